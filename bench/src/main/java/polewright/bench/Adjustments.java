@@ -9,8 +9,8 @@ import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
 /**
- * From a first offset of 5°, by eye: how many adjustments until the axis is truly within 5′, and how long until the
- * advice says stop.
+ * From an initial offset of 5°, by eye: how many adjustments until the axis is truly within 5′, and how long until
+ * the advice says stop.
  */
 public final class Adjustments {
     private static final int NIGHTS = 1000;

@@ -43,8 +43,8 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * Fix and advice of a night of 300 events, for two kinds of work; the earlier sightings and the zone already worked out: what
- * each further event costs.
+ * Fix and advice for a night of 300 events, for two kinds of work, with the earlier sightings and the zone already
+ * computed: the cost of each further event.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -58,7 +58,7 @@ public class AdviceBenchmark {
     private static final Site SITE = Site.ofDegrees(54.60, -2.90, 240);
     private static final Instant EVENING = Instant.parse("2026-11-25T18:00:00Z");
 
-    /** What the night is mostly made of. */
+    /** The predominant kind of sighting. */
     public enum Mix {
         DRIFTS,
         STILL_POINTS_AND_DRIFTS,
@@ -85,7 +85,7 @@ public class AdviceBenchmark {
         return NightState.of(events, events.get(events.size() - 1).at(), models);
     }
 
-    /** Someone who goes on measuring and turning, whatever the advice. */
+    /** An observer who goes on measuring and turning, whatever the advice. */
     private static final class Playing {
         private final Mix mix;
         private final RandomGenerator random = RandomNight.random(300);
@@ -101,26 +101,26 @@ public class AdviceBenchmark {
         }
 
         private List<LoggedEvent> events() {
-            happened(new NightEvent.Begun("Larkfell", SITE, weather, rig, DiscAllowance.VISUAL));
-            happened(new NightEvent.WorkSet(
+            logged(new NightEvent.Begun("Larkfell", SITE, weather, rig, DiscAllowance.VISUAL));
+            logged(new NightEvent.WorkSet(
                     new Work(List.of(WorkPreset.PLANETS.with(rig), WorkPreset.LONG_GUIDED_SUBS.with(rig)))));
             sighted(observer.compass(wedge, now(), CompassBearing.USUAL_SIGMA));
             sighted(observer.scale(wedge, now(), LevelledScale.USUAL_SIGMA));
             while (events.size() < EVENTS) {
-                goOn(events.size());
+                continueNight(events.size());
             }
             return List.copyOf(events);
         }
 
-        private void goOn(int number) {
+        private void continueNight(int number) {
             boolean turn = number % (mix == Mix.MANY_TURNS ? 2 : 25) == 0;
             if (turn) {
                 double azimuth = Math.rint(8 * random.nextGaussian()) / 8;
                 double altitude = Math.rint(8 * random.nextGaussian()) / 8;
                 wedge = wedge.turned(azimuth, altitude, random);
-                happened(new NightEvent.ScrewsTurned(azimuth, altitude));
+                logged(new NightEvent.ScrewsTurned(azimuth, altitude));
             } else if (mix == Mix.WITHDRAWALS && number % 5 == 0) {
-                happened(new NightEvent.Withdrawn(events.get(number - 1).seq()));
+                logged(new NightEvent.Withdrawn(events.get(number - 1).seq()));
             } else if (mix == Mix.STILL_POINTS_AND_DRIFTS && number % 2 == 0) {
                 Optic finder = rig.widestOptic().orElseThrow();
                 sighted(observer.stillPoint(
@@ -165,10 +165,10 @@ public class AdviceBenchmark {
         }
 
         private void sighted(Sighting sighting) {
-            happened(new NightEvent.SightingTaken(sighting));
+            logged(new NightEvent.SightingTaken(sighting));
         }
 
-        private void happened(NightEvent event) {
+        private void logged(NightEvent event) {
             events.add(new LoggedEvent(events.size() + 1L, now(), event));
         }
     }

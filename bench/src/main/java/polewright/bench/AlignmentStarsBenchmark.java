@@ -23,7 +23,7 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Choosing stars to align on and their order, by night and by day; the evening itself worked out before. */
+/** Choosing alignment stars and their order, by night and by day; the evening itself is computed beforehand. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -42,7 +42,7 @@ public class AlignmentStarsBenchmark {
     private Optional<Evening> evening = Optional.empty();
 
     @Setup
-    public void workOutEvening() {
+    public void computeEvening() {
         evening = Optional.of(Evening.at(
                 SITE,
                 Weather.standardAt(SITE.heightMetres()),

@@ -4,21 +4,21 @@ import java.util.Locale;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** Opening the star atlas once in a fresh process: how long, and how much heap it then holds. */
+/** Opening the star atlas once in a fresh process: how long it takes, and how much heap it then occupies. */
 public final class AtlasOpening {
     private static final double BYTES_PER_MEGABYTE = 1e6;
 
     private AtlasOpening() {}
 
     public static void main(String[] args) {
-        long before = heldBytes();
+        long before = liveBytes();
         long start = System.nanoTime();
         StarAtlas atlas = StarAtlas.bundled();
         long opened = System.nanoTime();
         int found = atlas.starsWithin(Angle.ZERO, Angle.ofDegrees(89), Angle.ofDegrees(3), 12)
                 .size();
         long searched = System.nanoTime();
-        long after = heldBytes();
+        long after = liveBytes();
         System.out.printf(
                 Locale.ROOT,
                 "opened %,d stars in %.0f ms; first search of 3 degrees at the pole: %d stars in %.0f ms; heap held %.1f MB%n",
@@ -29,8 +29,8 @@ public final class AtlasOpening {
                 (after - before) / BYTES_PER_MEGABYTE);
     }
 
-    @SuppressWarnings("System.gc") // the figure asked for is what stays after collection
-    private static long heldBytes() {
+    @SuppressWarnings("System.gc") // the figure wanted is what remains after collection
+    private static long liveBytes() {
         System.gc();
         return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
     }

@@ -17,7 +17,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
-/** Fix and advice of a night of ordinary length, sightings already worked out and not. */
+/** Fix and advice for a night of ordinary length, with sightings already computed and not. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)

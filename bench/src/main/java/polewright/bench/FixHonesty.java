@@ -10,8 +10,8 @@ import polewright.mount.AxisOffset;
 import polewright.simulation.RehearsedNight;
 
 /**
- * Whether the fix is as sure as it says: over many simulated nights, the squared error normalised by the fix's own
- * covariance (expected 2 for two figures), and how often the 95 % region holds the truth.
+ * Whether the fix is as accurate as it states: over many simulated nights, the squared error normalised by the fix's
+ * own covariance (expected 2 for two coordinates), and how often the 95 % region contains the truth.
  */
 public final class FixHonesty {
     private static final int NIGHTS = 1000;
@@ -20,7 +20,7 @@ public final class FixHonesty {
 
     private FixHonesty() {}
 
-    /** What is noted of one fix against the truth. */
+    /** One fix compared with the truth. */
     private record Score(double normalisedSquare) {
         boolean within95() {
             return normalisedSquare <= REGION_95;
@@ -55,7 +55,7 @@ public final class FixHonesty {
                 Locale.ROOT,
                 "nights in which a turn was blamed that was made as told: %d of %d%n",
                 nights.stream()
-                        .filter(n -> n.stream().anyMatch(FixHonesty::blamesATurn))
+                        .filter(n -> n.stream().anyMatch(FixHonesty::accusesATurn))
                         .count(),
                 nights.size());
         long stopped = nights.stream()
@@ -74,8 +74,8 @@ public final class FixHonesty {
                 100.0 * good / stopped);
     }
 
-    /** Every turn of these nights was made as told, as well as a hand can: whoever blames one is wrong. */
-    private static boolean blamesATurn(RehearsedNight.Moment moment) {
+    /** Every turn of these nights was made as ordered, as well as a hand can, so blaming one is a false alarm. */
+    private static boolean accusesATurn(RehearsedNight.Moment moment) {
         return moment.night().fix() instanceof Fix.Dubious dubious
                 && dubious.reason().contains("does not fit the turns");
     }

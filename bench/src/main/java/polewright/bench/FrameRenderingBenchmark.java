@@ -27,7 +27,7 @@ import polewright.sky.place.RefractedDirection;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Rendering one frame: the benches of the frames room render thousands. */
+/** Rendering one frame: the frame benches render thousands. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -35,7 +35,7 @@ import polewright.sky.place.Weather;
 @Warmup(iterations = 3, time = 2)
 @Measurement(iterations = 5, time = 2)
 public class FrameRenderingBenchmark {
-    /** The cameras that the rehearsal offers. */
+    /** The simulated cameras. */
     public enum Camera {
         GUIDE_2_MEGAPIXELS,
         MAIN_TUBE_24_MEGAPIXELS,
@@ -56,7 +56,7 @@ public class FrameRenderingBenchmark {
     private final FrameRenderer renderer = new FrameRenderer(StarAtlas.bundled());
     private final SplittableRandom random = new SplittableRandom(1);
 
-    /** Half-way up in the west, on a mount that stands still, so that stars trail. */
+    /** Half-way up in the west, on a mount with its drive off, so that stars trail. */
     @Benchmark
     public RenderedFrame fiveSeconds() {
         Exposure exposure = new Exposure(

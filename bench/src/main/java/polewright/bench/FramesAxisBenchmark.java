@@ -36,7 +36,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** From matched frames to the axis, and from one more frame to what is left to turn. */
+/** From matched frames to the axis, and from one more frame to the remaining turns. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)

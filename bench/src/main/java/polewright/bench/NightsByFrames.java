@@ -14,9 +14,9 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
 /**
- * From a first offset of 5°, with a small camera on the tube whose frames are drawn, and their stars found and matched:
- * how many adjustments and how long until the advice says stop, how near the pole that is, and whether the fix is as sure
- * as it says.
+ * From an initial offset of 5°, with a small camera on the tube whose frames are rendered and their stars found and
+ * matched: how many adjustments and how long until the advice says stop, how near the pole that is, and whether the
+ * fix is as accurate as it states.
  */
 public final class NightsByFrames {
     private static final int NIGHTS = 40;
@@ -88,7 +88,7 @@ public final class NightsByFrames {
         return last(night).night().advice() instanceof Advice.Stop;
     }
 
-    /** Screws turned until the frames were content, or the mount moved by hand. */
+    /** Adjustments by screws guided by frames, or by moving the mount by hand. */
     private static double adjustments(List<RehearsedNight.Moment> night) {
         return night.stream()
                 .map(m -> m.event().event())

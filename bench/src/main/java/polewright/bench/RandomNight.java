@@ -34,7 +34,7 @@ final class RandomNight {
         return RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
     }
 
-    /** Offsets as the fix's prior has them, up to 15°. */
+    /** Offsets distributed like the fix's prior, up to 15°. */
     static List<RehearsedNight.Moment> anyOffset(long seed) {
         RandomGenerator random = random(seed);
         double sigma = AxisState.PRIOR_SIGMA.degrees();
@@ -55,7 +55,7 @@ final class RandomNight {
                 seed, new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction))), random);
     }
 
-    /** This far from the pole, with a small camera in the home position, whose frames are drawn and matched. */
+    /** This far from the pole, with a small camera in the home position, whose frames are rendered and matched. */
     static List<RehearsedNight.Moment> byFrames(Angle distance, long seed, DrawnSky sky) {
         RandomGenerator random = random(seed);
         double direction = 2 * Math.PI * random.nextDouble();
@@ -71,14 +71,14 @@ final class RandomNight {
     }
 
     /**
-     * This far from the pole, on a wedge whose screws go either way as likely as not, and by a quarter, 1 sigma, more or less far
-     * than the rig says, which is only assumed.
+     * This far from the pole, on a wedge whose screws have either sense with equal probability and differ by a
+     * quarter (1 sigma) from the rig's nominal effect, which is only assumed.
      */
     static List<RehearsedNight.Moment> sensesEven(Angle distance, long seed) {
         return sensesEven(distance, seed, Rig.typicalForkOnWedge());
     }
 
-    /** The same with a small camera on the tube, whose frames are as good as they usually are. */
+    /** The same with a small camera on the tube, with attitudes of the usual accuracy. */
     static List<RehearsedNight.Moment> sensesEvenByFrames(Angle distance, long seed) {
         return sensesEven(
                 distance,
@@ -102,8 +102,8 @@ final class RandomNight {
                 wedge.azimuthAxis(),
                 factor(random),
                 factor(random),
-                wedge.azimuthPlay(),
-                wedge.altitudePlay());
+                wedge.azimuthBacklash(),
+                wedge.altitudeBacklash());
         RehearsedNight.Setting setting = new RehearsedNight.Setting(
                 usual.siteName(), real, usual.allowance(), usual.from(), usual.stars(), usual.before());
         return RehearsedNight.play(setting, Optional.empty(), moment -> {}, random);
@@ -124,7 +124,7 @@ final class RandomNight {
         double latitudeDeg = hemisphere * (20 + 45 * random.nextDouble());
         double longitudeDeg = -180 + 360 * random.nextDouble();
         Site site = Site.ofDegrees(latitudeDeg, longitudeDeg, 2000 * random.nextDouble());
-        // About nine in the evening by the Sun; a day that the seed chooses.
+        // About nine in the evening by the Sun, on a random day.
         double hours = 24 * Math.floor(365 * random.nextDouble()) + 21 - longitudeDeg / 15;
         Instant from = FIRST_DAY.plusSeconds(Math.round(hours * 3600));
         HiddenWedge wedge = HiddenWedge.of(site, rig, offset, random);

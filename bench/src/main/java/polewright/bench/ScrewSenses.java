@@ -6,7 +6,7 @@ import polewright.session.event.NightEvent;
 import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
-/** By eye, with screws whose sense is not known: does the advice find it out, and what does that cost? */
+/** By eye, with screws of unknown sense: does the advice find it out, and at what cost? */
 public final class ScrewSenses {
     private static final int NIGHTS = 1000;
     private static final Angle FIRST_OFFSET = Angle.ofDegrees(1.6);

@@ -32,7 +32,7 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** The plan of a whole winter night at Larkfell, with a skyline, over so many objects all over the sky. */
+/** The plan of a whole winter night at Larkfell, with a horizon profile, for a number of objects all over the sky. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -67,7 +67,7 @@ public class TonightBenchmark {
         targets = drawn;
     }
 
-    /** From where the Sun goes to the order of the night. */
+    /** From the Sun's path to the order of the night. */
     @Benchmark
     public TonightsPlan plan() {
         Horizon hills = new Horizon(List.of(

@@ -42,9 +42,9 @@ record TrialNights(List<List<Moment>> all) {
                 stopped.size());
     }
 
-    /** Prints how many of the nights are such. */
-    void print(String what, Predicate<List<Moment>> such) {
-        print(what, all.stream().filter(such).count(), all.size());
+    /** Prints how many of the nights match. */
+    void print(String what, Predicate<List<Moment>> condition) {
+        print(what, all.stream().filter(condition).count(), all.size());
     }
 
     static void print(String what, long some, long of) {

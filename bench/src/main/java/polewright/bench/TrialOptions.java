@@ -9,7 +9,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 
 /**
- * Which random trials a bench is to run.
+ * The random trials that a bench is to run.
  *
  * @param first seed
  * @param count of seeds
@@ -19,7 +19,7 @@ import picocli.CommandLine.Parameters;
 public record TrialOptions(long first, int count, boolean single, Optional<Path> file) {
     private static final int WRONG_USAGE = 2;
 
-    /** What every bench of random trials takes. */
+    /** The options of every bench of random trials. */
     private static class Typed {
         @Option(names = "--from", paramLabel = "SEED", description = "The first seed. Default: ${DEFAULT-VALUE}.")
         private long from = 1;
@@ -27,7 +27,7 @@ public record TrialOptions(long first, int count, boolean single, Optional<Path>
         @Option(names = "--count", paramLabel = "N", description = "How many seeds. Default: ${DEFAULT-VALUE}.")
         private int count;
 
-        // Asked by picocli alone.
+        // Read only by picocli.
         @SuppressWarnings("UnusedVariable")
         @Option(
                 names = {"-h", "--help"},
@@ -54,7 +54,7 @@ public record TrialOptions(long first, int count, boolean single, Optional<Path>
     }
 
     /**
-     * {@code [--from SEED] [--count N]}; what cannot be used ends the process with a sentence and status 2.
+     * {@code [--from SEED] [--count N]}; invalid options end the process with a sentence and status 2.
      *
      * @param bench its name under {@code bench/}
      */

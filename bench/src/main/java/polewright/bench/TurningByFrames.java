@@ -14,15 +14,15 @@ import polewright.simulation.RehearsedNight;
 import polewright.sky.angle.Angle;
 
 /**
- * Screws that go either way as likely as not, turned with an eye on frames: is a turn the wrong way said on the first frame after
- * it, and how far does it take the axis?
+ * Screws with either sense with equal probability, turned with guidance from frames: is a wrong turn reported on the
+ * first frame after it, and how far does it move the axis?
  */
 public final class TurningByFrames {
     private static final int NIGHTS = 200;
     private static final Angle FIRST_OFFSET = Angle.ofDegrees(2);
     private static final double MUCH_FARTHER = 1.3;
-    // Less than that a frame need not take for a turn the wrong way.
-    private static final double PLAIN_ARCMIN = 2;
+    // A smaller move need not be recognised by a frame as being in the wrong direction.
+    private static final double CLEAR_ARCMIN = 2;
     private static final double BEYOND_A_SCREW = 20;
 
     private TurningByFrames() {}
@@ -40,12 +40,12 @@ public final class TurningByFrames {
         TrialNights.print("turns that took the axis the wrong way", wrong.size(), turns.size());
         TrialNights.print(
                 "of those said on the first frame after",
-                wrong.stream().filter(Turn::isSaidToBeWrong).count(),
+                wrong.stream().filter(Turn::isReportedWrong).count(),
                 wrong.size());
         List<Turn> right = turns.stream().filter(Turn::isTowardThePole).toList();
         TrialNights.print(
                 "turns the right way that are said to be wrong",
-                right.stream().filter(Turn::isSaidToBeWrong).count(),
+                right.stream().filter(Turn::isReportedWrong).count(),
                 right.size());
         TrialNights.print(
                 "orders over 20 turns",
@@ -78,16 +78,16 @@ public final class TurningByFrames {
     /**
      * One turn of one screw, and the frame after it.
      *
-     * @param before how far that screw had to take the axis, arcminutes on the sky
-     * @param after how far then
+     * @param before how far that screw had to move the axis, arcminutes on the sky
+     * @param after how far it had to afterwards
      */
-    private record Turn(double size, double before, double after, boolean isSaidToBeWrong) {
+    private record Turn(double size, double before, double after, boolean isReportedWrong) {
         private boolean isAwayFromThePole() {
-            return Math.abs(after) > Math.abs(before) + PLAIN_ARCMIN && after * before > 0;
+            return Math.abs(after) > Math.abs(before) + CLEAR_ARCMIN && after * before > 0;
         }
 
         private boolean isTowardThePole() {
-            return Math.abs(after) < Math.abs(before) - PLAIN_ARCMIN;
+            return Math.abs(after) < Math.abs(before) - CLEAR_ARCMIN;
         }
     }
 
@@ -139,7 +139,7 @@ public final class TurningByFrames {
 
     private static double farthestArcmin(List<RehearsedNight.Moment> night) {
         return night.stream()
-                // A mount that was moved by hand is no fault of the screws.
+                // Moving the mount by hand does not count against the screws.
                 .takeWhile(moment -> !(moment.event().event() instanceof NightEvent.Knocked))
                 .mapToDouble(moment -> moment.wedge().offset().distance().arcminutes())
                 .max()

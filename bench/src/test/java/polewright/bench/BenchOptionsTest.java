@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Every bench takes what bench/README.md says, and answers what it does not take in a sentence. */
+/** Every bench accepts the options listed in bench/README.md, and answers any other in one sentence. */
 class BenchOptionsTest {
     private static final Path FOLDER = Path.of("").toAbsolutePath();
 
@@ -32,7 +32,7 @@ class BenchOptionsTest {
         return rows("([a-z-]+)[` ]");
     }
 
-    /** Those that take words of their own: `jmh NAME`. */
+    /** The benches with arguments of their own: `jmh NAME`. */
     private static List<String> withWords() throws IOException {
         return rows("([a-z-]+) [A-Z]");
     }
@@ -58,7 +58,7 @@ class BenchOptionsTest {
         return names.stream();
     }
 
-    /** They say themselves what they take. */
+    /** The benches that print their own usage. */
     static Stream<String> withUsage() throws IOException {
         List<String> names = new ArrayList<>();
         for (String name : listed()) {
@@ -86,7 +86,7 @@ class BenchOptionsTest {
         return new Ended(process.exitValue(), said);
     }
 
-    /** The program behind a script, without its build. */
+    /** Runs the program behind a script, without building it. */
     private static Ended program(String bench, String... words) throws IOException, InterruptedException {
         Matcher main = Pattern.compile("polewright\\.bench\\.[\\w.]+").matcher(text(bench));
         assertThat(main.find()).isTrue();
@@ -101,7 +101,7 @@ class BenchOptionsTest {
     }
 
     @Test
-    void everyScriptIsListed() throws IOException {
+    void everyScript_isListed() throws IOException {
         try (var files = Files.list(FOLDER)) {
             List<String> scripts = files.filter(Files::isRegularFile)
                     .map(file -> file.getFileName().toString())
@@ -113,7 +113,7 @@ class BenchOptionsTest {
 
     @ParameterizedTest
     @MethodSource("ofRandomTrials")
-    void seedsAndTheirNumberCanBeChosen(String bench) throws IOException, InterruptedException {
+    void seedsAndTheirCount_canBeChosen(String bench) throws IOException, InterruptedException {
         Ended ended = program(bench, "--from", "7", "--count", "3", "--help");
         assertThat(ended.said()).startsWith("Usage: bench/" + bench).contains("--from=SEED", "--count=N");
         assertThat(ended.status()).isZero();
@@ -129,7 +129,7 @@ class BenchOptionsTest {
 
     @ParameterizedTest
     @MethodSource("withUsage")
-    void withWordsOfItsOwn_saysWhich(String bench) throws IOException, InterruptedException {
+    void benchWithOwnArguments_namesThem(String bench) throws IOException, InterruptedException {
         Ended ended = run(List.of("sh", bench, "--from", "seven"));
         assertThat(ended.status()).isEqualTo(2);
         assertThat(ended.said()).startsWith("usage: bench/" + bench + " ");
@@ -137,7 +137,7 @@ class BenchOptionsTest {
 
     @ParameterizedTest
     @MethodSource("others")
-    void withoutRandomTrials_noOptionIsTaken(String bench) throws IOException, InterruptedException {
+    void benchWithoutRandomTrials_acceptsNoOption(String bench) throws IOException, InterruptedException {
         Ended ended = run(List.of("sh", bench, "--from", "7"));
         assertThat(ended.status()).isEqualTo(2);
         assertThat(ended.said()).isEqualTo("bench/" + bench + " takes no options.\n");

@@ -181,8 +181,8 @@ final class PracticeCommands implements Callable<Integer> {
         @Override
         public final Integer call() {
             PracticeNight night = current(workbench);
-            PracticeAction deed = WrongUsage.unlessUsable(() -> deed(night));
-            CompletedAction done = night.did(deed, key.given());
+            PracticeAction action = WrongUsage.unlessUsable(() -> deed(night));
+            CompletedAction done = night.perform(action, key.given());
             if (output.isJson()) {
                 output.print(workbench, PracticeJson.of(done, night.state(), night::frame));
             } else {

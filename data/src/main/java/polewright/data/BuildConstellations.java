@@ -12,7 +12,7 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Makes {@code constellations.tsv} and {@code constellation-borders.tsv}. */
+/** Builds {@code constellations.tsv} and {@code constellation-borders.tsv}. */
 public final class BuildConstellations {
     /** Rows of Roman's table. */
     private static final int STRIPS = 357;
@@ -23,7 +23,7 @@ public final class BuildConstellations {
     private static final Pattern STRIP =
             Pattern.compile("\\[\\d+, ([\\d.]+), ([\\d.]+), (-?[\\d.]+)\\] // ([A-Z][A-Za-z]{2})");
 
-    /** Where the list of names departs from the forms that the IAU gives. */
+    /** Where the list of names differs from the IAU's forms. */
     private static final Map<String, String> CORRECTIONS = Map.of(
             "CrA", "Corona Australis\tCoronae Australis",
             "Cru", "Crux\tCrucis",

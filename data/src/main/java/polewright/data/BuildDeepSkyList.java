@@ -18,13 +18,13 @@ import org.jastronomy.jsofa.JSOFA;
 import org.jspecify.annotations.Nullable;
 import polewright.sky.atlas.DeepSkyKind;
 
-/** Makes {@code deep-sky.tsv}. */
+/** Builds {@code deep-sky.tsv}. */
 public final class BuildDeepSkyList {
-    private static final double FAINTEST_MEANT = 30;
+    private static final double FAINTEST_PLAUSIBLE = 30;
 
     private static final double GALACTIC_NAME_DEG = 2;
 
-    /** A magnitude this far from Messier's is that of a neighbour: so are the place and the size beside it. */
+    /** A magnitude this far from Messier's belongs to a neighbour, as do the position and size next to it. */
     private static final double ANOTHER_OBJECT_MAGNITUDES = 2;
 
     private static final Pattern GALACTIC = Pattern.compile("^(?:SNR G|PN G|PK) ?([0-9.]+)([+-][0-9.]+)");
@@ -62,7 +62,7 @@ public final class BuildDeepSkyList {
 
     private BuildDeepSkyList() {}
 
-    /** One object on its way to a row. */
+    /** One object before it becomes a row. */
     private record Entry(
             Set<String> designations,
             Set<String> names,
@@ -78,7 +78,7 @@ public final class BuildDeepSkyList {
         JsonNode names = json(folder, "dsonames.json");
         Map<String, Entry> byDesignation = new HashMap<>();
         Map<String, Entry> all = new LinkedHashMap<>();
-        // Messier's list has the better kinds and magnitudes, the long list the finer places and sizes.
+        // Messier's list has the better kinds and magnitudes, the long list the more precise positions and sizes.
         Map<String, JsonNode> messier = new LinkedHashMap<>();
         for (JsonNode feature : json(folder, "messier.json").get("features")) {
             messier.put("M " + feature.get("id").asText().substring(1), feature);
@@ -119,7 +119,7 @@ public final class BuildDeepSkyList {
                 rows);
     }
 
-    /** Some names carry galactic coordinates, which show where a row of the source has its columns shifted. */
+    /** Some names contain galactic coordinates, which reveal rows of the source with shifted columns. */
     private static boolean placeIsPlausible(JsonNode feature) {
         if (Math.abs(latitude(feature)) > 90) {
             return false;
@@ -233,7 +233,7 @@ public final class BuildDeepSkyList {
 
     private static String row(Entry entry) {
         String[] size = entry.size().split("x", -1);
-        // A few are written shortest first.
+        // A few sizes have the shorter axis first.
         int longest = size.length == 2 && Double.parseDouble(size[1]) > Double.parseDouble(size[0]) ? 1 : 0;
         return String.join(
                 "\t",
@@ -247,10 +247,10 @@ public final class BuildDeepSkyList {
                 extent(size[size.length - 1 - longest]));
     }
 
-    /** The source writes 999, or 0.0, for a magnitude that it does not know. */
+    /** The source writes 999, or 0.0, for an unknown magnitude. */
     private static String magnitude(String text) {
         double value = Double.parseDouble(text);
-        return value > 0 && value < FAINTEST_MEANT ? TableFile.number(value, 2) : "";
+        return value > 0 && value < FAINTEST_PLAUSIBLE ? TableFile.number(value, 2) : "";
     }
 
     private static String extent(String text) {

@@ -9,11 +9,11 @@ import java.nio.file.Path;
 import java.util.Locale;
 
 /**
- * Writes {@code WMM2025.COF}, the coefficients of the World Magnetic Model 2025 in the form that Orekit reads.
+ * Builds {@code WMM2025.COF}, the coefficients of the World Magnetic Model 2025 in the format that Orekit reads.
  *
- * <p>From the npm package {@code geomagnetism} 0.2.0, file {@code data/wmm-2025.json} (coefficients in nT and nT a year;
- * the model itself is in the public domain). The package {@code geomag} 1.0.0 also has a {@code WMM.COF}, but that is
- * WMM2020.
+ * <p>From the npm package {@code geomagnetism} 0.2.0, file {@code data/wmm-2025.json} (coefficients in nT and nT per
+ * year; the model itself is in the public domain). The package {@code geomag} 1.0.0 also has a {@code WMM.COF}, but
+ * that is WMM2020.
  */
 public final class BuildMagneticTable {
     private static final int DEGREE = 12;
@@ -54,7 +54,7 @@ public final class BuildMagneticTable {
                 600.0,
                 "WMM2025",
                 0));
-        // Index 0 holds degree 0, which a field without monopoles lacks.
+        // Index 0 is degree 0, which is absent from a field without monopoles.
         int index = 1;
         for (int degree = 1; degree <= DEGREE; degree++) {
             for (int order = 0; order <= degree; order++, index++) {

@@ -6,7 +6,7 @@ import java.util.List;
 import polewright.sky.atlas.NamedStar;
 import polewright.sky.place.CatalogueStar;
 
-/** Makes {@code named-stars.tsv}. */
+/** Builds {@code named-stars.tsv}. */
 public final class BuildNamedStars {
     private BuildNamedStars() {}
 

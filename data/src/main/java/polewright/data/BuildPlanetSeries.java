@@ -17,15 +17,15 @@ import polewright.sky.time.JulianDate;
 import polewright.sky.time.TimeScale;
 
 /**
- * Writes the planets' series {@code mercury.txt} to {@code neptune.txt}: VSOP87 version B without its smallest terms.
+ * Builds the planets' series {@code mercury.txt} to {@code neptune.txt}: VSOP87 version B without its smallest terms.
  *
- * <p>From the npm package {@code astronomia} 4.2.0 (MIT), files {@code data/vsop87B*.js}. It also prints what leaving
- * terms out costs: the greatest change of the direction from the Earth's centre over 1000 dates, 1972 to 2100.
+ * <p>From the npm package {@code astronomia} 4.2.0 (MIT), files {@code data/vsop87B*.js}. It also prints the
+ * truncation error: the greatest change of the direction from the Earth's centre over 1000 dates, 1972 to 2100.
  */
 public final class BuildPlanetSeries {
     private static final List<String> PLANETS =
             List.of("mercury", "venus", "mars", "jupiter", "saturn", "uranus", "neptune");
-    /** Least |A|·0.1ⁿ kept: radians for longitude and latitude, of the mean distance for the radius. */
+    /** Smallest |A|·0.1ⁿ kept: radians for longitude and latitude, fraction of the mean distance for the radius. */
     private static final double SMALLEST = 3e-8;
 
     private static final double FIRST_JD = 2441317.5;

@@ -14,12 +14,15 @@ import polewright.sky.atlas.SkyCells;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.place.CatalogueStar;
 
-/** Makes {@code star-atlas.bin}, whose format {@link StarAtlas} states. */
+/** Builds {@code star-atlas.bin}, whose format is described by {@link StarAtlas}. */
 public final class BuildStarAtlas {
-    /** Any entry this near a bright star is that star. */
+    /** Any entry this near to a bright star is that star. */
     private static final double SAME_STAR_ARCSEC = 2.5;
 
-    /** An entry this near another, and about as bright, is the same star, seen as one light or moved. */
+    /**
+     * An entry this near to another, and about as bright, is the same star, either as a blend or displaced by proper
+     * motion.
+     */
     private static final double ALIKE_ARCSEC = 10;
 
     private static final double ALIKE_MAGNITUDES = 1;
@@ -29,10 +32,10 @@ public final class BuildStarAtlas {
     private static final double OLD_ENTRY_ARCSEC = 90;
     private static final double OLD_ENTRY_MAGNITUDES = 0.6;
 
-    /** Fainter stars that are alike are too many to tell. */
+    /** Fainter stars of similar magnitude are too numerous to decide. */
     private static final double OLD_ENTRY_FAINTEST = 9;
 
-    /** From the epoch that some Tycho-2 entries stand at, 1991.25, to J2000.0. */
+    /** From the epoch of some Tycho-2 entries, 1991.25, to J2000.0. */
     private static final double YEARS_OF_OLD_ENTRIES = -8.75;
 
     private BuildStarAtlas() {}
@@ -71,14 +74,14 @@ public final class BuildStarAtlas {
         System.out.println(file + ": " + (bright.size() + cells.size()) + " stars, " + Files.size(file) + " bytes");
     }
 
-    /** A row without a place stands at 0h, 0° to the last digit. */
+    /** Rows without a position have exactly 0h, 0°. */
     private static BitSet emptyRows(TychoStars tycho) {
         BitSet rows = new BitSet(tycho.size());
         tycho.places().within(EMPTY_ROW_ARCSEC, StarPlaces.unit(0, 0), rows::set);
         return rows;
     }
 
-    /** Entries of a fast star where it stood in 1991: as bright as it, and no other Hipparcos star's. */
+    /** Entries of a fast star at its 1991 position: as bright as it, and not another Hipparcos star. */
     private static BitSet oldEntriesOf(HipparcosStars.Star star, HipparcosStars hipparcos, TychoStars tycho) {
         BitSet entries = new BitSet(tycho.size());
         tycho.places().within(OLD_ENTRY_ARCSEC, star.unit(), i -> {
@@ -118,7 +121,7 @@ public final class BuildStarAtlas {
                 star.declination().degrees() + star.properMotionDecMasPerYear() * years / masPerDegree);
     }
 
-    /** Hipparcos stars that neither Tycho-2 nor the bright stars have. */
+    /** Hipparcos stars that are neither in Tycho-2 nor among the bright stars. */
     private static List<HipparcosStars.Star> fillings(
             HipparcosStars hipparcos, List<NamedStar> bright, TychoStars tycho) {
         double[] brightVectors = new double[3 * bright.size()];

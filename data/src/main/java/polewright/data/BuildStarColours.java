@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Makes {@code star-colours.tsv}: B − V of the stars that people find by eye. */
+/** Builds {@code star-colours.tsv}: B − V of the stars that observers find by eye. */
 public final class BuildStarColours {
     private static final double FAINTEST = 3.6;
 

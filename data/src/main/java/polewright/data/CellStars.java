@@ -6,14 +6,14 @@ import java.util.Arrays;
 import polewright.sky.atlas.SkyCells;
 import polewright.sky.atlas.StarAtlas;
 
-/** Stars gathered, then packed cell after cell, brightest first in each. */
+/** Collects stars, then packs them cell by cell, brightest first in each. */
 final class CellStars {
     private static final int BITS_EAST = 16;
     private static final int BITS_NORTH = 16;
     private static final int BITS_MAGNITUDE = 8;
 
     private int size;
-    // Cell, magnitude, east and north from the highest bit down: sorting these numbers is the order of the file.
+    // Cell, magnitude, east and north from the highest bit down: sorting these numbers gives the order of the file.
     private long[] keys = new long[1 << 21];
 
     int size() {
@@ -38,7 +38,7 @@ final class CellStars {
         keys[size++] = key;
     }
 
-    /** As {@link StarAtlas} states: how many stars each cell has, then the stars. */
+    /** As described by {@link StarAtlas}: the number of stars of each cell, then the stars. */
     void writeTo(DataOutputStream out) throws IOException {
         Arrays.sort(keys, 0, size);
         int[] counts = new int[SkyCells.count()];

@@ -7,10 +7,10 @@ import polewright.sky.atlas.NamedStar;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * Bright stars beside fast ones, which go along with them: Alpha Centauri B, 61 Cygni B.
+ * Bright companions of fast stars, which share their motion: Alpha Centauri B, 61 Cygni B.
  *
- * <p>A Hipparcos star to V 8, from 10″ to 60″ away from a star of more than 0.3″ a year, gets the motion of that star.
- * The orbit is left out: 0.3″ a year for Alpha Centauri B, 0.15″ for 61 Cygni B.
+ * <p>A Hipparcos star to V 8, from 10″ to 60″ away from a star of more than 0.3″ a year, gets the motion of that
+ * star. The orbital motion is ignored: 0.3″ a year for Alpha Centauri B, 0.15″ for 61 Cygni B.
  */
 final class Companions {
     private static final double NEAREST_ARCSEC = 10;

@@ -10,7 +10,9 @@ import java.util.Set;
 import java.util.TreeMap;
 import polewright.sky.atlas.GreekLetter;
 
-/** Hipparcos places (J2000.0, to 0.0001°) with magnitude V, names and designations, in order of Hipparcos number. */
+/**
+ * Hipparcos positions (J2000.0, to 0.0001°) with magnitude V, names and designations, in order of Hipparcos number.
+ */
 record HipparcosStars(List<Star> stars, StarPlaces places) {
     static final String PACKAGE = "d3-celestial (npm)";
 
@@ -18,7 +20,7 @@ record HipparcosStars(List<Star> stars, StarPlaces places) {
      * One star.
      *
      * @param names at most one, English
-     * @param designations letters and numbers in constellations
+     * @param designations Bayer letters and Flamsteed numbers
      */
     record Star(
             int number,
@@ -33,7 +35,10 @@ record HipparcosStars(List<Star> stars, StarPlaces places) {
         }
     }
 
-    /** Given to the wrong star: Flamsteed's numbers run with right ascension, which shows it; and an infrared source. */
+    /**
+     * Designations given to the wrong star: Flamsteed's numbers increase with right ascension, which reveals it; and
+     * an infrared source.
+     */
     private static final Set<String> WRONG = Set.of("47965/44 UMa", "664/5 Psc", "8271/3 Psc", "26221/Becklin's Star");
 
     static HipparcosStars read(Path folder) throws IOException {

@@ -16,12 +16,12 @@ import polewright.sky.atlas.StarDesignation;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * The list of bright stars with motion, cleaned.
+ * The list of bright stars with proper motion, cleaned.
  *
  * <p>A row is {@code name, designation, frame, RA h, m, s, Dec d, m, s, pmRA·cos δ, pmDec (mas/yr), radial velocity
- * (km/s), parallax (mas), V, …}. Left out: comments; rows that are not in the ICRS; rows whose designation is not one of
- * a star (clusters, galaxies, nebulae, poles, test points); stars fainter than 12 or without a magnitude. Rows of one
- * designation, or of one place within 1″, are one star with several names.
+ * (km/s), parallax (mas), V, …}. Left out: comments; rows that are not in the ICRS; rows whose designation is not
+ * that of a star (clusters, galaxies, nebulae, poles, test points); stars fainter than 12 or without a magnitude.
+ * Rows with one designation, or with one position within 1″, are one star with several names.
  */
 final class MotionStars {
     static final String PACKAGE = "swe-basic-data (Debian)";
@@ -30,7 +30,10 @@ final class MotionStars {
     private static final double SAME_PLACE_ARCSEC = 1;
     private static final double YEARS_FROM_HIPPARCOS_EPOCH = 8.75;
 
-    /** Names that the list gives to no star of that name, or to another star; each with what is right. */
+    /**
+     * Names that the list gives to something that is not a star of that name, or to another star; each with the
+     * correction.
+     */
     private static final Set<String> WRONG_NAMES = Set.of(
             // Column markers, not names.
             "Miz0",
@@ -84,7 +87,7 @@ final class MotionStars {
         stars.add(star);
     }
 
-    /** Both rows' names; the first row's figures. */
+    /** Both rows' names, with the first row's values. */
     private static Star joined(Star first, Star second) {
         Set<String> names = new LinkedHashSet<>(first.names);
         names.addAll(second.names);
@@ -109,13 +112,13 @@ final class MotionStars {
                         Angle.ofDegrees(sexagesimal(row[6], row[7], row[8])),
                         number(row[9]),
                         number(row[10]),
-                        // A parallax below zero is noise round an unknown one.
+                        // A negative parallax is noise around an unknown one.
                         Math.max(0, number(row[12])),
                         number(row[11])));
         return Optional.of(new Star(named ? List.of(name) : List.of(), List.of(designation.get()), place, magnitude));
     }
 
-    /** A component letter at the end is dropped: the rows of a pair are joined by place. */
+    /** A trailing component letter is dropped: the rows of a pair are joined by position. */
     private static Optional<String> designation(String text) {
         if (text.matches("HR\\d+|HD\\d+")) {
             return Optional.of(text.substring(0, 2) + " " + text.substring(2));
@@ -125,16 +128,16 @@ final class MotionStars {
                 .map(StarDesignation::abbreviated);
     }
 
-    /** Errors of the list that its own check against Hipparcos places ({@link NamedStarRows}) shows. */
+    /** Corrects errors of the list that its own check against Hipparcos positions ({@link NamedStarRows}) reveals. */
     private static CatalogueStar corrected(String designation, CatalogueStar place) {
         return switch (designation) {
             // Right ascension printed 05h42m for 05h24m (HIP 25281).
             case "eta Ori" ->
                 withPlace(place, place.rightAscension().minus(Angle.ofHours(18 / 60.0)), place.declination());
-            // The place is that of the pair, 6″ from its brighter star, which the list has elsewhere as a check row
+            // The position is that of the pair, 6″ from its brighter star, which the list has elsewhere as a check row
             // (AA11_page_B73, from the Astronomical Almanac for 2011).
             case "alp Cen" -> ALPHA_CENTAURI;
-            // The place is that of epoch 1991.25 (HIP 66249 is 2.3″ away, along the motion of 8.75 years).
+            // The position is that of epoch 1991.25 (HIP 66249 is 2.3″ away, along the motion of 8.75 years).
             case "zet Vir" -> atJ2000(place);
             default -> place;
         };

@@ -14,13 +14,13 @@ import polewright.sky.atlas.NamedStar;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * The named stars: those with known motion under all their names, then the other stars with a letter or number in a
- * constellation.
+ * The named stars: those with known motion under all their names, then the other stars with a Bayer letter or
+ * Flamsteed number.
  *
- * <p>A star with motion and a Hipparcos star within 10″ and 2.5 magnitudes are the same; if their
- * magnitudes differ by more than 1, that of Hipparcos stands. A designation that Hipparcos
- * gives to a star more than 1′ away is taken from the star with motion, and a star that loses its only designation this
- * way is left out: its place is in doubt.
+ * <p>A star with motion and a Hipparcos star within 10″ and 2.5 magnitudes are the same; if their magnitudes differ
+ * by more than 1, that of Hipparcos is used. A designation that Hipparcos gives to a star more than 1′ away is
+ * removed from the star with motion, and a star that loses its only designation this way is left out, because its
+ * position is in doubt.
  */
 final class NamedStarRows {
     private static final double SAME_STAR_ARCSEC = 10;
@@ -89,7 +89,7 @@ final class NamedStarRows {
     /**
      * The other stars with a letter or number, without motion. Call after {@link #withMotion}.
      *
-     * @param tycho has places that are finer than those of this Hipparcos list
+     * @param tycho has more precise positions than this Hipparcos list
      */
     List<NamedStar> withoutMotion(List<NamedStar> withMotion, TychoStars tycho) {
         double[] vectors = new double[3 * withMotion.size()];
@@ -124,7 +124,7 @@ final class NamedStarRows {
     static final Comparator<NamedStar> BRIGHTEST_FIRST = Comparator.comparingDouble(NamedStar::magnitude)
             .thenComparing(star -> star.place().rightAscension());
 
-    /** What observers call a star that the sources name otherwise; shown first (common practice). */
+    /** Observers' names for stars that the sources name otherwise; shown first (common practice). */
     private static List<String> observersName(List<String> designations) {
         return designations.contains("sig Oct") ? List.of("Sigma Octantis") : List.of();
     }

@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Makes the check file of Hipparcos places that the tests of {@code sky} hold the atlas against. */
+/** Builds the file of Hipparcos positions against which the tests of {@code sky} check the atlas. */
 public final class SampleHipparcosPlaces {
     private static final double FAINTEST = 8;
-    private static final int EVERY = 97;
+    private static final int SAMPLING = 97;
 
     private SampleHipparcosPlaces() {}
 
@@ -18,7 +18,7 @@ public final class SampleHipparcosPlaces {
         rows.add("hip,ra_deg,dec_deg,v_mag");
         int seen = 0;
         for (HipparcosStars.Star star : HipparcosStars.read(sources.celestial()).stars()) {
-            if (star.magnitude() <= FAINTEST && seen++ % EVERY == 0) {
+            if (star.magnitude() <= FAINTEST && seen++ % SAMPLING == 0) {
                 rows.add(String.format(
                         Locale.ROOT,
                         "%d,%.4f,%.4f,%.2f",

@@ -10,13 +10,13 @@ import java.util.Map;
 import polewright.sky.InputRefused;
 
 /**
- * Where the builders read and write. Each is {@code name=path}; what is not given stands where the Debian package
- * installs it, or where {@code npm pack} and {@code tar} leave it in the folder at hand.
+ * Input and output paths of the builders. Each is given as {@code name=path}; the default is where the Debian package
+ * installs it, or where {@code npm pack} and {@code tar} leave it in the current folder.
  *
- * @param tycho folders that hold the Tycho-2 index files
+ * @param tycho folders with the Tycho-2 index files
  * @param motions the list of bright stars with motion
- * @param celestial the folder {@code data} of the package of Hipparcos places, names and deep-sky lists
- * @param borders the script that carries the table of constellation borders
+ * @param celestial the folder {@code data} of the package of Hipparcos positions, names and deep-sky lists
+ * @param borders the script that contains the table of constellation borders
  * @param out the folder that the tables are written to
  */
 record Sources(List<Path> tycho, Path motions, Path celestial, Path borders, Path out) {
@@ -49,7 +49,7 @@ record Sources(List<Path> tycho, Path motions, Path celestial, Path borders, Pat
                 Path.of(given.getOrDefault("out", "")));
     }
 
-    /** The path if there is something there. */
+    /** The path if it exists. */
     static Path existing(Path path, String debianOrNpmPackage) {
         if (!Files.exists(path)) {
             throw new InputRefused(

@@ -3,7 +3,7 @@ package polewright.data;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
 
-/** Places on the sky, searched for those near a given one. */
+/** Positions on the sky, searchable by distance. */
 final class StarPlaces {
     private static final double RAD_PER_ARCSEC = Math.PI / (180 * 3600);
 
@@ -11,9 +11,7 @@ final class StarPlaces {
     private final int[] byZ;
     private final double[] zs;
 
-    /**
-     * @param vectors unit vectors, x, y, z of place after place
-     */
+    /** @param vectors unit vectors, x, y, z of one position after another */
     StarPlaces(double[] vectors) {
         this.vectors = vectors;
         int size = vectors.length / 3;
@@ -28,7 +26,7 @@ final class StarPlaces {
         }
     }
 
-    /** Hands over the number of each place within a radius of a unit vector. */
+    /** Passes on the number of each position within a radius of a unit vector. */
     void within(double arcsec, double[] middle, IntConsumer found) {
         double reach = arcsec * RAD_PER_ARCSEC;
         // Two directions are at least as far apart as their z differ.
@@ -49,7 +47,7 @@ final class StarPlaces {
         return first;
     }
 
-    /** The nearest place within a radius; −1 when there is none. */
+    /** The nearest position within a radius; −1 when there is none. */
     int nearestWithin(double arcsec, double[] middle) {
         int[] nearest = {-1};
         double[] least = {Double.POSITIVE_INFINITY};

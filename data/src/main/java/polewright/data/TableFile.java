@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 
-/** Writes tab-separated tables with comments on top, the same on every machine. */
+/** Writes tab-separated tables with comments at the top, identical on every machine. */
 final class TableFile {
     private TableFile() {}
 
@@ -25,7 +25,7 @@ final class TableFile {
         System.out.println(file + ": " + rows.size() + " rows, " + text.length() + " characters");
     }
 
-    /** Joined by the separator that the reader splits lists at. */
+    /** Joined by the separator at which the reader splits lists. */
     static String list(List<String> parts) {
         parts.forEach(part -> {
             if (part.contains(";") || part.contains("\t")) {
@@ -35,7 +35,7 @@ final class TableFile {
         return String.join(";", parts);
     }
 
-    /** A number with at most so many decimals, without trailing zeros. */
+    /** A number with at most this many decimals, without trailing zeros. */
     static String number(double value, int decimals) {
         String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
         String trimmed = text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;

@@ -13,12 +13,11 @@ import nom.tam.util.FitsFile;
 /**
  * The stars of one little-endian Tycho-2 index file.
  *
- * <p>Of its binary tables these three are read:
- *
+ * <p>Three of its binary tables are read:
  * <ul>
- *   <li>{@code kdtree_range_stars}: 7 doubles, the least and the greatest of x, y, z, then a scale;
- *   <li>{@code kdtree_data_stars}: 3 unsigned 32-bit integers a star; component = least + value / scale;
- *   <li>{@code MAG_VT}: 1 float a star in the same order (big-endian, unlike the others, as FITS has it).
+ * <li>{@code kdtree_range_stars}: 7 doubles, the minima and maxima of x, y, z, then a scale;
+ * <li>{@code kdtree_data_stars}: 3 unsigned 32-bit integers per star; component = minimum + value / scale;
+ * <li>{@code MAG_VT}: 1 float per star in the same order (big-endian, unlike the others, as in FITS).
  * </ul>
  */
 final class TychoIndexFile {
@@ -36,7 +35,7 @@ final class TychoIndexFile {
         return magnitudes.length;
     }
 
-    /** Unit vectors, x, y, z of star after star; not a copy. */
+    /** Unit vectors, x, y, z of one star after another; not a copy. */
     double[] vectors() {
         return vectors;
     }
@@ -92,7 +91,7 @@ final class TychoIndexFile {
         return vectors;
     }
 
-    /** A table declared as text, which holds numbers: read as the bytes that it is. */
+    /** A table declared as text that contains numbers: read as raw bytes. */
     private static byte[] bytes(Header header, FitsFile in) throws FitsException {
         int width = header.getIntValue("NAXIS1");
         header.addValue("TFORM1", width + "B", "bytes");
@@ -104,7 +103,7 @@ final class TychoIndexFile {
         return all.array();
     }
 
-    // The newer way, to read whole HDUs, leaves no moment in which to declare the columns as bytes.
+    // The newer way, reading whole HDUs, gives no chance to declare the columns as bytes.
     @SuppressWarnings("deprecation")
     private static BinaryTable table(Header header, FitsFile in) throws FitsException {
         BinaryTable table = new BinaryTable(header);

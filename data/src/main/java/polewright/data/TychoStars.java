@@ -26,7 +26,7 @@ final class TychoStars {
         this.places = new StarPlaces(vectors);
     }
 
-    /** All places, to be searched; they have the stars' numbers. */
+    /** All positions, for searching; numbered like the stars. */
     StarPlaces places() {
         return places;
     }
@@ -40,12 +40,12 @@ final class TychoStars {
         return magnitudes.length;
     }
 
-    /** ICRS, J2000.0 but for some of the brightest stars. */
+    /** ICRS, J2000.0 except for some of the brightest stars. */
     double[] unit(int star) {
         return Arrays.copyOfRange(vectors, 3 * star, 3 * star + 3);
     }
 
-    /** The file of most stars whole, then what the others have besides. */
+    /** Reads the file with the most stars whole, then the additional stars of the others. */
     static TychoStars read(List<Path> folders) throws IOException {
         List<Path> files = new ArrayList<>();
         for (Path folder : folders) {
@@ -58,7 +58,7 @@ final class TychoStars {
             throw new InputRefused(
                     "no index-tycho2-*.littleendian.fits in " + folders, "fetch and unpack the packages " + PACKAGES);
         }
-        // The number in the name grows as the files thin out.
+        // The number in the name increases as the files get sparser.
         files.sort((a, b) -> a.getFileName().compareTo(b.getFileName()));
         TychoStars all = of(TychoIndexFile.read(files.get(0)));
         for (Path file : files.subList(1, files.size())) {

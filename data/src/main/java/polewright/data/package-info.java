@@ -1,7 +1,5 @@
 /**
- * Builders of the tables that the module {@code sky} carries, each from packages that it names. Not part of the shipped
- * jar.
- *
+ * Builders of the tables in the module {@code sky}, each from the packages it names. Not part of the shipped jar.
  * <pre>
  *   Tycho-2 index files ─────────────▶ TychoIndexFile ─┐
  *   bright stars with motion (text) ─▶ MotionStars ────┼─▶ BuildStarAtlas, BuildNamedStars
@@ -12,8 +10,8 @@
  *   magnetic model ──────────────────────────────────────▶ BuildMagneticTable
  * </pre>
  *
- * <p>Each is a program of its own: the same sources give the same bytes. {@code docs/data.md} names the packages that the
- * sources come in.
+ * <p>Each is a program of its own: the same sources give the same bytes. {@code docs/data.md} names the packages that
+ * contain the sources.
  */
 @NullMarked
 package polewright.data;

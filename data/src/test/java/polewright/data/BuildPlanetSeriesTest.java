@@ -17,7 +17,7 @@ class BuildPlanetSeriesTest {
     }
 
     @Test
-    void keepsWhatMattersWithinACenturyOf2000() throws JsonProcessingException {
+    void keepsTermsThatMatterWithinACenturyOf2000() throws JsonProcessingException {
         assertThat(BuildPlanetSeries.table("invented", series(), 3e-8).lines().filter(line -> !line.startsWith("#")))
                 .containsExactly(
                         "L 0 0.5 1.0 2.0",
@@ -34,7 +34,7 @@ class BuildPlanetSeriesTest {
     }
 
     @Test
-    void tableSaysWhereItComesFrom() throws JsonProcessingException {
+    void table_namesItsSource() throws JsonProcessingException {
         assertThat(BuildPlanetSeries.table("saturn", series(), 3e-8))
                 .startsWith(
                         "# VSOP87B, saturn, terms of 3.0E-8 and more (Bretagnon and Francou 1988; from npm astronomia"

@@ -20,7 +20,7 @@ class BuildStarAtlasTest {
     Path folder;
 
     @Test
-    void whatTheBuilderWrites_theReaderReads() throws IOException {
+    void builtAtlas_isReadByTheReader() throws IOException {
         CatalogueStar place =
                 new CatalogueStar(Angle.ofDegrees(37.95), Angle.ofDegrees(89.26), 44.48, -11.85, 7.54, -16);
         CellStars cells = new CellStars();

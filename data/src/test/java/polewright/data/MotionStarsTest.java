@@ -21,7 +21,7 @@ class MotionStarsTest {
     }
 
     @Test
-    void rowsOfOneStarBecomeOneStarWithAllNames() throws IOException {
+    void rowsOfOneStar_becomeOneStarWithAllNames() throws IOException {
         List<MotionStars.Star> stars = read(
                 "# comment",
                 "Dabih,beCap,ICRS,20,21,00.67,-14,46,52.9,44.92,7.38,-19.0,9.98,3.08,0,0",
@@ -35,7 +35,7 @@ class MotionStarsTest {
     }
 
     @Test
-    void southernDeclinationOfNoughtDegreesKeepsItsSign() throws IOException {
+    void southernDeclinationOfZeroDegrees_keepsItsSign() throws IOException {
         assertThat(read("X,etAqr,ICRS,22,35,21.38,-00,07,03.0,0,0,0,-5.0,4.04,0,0")
                         .get(0)
                         .place())
@@ -46,7 +46,7 @@ class MotionStarsTest {
     }
 
     @Test
-    void whatIsNoStarIsLeftOut() throws IOException {
+    void nonStars_areLeftOut() throws IOException {
         assertThat(read(
                         "Andromeda Galaxy,M31,ICRS,00,42,44.330,+41,16,07.50,-35.99,-12.92,-301,0.001,3.44,0,0",
                         "Gal.Pole,GPol,ICRS,12,51,36.7,+27,06,11.2,0,0,0,0,0,0,0",
@@ -56,11 +56,11 @@ class MotionStarsTest {
     }
 
     @Test
-    void missingListIsRefused_withThePackageThatHasIt() {
+    void missingList_isRefusedNamingItsPackage() {
         Path nowhere = folder.resolve("nowhere.txt");
         assertThatThrownBy(() -> MotionStars.read(nowhere))
                 .isInstanceOf(InputRefused.class)
-                .hasMessage(nowhere + " does not exist: fetch and unpack the package swe-basic-data (Debian), then give"
+                .hasMessage(nowhere + " does not exist. Fetch and unpack the package swe-basic-data (Debian), then give"
                         + " its path as an argument.");
     }
 }

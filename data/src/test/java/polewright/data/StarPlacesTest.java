@@ -8,12 +8,12 @@ import org.junit.jupiter.api.Test;
 
 class StarPlacesTest {
     @Test
-    void searchFindsWhatLookingAtEveryPlaceFinds_polesIncluded() {
+    void search_agreesWithBruteForce_includingThePoles() {
         Random random = new Random(7);
         int size = 20_000;
         double[] vectors = new double[3 * size];
         for (int i = 0; i < size; i++) {
-            // Crowded round the poles and along 0h.
+            // Concentrated around the poles and along 0h.
             double dec = (i % 2 == 0 ? 1 : -1) * (90 - Math.abs(random.nextGaussian()));
             System.arraycopy(StarPlaces.unit(random.nextGaussian(), dec), 0, vectors, 3 * i, 3);
         }

@@ -22,7 +22,7 @@ class TychoIndexFileTest {
     Path folder;
 
     @Test
-    void placesAndMagnitudesAreRead_fromTablesThatCallThemselvesText() throws IOException, FitsException {
+    void positionsAndMagnitudes_areReadFromTablesDeclaredAsText() throws IOException, FitsException {
         double[] star = StarPlaces.unit(219.9, -60.83);
         ByteBuffer range = little(7 * Double.BYTES);
         for (double value : new double[] {-1, -1, -1, 1, 1, 1, SCALE}) {
@@ -48,7 +48,7 @@ class TychoIndexFileTest {
     }
 
     @Test
-    void fileWithoutTheTablesIsRefused() throws IOException, FitsException {
+    void fileWithoutTheTables_isRefused() throws IOException, FitsException {
         Path file = folder.resolve("index.fits");
         try (Fits fits = new Fits()) {
             fits.addHDU(table("MAG_VT", new float[] {1.35f}));

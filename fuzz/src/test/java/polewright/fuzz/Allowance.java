@@ -1,10 +1,10 @@
 package polewright.fuzz;
 
 /**
- * How much memory one execution may allocate, all of its garbage included.
+ * Limit on the memory that one execution may allocate, including all garbage.
  *
- * @param bytes whatever the input
- * @param perInputByte more for each byte of the input
+ * @param bytes for any input
+ * @param perInputByte in addition, for each byte of the input
  */
 record Allowance(long bytes, long perInputByte) {
     static final long MEGABYTE = 1_000_000;

@@ -6,11 +6,11 @@ import java.time.Duration;
 import polewright.sky.InputRefused;
 
 /**
- * One input given to one target, and held to what Polewright promises of any input: an answer or an {@link InputRefused},
- * within {@link #LONGEST} and within the target's {@link Allowance}.
+ * Gives one input to one target, and checks what Polewright promises for any input: a result or an {@link
+ * InputRefused}, within {@link #LONGEST} and within the target's {@link Allowance}.
  *
- * <p>Time is the processor's, not the clock's: on a busy machine an execution may wait for its turn. One that waits for
- * ever is stopped by the fuzzer's own timeout ({@code bench/fuzz}).
+ * <p>Time is processor time: on a busy machine an execution may have to wait. One that waits forever is stopped by
+ * the fuzzer's own timeout ({@code bench/fuzz}).
  */
 final class Execution {
     static final Duration LONGEST = Duration.ofSeconds(2);
@@ -19,7 +19,7 @@ final class Execution {
 
     private Execution() {}
 
-    /** What is called with the input. */
+    /** The code under test. */
     @FunctionalInterface
     interface Target {
         /**
@@ -31,8 +31,8 @@ final class Execution {
     }
 
     /**
-     * Gives the input to the target. An execution that is too dear is repeated, for the first one may have loaded a table or
-     * compiled code for all that come after it.
+     * Gives the input to the target. An execution that is too expensive is repeated, because the first one may have
+     * loaded a table or compiled code.
      *
      * @throws Finding if it takes too long or allocates too much
      */
@@ -54,7 +54,7 @@ final class Execution {
     }
 
     /**
-     * What one execution came to.
+     * The cost of one execution.
      *
      * @param refused whether the input was refused
      * @param time of the processor

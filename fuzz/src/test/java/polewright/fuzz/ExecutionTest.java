@@ -13,7 +13,7 @@ import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.session.CommandResult;
 
-/** What the harness lets pass and what it reports: a fuzzer that can find nothing proves nothing. */
+/** What the harness accepts and what it reports: a fuzzer that cannot find anything proves nothing. */
 class ExecutionTest {
     private static final Allowance ONE_MEGABYTE = new Allowance(Allowance.MEGABYTE, 0);
     private static final byte[] INPUT = {1, 2, 3};
@@ -77,7 +77,7 @@ class ExecutionTest {
     }
 
     @Test
-    void aStumbleOfOurOwnCodeBehindARefusal_isAFinding_oneOfALibraryIsNot() {
+    void ownBugBehindARefusal_isAFinding_aLibrarysIsNot() {
         assertThatThrownBy(
                         () -> FrameTargets.requireDeclared(refusedBecause(stumbledIn("polewright.image.decode.Tiles"))))
                 .isInstanceOf(Finding.class);
@@ -87,9 +87,9 @@ class ExecutionTest {
                 .doesNotThrowAnyException();
     }
 
-    /** As the page words it, which is not as the command does. */
+    /** In the words of the page, which differ from the command's. */
     @Test
-    void aMistakeOfOursBehindAForm_isAFinding() {
+    void ownBugBehindAForm_isAFinding() {
         CommandResult failed = new CommandResult(
                 ExitStatus.JOB_FAILED,
                 "",
@@ -99,11 +99,11 @@ class ExecutionTest {
                 .filter(form -> form.id().equals("clamp"))
                 .findFirst()
                 .orElseThrow();
-        assertThatThrownBy(() -> FormTarget.requireNoMistakeOfOurs(failed.complaints(clamp)))
+        assertThatThrownBy(() -> FormTarget.requireNoOwnBug(failed.complaints(clamp)))
                 .isInstanceOf(Finding.class);
-        assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(List.of("'Site': 'Internal error (' is not a site.")))
+        assertThatCode(() -> FormTarget.requireNoOwnBug(List.of("'Site': 'Internal error (' is not a site.")))
                 .doesNotThrowAnyException();
-        assertThatCode(() -> FormTarget.requireNoMistakeOfOurs(List.of("The clamps are tight already.")))
+        assertThatCode(() -> FormTarget.requireNoOwnBug(List.of("The clamps are tight already.")))
                 .doesNotThrowAnyException();
     }
 

@@ -1,6 +1,6 @@
 package polewright.fuzz;
 
-/** Something that no input may bring about. */
+/** Behaviour that no input may cause. */
 final class Finding extends AssertionError {
     private static final long serialVersionUID = 1L;
 

@@ -22,16 +22,16 @@ import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
 
 /**
- * A form that a page posts, without the socket: the first line names the form, the rest is the body of the request. It is
- * decoded, becomes a command, and the command reads its options and arguments; there is no log, so it goes no further.
+ * A form posted by a page, without the socket: the first line names the form, the rest is the body of the request. It
+ * is decoded and becomes a command, which parses its options and arguments; there is no log, so it goes no further.
  */
 final class FormTarget {
     private static final Map<String, CommandForm> FORMS = Stream.of(
-                    CommandForms.all(), CommandForms.practice(), CommandForms.house())
+                    CommandForms.all(), CommandForms.practice(), CommandForms.laptop())
             .flatMap(List::stream)
             .collect(Collectors.toMap(CommandForm::id, Function.identity()));
     private static final String NOWHERE = "/dev/null/polewright";
-    private static final NightSession DESK = NightSession.of(
+    private static final NightSession SESSION = NightSession.of(
             "",
             new Workbench(
                     Clock.fixed(Instant.parse("2026-11-25T20:00:00Z"), ZoneOffset.UTC),
@@ -54,17 +54,17 @@ final class FormTarget {
         Map<String, String> filled =
                 FilledForm.of(end < 0 ? "" : text.substring(end + 1)).fields();
         form.line(filled);
-        SubmissionOutcome answer = FormSubmission.of(DESK, form, filled);
+        SubmissionOutcome answer = FormSubmission.of(SESSION, form, filled);
         if (answer instanceof SubmissionOutcome.Refused refused) {
-            requireNoMistakeOfOurs(refused.complaints());
+            requireNoOwnBug(refused.complaints());
         }
     }
 
     /**
-     * What a command says when it failed for a reason that none of its refusals names, as a page words it; not where a line
-     * only repeats what was typed.
+     * Finds the message of a command that failed for a reason other than its own refusals, as worded for a page; a
+     * line that only repeats the input does not count.
      */
-    static void requireNoMistakeOfOurs(List<String> complaints) {
+    static void requireNoOwnBug(List<String> complaints) {
         if (complaints.stream().anyMatch(line -> line.startsWith("Internal error ("))) {
             throw new Finding(String.join(" ", complaints));
         }

@@ -4,11 +4,11 @@ import com.code_intelligence.jazzer.junit.DictionaryFile;
 import com.code_intelligence.jazzer.junit.FuzzTest;
 
 /**
- * Frames in every format. Without {@code JAZZER_FUZZ} each kept input is read once; the inputs lie in {@code
- * FrameFuzzTestInputs}, a folder for each method.
+ * Frames in every format. Without {@code JAZZER_FUZZ} each stored input is read once; the inputs are in {@code
+ * FrameFuzzTestInputs}, in a folder for each method.
  */
 class FrameFuzzTest {
-    // What DamagedFilesTest holds them to, and for larger files as many pixels as their bytes can be of.
+    // The limits of DamagedFilesTest, and for larger files as many pixels as their bytes can describe.
     private static final Allowance ALLOWANCE = new Allowance(100 * Allowance.MEGABYTE, 1000);
 
     @DictionaryFile(resourcePath = "/polewright/fuzz/dictionaries/fits.dict")

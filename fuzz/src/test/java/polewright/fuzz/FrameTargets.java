@@ -10,18 +10,18 @@ import polewright.image.decode.FrameReader;
 import polewright.image.decode.Mosaic;
 import polewright.sky.InputRefused;
 
-/** A frame as a watched folder meets it: is it whole, and what is in it? */
+/** A frame as a watched folder handles it: is it complete, and what does it contain? */
 final class FrameTargets {
-    private static final List<String> NOT_TO_BLAME = List.of("java.", "jdk.", "com.code_intelligence.");
+    private static final List<String> LIBRARIES = List.of("java.", "jdk.", "com.code_intelligence.");
 
     private FrameTargets() {}
 
-    /** A file whose kind its bytes tell. */
+    /** A file whose format is recognised by its bytes. */
     static void frame(byte[] content) {
         read(content, "dusk");
     }
 
-    /** A file with a raw file's ending. */
+    /** A file with the extension of a raw format. */
     static void raw(byte[] content) {
         read(content, "dusk.raw");
     }
@@ -44,7 +44,7 @@ final class FrameTargets {
         }
     }
 
-    /** The reader answers for its libraries, not for its own slips, and not for memory or depth without end. */
+    /** The reader may refuse errors of its libraries, but not its own bugs, and not unlimited memory or depth. */
     static void requireDeclared(InputRefused refused) {
         Throwable cause = refused.getCause();
         if (cause instanceof Error) {
@@ -61,7 +61,7 @@ final class FrameTargets {
     private static boolean isOurs(Throwable cause) {
         return Arrays.stream(cause.getStackTrace())
                 .map(StackTraceElement::getClassName)
-                .filter(name -> NOT_TO_BLAME.stream().noneMatch(name::startsWith))
+                .filter(name -> LIBRARIES.stream().noneMatch(name::startsWith))
                 .findFirst()
                 .filter(name -> name.startsWith("polewright."))
                 .isPresent();

@@ -9,7 +9,7 @@ import java.util.Objects;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Each target has a seed that is accepted: from refused ones a fuzzer never gets past the first check. */
+/** Each target has a seed that is accepted: with refused ones alone a fuzzer never gets past the first check. */
 class SeedsTest {
     private static final Map<String, Execution.Target> TARGETS = Map.of(
             "rawPreview", FrameTargets::raw,

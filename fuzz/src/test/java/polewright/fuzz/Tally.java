@@ -3,7 +3,7 @@ package polewright.fuzz;
 import java.time.Duration;
 import java.util.Locale;
 
-/** What the executions of this process came to; printed at its end where {@code polewright.fuzz.tally} is set. */
+/** Counts the executions of this process; printed at its end if {@code polewright.fuzz.tally} is set. */
 final class Tally {
     private static final Tally ALL = new Tally();
 

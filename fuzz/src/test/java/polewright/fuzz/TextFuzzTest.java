@@ -4,8 +4,8 @@ import com.code_intelligence.jazzer.junit.DictionaryFile;
 import com.code_intelligence.jazzer.junit.FuzzTest;
 
 /**
- * Text in every format, and what the pages post. Without {@code JAZZER_FUZZ} each kept input is read once; the inputs lie
- * in {@code TextFuzzTestInputs}, a folder for each method.
+ * Text in every format, and what the pages post. Without {@code JAZZER_FUZZ} each stored input is read once; the
+ * inputs are in {@code TextFuzzTestInputs}, in a folder for each method.
  */
 class TextFuzzTest {
     private static final Allowance OF_A_NIGHT = new Allowance(100 * Allowance.MEGABYTE, 20_000);

@@ -27,7 +27,7 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Text that a person wrote or another program: it is refused, or it can be kept, read back, and used. */
+/** Text written by a person or another program: it is refused, or it can be stored, read back, and used. */
 final class TextTargets {
     private static final Instant DUSK = Instant.parse("2026-01-15T17:30:00Z");
     private static final Site LARKFELL = Site.ofDegrees(54.6, -2.9, 240);
@@ -62,7 +62,7 @@ final class TextTargets {
         NightPointing.of(NightState.of(night));
     }
 
-    /** A skyline, as {@code horizon --csv} takes it. */
+    /** A horizon, as {@code horizon --csv} takes it. */
     static void skyline(byte[] text) {
         Horizon horizon = SkylineInput.ofCsv(text(text));
         List<LoggedEvent> night =

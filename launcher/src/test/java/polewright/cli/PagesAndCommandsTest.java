@@ -113,7 +113,7 @@ class PagesAndCommandsTest {
             Map.entry("centre --mirrored", "for --frame"));
 
     private static final List<CommandForm> FORMS = Stream.of(
-                    CommandForms.all(), CommandForms.practice(), CommandForms.house())
+                    CommandForms.all(), CommandForms.practice(), CommandForms.laptop())
             .flatMap(List::stream)
             .toList();
 
@@ -187,7 +187,7 @@ class PagesAndCommandsTest {
 
     @Test
     void thePagesNamedHereAreThere() {
-        assertThat(Pages.everyone()).extracting(Page::path).containsAll(TOLD_ON.values());
+        assertThat(Pages.all()).extracting(Page::path).containsAll(TOLD_ON.values());
     }
 
     @Test

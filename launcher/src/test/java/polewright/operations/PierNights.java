@@ -83,7 +83,7 @@ public final class PierNights {
                 wedge.azimuthAxis(),
                 wedge.azimuthFactor(),
                 wedge.altitudeFactor(),
-                wedge.azimuthPlay(),
-                wedge.altitudePlay());
+                wedge.azimuthBacklash(),
+                wedge.altitudeBacklash());
     }
 }

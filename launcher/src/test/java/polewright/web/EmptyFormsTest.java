@@ -52,7 +52,7 @@ class EmptyFormsTest {
     }
 
     private static List<CommandForm> everyForm() {
-        return Stream.of(CommandForms.all(), CommandForms.practice(), CommandForms.house())
+        return Stream.of(CommandForms.all(), CommandForms.practice(), CommandForms.laptop())
                 .flatMap(List::stream)
                 .toList();
     }

@@ -89,7 +89,7 @@ class PagesToEyesAndFingersTest {
         try (BrowserContext held = BROWSER.device(device)) {
             Page page = held.newPage();
             choose(page, palette);
-            for (polewright.web.page.Page room : isEveryone ? Pages.everyone() : Pages.places()) {
+            for (polewright.web.page.Page room : isEveryone ? Pages.all() : Pages.menu()) {
                 Response response = page.navigate(night.address(room.path()));
                 assertThat(response.status()).as(room.path()).isEqualTo(200);
                 assertUsable(page, room.path(), device, palette.equals("dark"));
@@ -184,7 +184,7 @@ class PagesToEyesAndFingersTest {
             Page page = held.newPage();
             List<String> asked = new java.util.ArrayList<>();
             page.onRequest(request -> asked.add(request.url()));
-            for (polewright.web.page.Page room : Pages.places()) {
+            for (polewright.web.page.Page room : Pages.menu()) {
                 page.navigate(night.address(room.path()));
             }
             assertThat(asked).isNotEmpty().allSatisfy(url -> assertThat(url).startsWith(night.address("/")));

@@ -83,7 +83,7 @@ final class PracticePlayer {
 
     /** Whether frames told the axis, and follow the screws from now on. */
     boolean followsFrames() {
-        return night.practice().frames().orElseThrow().stand().step().isPresent();
+        return night.practice().frames().orElseThrow().status().step().isPresent();
     }
 
     private void turn(ScrewTurn turn) {

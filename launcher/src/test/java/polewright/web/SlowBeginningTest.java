@@ -52,7 +52,7 @@ class SlowBeginningTest {
                 .isTrue();
         try (WatchedFrames frames = desk.frames().orElseThrow()) {
             frames.open();
-            assertThat(frames.tend()).isTrue();
+            assertThat(frames.refresh()).isTrue();
         }
     }
 }

@@ -190,7 +190,7 @@ class StrangersAtTheDoorTest {
                         .isEqualTo(403);
             }
         }
-        assertThat(server.desk().stand()).isZero();
+        assertThat(server.desk().eventCount()).isZero();
         // Another site may lead here, and no more.
         assertThat(server.get("127.0.0.1", "/", "Sec-Fetch-Site: cross-site\n")).contains(" 200 ");
         assertThat(server.get("127.0.0.1", "/fix", "Sec-Fetch-Site: cross-site\n"))

@@ -1,18 +1,20 @@
 package polewright.operations;
 
-/** What a command returns to the shell; {@code polewright --help} and README list all of them in the same words. */
+/** Exit statuses of commands; {@code polewright --help} and README list all of them in the same words. */
 public final class ExitStatus {
     public static final int GOOD = 0;
     public static final int JOB_FAILED = 1;
     public static final int WRONG_USAGE = 2;
 
-    /** Nothing was logged, because the log is no longer as whoever sent it knew it. */
+    /** Nothing was logged, because the log has changed since the sender last saw it. */
     public static final int MOVED_ON = 3;
 
-    /** Nothing was logged, because the log can be neither read nor written for the moment: the same may be sent again. */
+    /**
+     * Nothing was logged, because the log can be neither read nor written at the moment: the same may be sent again.
+     */
     public static final int NOT_NOW = 4;
 
-    /** Nothing was logged, because what was typed looks like a slip: it may be confirmed. */
+    /** Nothing was logged, because an entry looks like a mistake: it may be confirmed. */
     public static final int LOOKS_MISTAKEN = 5;
 
     private ExitStatus() {}

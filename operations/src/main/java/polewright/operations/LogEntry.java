@@ -15,8 +15,8 @@ import polewright.store.NightLog;
 import polewright.store.SubmissionKey;
 
 /**
- * The one way into the log: what is added is known to make sense with the rest of its night, and goes in whole or not at
- * all.
+ * The only way to add to the log: an addition must be consistent with the rest of its night, and is written whole or
+ * not at all.
  */
 public final class LogEntry {
     private LogEntry() {}
@@ -24,25 +24,25 @@ public final class LogEntry {
     /**
      * A night that was begun.
      *
-     * @param night with a key that was sent before, the one that it began then
-     * @param notCopied why the log was not copied before it, if that failed
+     * @param night the new night; for a repeated key, the one that the first submission began
+     * @param notCopied why the log could not be backed up first, if that failed
      */
     public record Beginning(NightId night, Optional<String> notCopied) {}
 
     /**
-     * Begins a night with what is known of it at once, and keeps a copy of the log as it was before.
+     * Begins a night with the events known at the start, after backing up the log.
      *
-     * @param told what follows the beginning, in order
+     * @param initial the events that follow the beginning, in order
      */
     public static Beginning begin(
             NightLog opened,
             NightEvent.Begun begun,
-            List<NightEvent> told,
+            List<NightEvent> initial,
             Instant now,
             NightState.ModelCache models,
             Optional<SubmissionKey> once) {
         List<NightEvent> all = new ArrayList<>(List.of(begun));
-        all.addAll(told);
+        all.addAll(initial);
         check(following(List.of(), all, now), now, models);
         Optional<String> notCopied = Optional.empty();
         if (once.flatMap(opened::submitted).isEmpty()) {
@@ -55,13 +55,13 @@ public final class LogEntry {
                 notCopied = Optional.ofNullable(e.getMessage());
             }
         }
-        return new Beginning(opened.begin(begun, told, now, once), notCopied);
+        return new Beginning(opened.begin(begun, initial, now, once), notCopied);
     }
 
     /**
-     * Adds whole nights that came from a file, all or none.
+     * Adds whole nights from a file, all or none.
      *
-     * @param goesOn whether the last of them is the one under way
+     * @param goesOn whether the last of them is still in progress
      * @throws polewright.sky.InputRefused if one of them cannot have happened; nothing is added then
      */
     public static List<NightId> importNights(
@@ -71,9 +71,9 @@ public final class LogEntry {
     }
 
     /**
-     * Adds one event, if the night with it can be worked out: what cannot have been seen must not get in.
+     * Adds one event, if the night can be computed with it: an impossible observation must not be logged.
      *
-     * @throws polewright.sky.InputRefused if it cannot; the log is as before
+     * @throws polewright.sky.InputRefused if it cannot; the log is unchanged
      */
     public static LoggedEvent append(
             NightLog opened, NightId night, NightEvent event, Instant now, NightState.ModelCache models) {
@@ -82,10 +82,10 @@ public final class LogEntry {
     }
 
     /**
-     * Adds several, all or none; if they were sent before, what was logged first at that time is answered.
+     * Adds several events, all or none; for a repeated key, returns what was logged the first time.
      *
-     * @throws polewright.sky.InputRefused if the night with them cannot be worked out
-     * @throws polewright.store.LogChanged if the log is no longer as it was known
+     * @throws polewright.sky.InputRefused if the night cannot be computed with them
+     * @throws polewright.store.LogChanged if the log has changed since the caller last saw it
      */
     public static List<LoggedEvent> append(
             NightLog opened,
@@ -99,7 +99,7 @@ public final class LogEntry {
         return opened.append(night, events, now, once, known);
     }
 
-    /** The night that is added to: the last one of the log. */
+    /** The most recent night of the log, to which events are added. */
     public static NightId latestNight(NightLog opened) {
         return opened.latest()
                 .orElseThrow(() -> new OperationFailed(

@@ -2,7 +2,7 @@ package polewright.operations;
 
 import java.time.Duration;
 
-/** Waiting: in the process for real, in tests as long as it takes to do something meanwhile. */
+/** Waiting: real time in the process; in tests, as long as it takes to do something meanwhile. */
 @FunctionalInterface
 public interface Pause {
     Pause REAL = new Pause() {
@@ -19,15 +19,15 @@ public interface Pause {
 
     void of(Duration length) throws InterruptedException;
 
-    /** Waits for something to happen, no longer than this; where time is made up, that long. */
+    /** Waits for an event, at most for this time; with simulated time, for all of it. */
     default void atMost(Duration length, Waking news) throws InterruptedException {
         of(length);
     }
 
-    /** Something that ends a wait before its time. */
+    /** An event that ends a wait early. */
     @FunctionalInterface
     interface Waking {
-        /** Returns when it happens, or after the time. */
+        /** Returns when it happens, or after this time. */
         void await(Duration longest) throws InterruptedException;
     }
 }

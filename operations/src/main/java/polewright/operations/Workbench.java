@@ -9,27 +9,27 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What a command may reach for outside itself.
+ * The environment of a command.
  *
  * @param clock the time now
  * @param environment the process's environment variables
  * @param out results
  * @param err complaints and cautions that are not results
- * @param terminal whether a person watches what is printed: then a line may be written over, and progress shown
+ * @param terminal whether the output goes to a terminal, where a line may be overwritten and progress shown
  * @param pause how to wait
  */
 public record Workbench(
         Clock clock, Map<String, String> environment, PrintWriter out, PrintWriter err, boolean terminal, Pause pause) {
     private static final String LOG_FILE = "nights.sqlite";
 
-    /** Now, to the second: nobody reads a watch closer than that. */
+    /** The time now, to the second: no one reads a watch more precisely than that. */
     public Instant now() {
         return clock.instant().truncatedTo(ChronoUnit.SECONDS);
     }
 
     /**
-     * The log to use when none is named: {@code POLEWRIGHT_LOG}, or {@code nights.sqlite} in this program's folder under
-     * the user's data home (XDG Base Directory Specification).
+     * The default log: {@code POLEWRIGHT_LOG}, or {@code nights.sqlite} in this program's folder under the user's
+     * data home (XDG Base Directory Specification).
      */
     public Path defaultLog() {
         String named = environment.get("POLEWRIGHT_LOG");
@@ -40,8 +40,8 @@ public record Workbench(
     }
 
     /**
-     * Where this program keeps its files. A folder that is named by a part of its path only is passed over, as that
-     * specification asks: it would be another one wherever a command is typed.
+     * The folder of this program's files. A relative path in the environment is ignored, as that specification
+     * requires: it would mean another folder wherever a command is typed.
      *
      * @throws OperationFailed if the environment names no home
      */

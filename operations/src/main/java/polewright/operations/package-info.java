@@ -1,9 +1,9 @@
 /**
- * What Polewright does for its two faces, the terminal and the pages: it appends events to the log, reads frames, folders
- * and typed values, and runs practice. With {@code cli}, {@code web} and {@code launcher} it is where clock, files and
- * sockets are used; everything it calls below, apart from {@code store}, is pure.
+ * Polewright's operations, shared by the terminal and the pages: appends events to the log, reads frames, folders and
+ * typed values, and runs practice. Only this module, {@code cli}, {@code web} and {@code launcher} use clock, files
+ * and sockets; everything it calls below, apart from {@code store}, is pure.
  *
- * <p>{@link polewright.operations.input} reads what was typed; {@code polewright.report} words what came of it.
+ * <p>{@link polewright.operations.input} parses what was typed; {@code polewright.report} words the results.
  */
 @NullMarked
 package polewright.operations;

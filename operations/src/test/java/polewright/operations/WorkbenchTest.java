@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Where the log is, by the environment alone: never where a command happens to be typed. */
+/** The log's location depends only on the environment, never on the folder in which a command is typed. */
 class WorkbenchTest {
     private static Workbench with(Map<String, String> environment) {
         return new Workbench(
@@ -24,7 +24,7 @@ class WorkbenchTest {
     }
 
     @Test
-    void theLogIsInTheDataHome_orUnderHome_orWhereItIsNamed() {
+    void log_isInDataHomeOrUnderHomeOrWhereNamed() {
         assertThat(with(Map.of("HOME", "/home/me")).defaultLog())
                 .isEqualTo(Path.of("/home/me/.local/share/polewright/nights.sqlite"));
         assertThat(with(Map.of("HOME", "/home/me", "XDG_DATA_HOME", "/data")).defaultLog())
@@ -36,7 +36,7 @@ class WorkbenchTest {
     }
 
     @Test
-    void withoutAHome_nothingIsPutIntoTheFolderThatOneIsIn() {
+    void withoutHome_theCurrentFolderIsNotUsed() {
         for (Map<String, String> environment :
                 List.of(Map.<String, String>of(), Map.of("HOME", ""), Map.of("HOME", "me"))) {
             assertThatThrownBy(() -> with(environment).defaultLog())

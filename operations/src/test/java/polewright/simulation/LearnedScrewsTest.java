@@ -20,13 +20,13 @@ import polewright.mount.rig.ScrewSense;
 import polewright.sky.angle.Angle;
 
 /**
- * How soon screws that do 30 % more or less than the rig says are known, by people who see as well as people see, with
- * hands and play as usual, on leaning bases: the error of the next turn over the move, that turn made with an exact hand.
- * The start is off both ways, by 1° to 2° or by 3° to 6° in each: a screw that was hardly turned has taught nothing.
+ * How soon screws that do 30 % more or less than the rig says are known, with typical observers, hands and backlash,
+ * on tilted bases: the error of the next turn relative to the move, with that turn made exactly. The initial offset
+ * is 1° to 2° or 3° to 6° in both directions: a screw that was hardly turned teaches nothing.
  */
 class LearnedScrewsTest {
     private static final int WEDGES = 40;
-    private static final double OFF_BY = 0.3;
+    private static final double GAIN_ERROR = 0.3;
 
     private static Rig rig(double gainSigma) {
         return new Rig(
@@ -39,7 +39,7 @@ class LearnedScrewsTest {
                 List.of());
     }
 
-    /** The error of a turn of three turns each way over the move that it makes, before any adjustment and after each. */
+    /** The error of three turns of each screw relative to the move, before any adjustment and after each. */
     private static double[] errors(long seed, Rig rig, double leastDeg, UnaryOperator<PractisedWedge> look) {
         RandomGenerator random = PractisedWedge.random(seed);
         HiddenWedge drawn = HiddenWedge.of(
@@ -47,8 +47,8 @@ class LearnedScrewsTest {
         PractisedWedge night = look.apply(new PractisedWedge(
                 PractisedWedge.withFactors(
                         drawn,
-                        1 + (random.nextBoolean() ? OFF_BY : -OFF_BY),
-                        1 + (random.nextBoolean() ? OFF_BY : -OFF_BY)),
+                        1 + (random.nextBoolean() ? GAIN_ERROR : -GAIN_ERROR),
+                        1 + (random.nextBoolean() ? GAIN_ERROR : -GAIN_ERROR)),
                 random));
         double[] errors = new double[3];
         errors[0] = nextTurnsError(night);
@@ -75,15 +75,15 @@ class LearnedScrewsTest {
                         DeadZone.untouched(0))
                 .turned(azimuth, altitude, PractisedWedge.random(1));
         AxisState from = night.state();
-        Vector3D foretold = from.afterTurns(exact, azimuth, altitude)
+        Vector3D predicted = from.afterTurns(exact, azimuth, altitude)
                 .axis()
                 .elevatedEnd()
                 .subtract(from.axis().elevatedEnd());
         Vector3D made = after.axis().subtract(before.axis());
-        return made.distance(foretold) / made.getNorm();
+        return made.distance(predicted) / made.getNorm();
     }
 
-    /** The next turn goes on in the same sense, so that play does not come into it. */
+    /** The next turn continues in the same sense, so that backlash does not matter. */
     private static double sense(double last) {
         return last == 0 ? 1 : last;
     }
@@ -101,7 +101,7 @@ class LearnedScrewsTest {
         "0.30, eye, 1", "0.30, camera, 1", "0.15, eye, 1", "0.15, camera, 1",
         "0.30, eye, 3", "0.30, camera, 3", "0.15, eye, 3", "0.15, camera, 3"
     })
-    void screwsThirtyPercentOff_areKnownToFivePercentAfterTwoAdjustments(
+    void screwsThirtyPercentOff_areLearnedToFivePercentInTwoAdjustments(
             double gainSigma, String sight, double leastDeg) {
         UnaryOperator<PractisedWedge> look =
                 sight.equals("eye") ? PractisedWedge::seenByEye : PractisedWedge::seenByCamera;

@@ -27,7 +27,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** A night at a hidden wedge, written down event by event by someone who does as the test says. */
+/** A night at a hidden wedge, logged event by event by an observer who does what the test says. */
 final class PractisedWedge {
     private static final Camera CAMERA = new Camera("guide camera", 240, 3.75, 1280, 960);
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
@@ -44,7 +44,7 @@ final class PractisedWedge {
         this(wedge, wedge.rig(), random);
     }
 
-    /** The rig that is written down may know what the wedge does not care about. */
+    /** The logged rig may know things that do not affect the wedge. */
     PractisedWedge(HiddenWedge wedge, Rig writtenDown, RandomGenerator random) {
         this(wedge, writtenDown, Instant.parse("2026-03-01T20:00:00Z"), random);
     }
@@ -68,7 +68,7 @@ final class PractisedWedge {
         return Site.ofDegrees((seed % 2 == 0 ? 1 : -1) * (25 + 35 * random.nextDouble()), 0, 300);
     }
 
-    /** Off by so much in both directions, either way. */
+    /** Off by at least and at most this much in both directions, with random signs. */
     static AxisOffset offset(double leastDeg, double mostDeg, RandomGenerator random) {
         return new AxisOffset(between(leastDeg, mostDeg, random), between(leastDeg, mostDeg, random));
     }
@@ -78,7 +78,7 @@ final class PractisedWedge {
         return Angle.ofDegrees(random.nextBoolean() ? degrees : -degrees);
     }
 
-    /** The same wedge with screws that do so much of what the rig says. */
+    /** The same wedge with screws that do this multiple of their nominal effect. */
     static HiddenWedge withFactors(HiddenWedge wedge, double azimuth, double altitude) {
         return new HiddenWedge(
                 wedge.site(),
@@ -87,11 +87,11 @@ final class PractisedWedge {
                 wedge.azimuthAxis(),
                 azimuth,
                 altitude,
-                wedge.azimuthPlay(),
-                wedge.altitudePlay());
+                wedge.azimuthBacklash(),
+                wedge.altitudeBacklash());
     }
 
-    /** The same wedge with its axis moved by hand, to right here. */
+    /** The same wedge with its axis moved by hand to exactly this offset. */
     static HiddenWedge pointing(HiddenWedge wedge, AxisOffset offset) {
         return new HiddenWedge(
                 wedge.site(),
@@ -100,11 +100,11 @@ final class PractisedWedge {
                 wedge.azimuthAxis(),
                 wedge.azimuthFactor(),
                 wedge.altitudeFactor(),
-                wedge.azimuthPlay(),
-                wedge.altitudePlay());
+                wedge.azimuthBacklash(),
+                wedge.altitudeBacklash());
     }
 
-    /** Two drifts of ten minutes, each told to 3″: near the meridian and in the east. */
+    /** Two drifts of ten minutes, each measured to 3″: near the meridian and in the east. */
     PractisedWedge seenByEye() {
         sighted(observer.drift(wedge, now, star(-2, 5), DRIFT, DRIFT_SIGMA), DRIFT);
         return sighted(observer.drift(wedge, now, star(-70, 15), DRIFT, DRIFT_SIGMA), DRIFT);
@@ -122,7 +122,7 @@ final class PractisedWedge {
         return log(new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back()));
     }
 
-    /** Turned in eighths to the pole, by what is known so far. */
+    /** Turned to the pole in eighths of a turn, by what is known so far. */
     PractisedWedge turnedToThePole() {
         AxisState.Turns turns = state().turnsTo(AxisOffset.NONE, begun.rig());
         double azimuth = Math.rint(turns.azimuth() * 8) / 8;
@@ -130,7 +130,7 @@ final class PractisedWedge {
         return azimuth == 0 && altitude == 0 ? this : turned(HandTurns.straight(azimuth), HandTurns.straight(altitude));
     }
 
-    /** Clamped, where that moves the axis by this, give or take so much in each direction. */
+    /** Clamped, with a mean shift of the axis and this scatter in each direction. */
     PractisedWedge clamped(AxisOffset usual, Angle sigma) {
         AxisOffset from = wedge.offset();
         wedge = pointing(
@@ -172,7 +172,7 @@ final class PractisedWedge {
         return this;
     }
 
-    /** A star of this declination toward the pole that is up. */
+    /** A star at this declination toward the elevated pole. */
     private FixedStar star(double hourAngleDeg, double towardPoleDeg) {
         Site site = wedge.site();
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(now), observer.weather());

@@ -16,7 +16,7 @@ import polewright.session.NightId;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** A hidden wedge on a pier that moves between the nights as the test says; within a night it stands still. */
+/** A hidden wedge on a pier that moves between the nights as the test says; within a night it is stable. */
 final class RestlessPier {
     static final Instant FIRST = Instant.parse("2025-01-10T20:00:00Z");
 
@@ -28,14 +28,14 @@ final class RestlessPier {
     private HiddenWedge wedge;
     private Instant movedUntil = FIRST;
 
-    /** @param motion how far it has moved by then, from anywhere */
+    /** @param motion its displacement at a time, from an arbitrary origin */
     RestlessPier(Site site, Rig rig, AxisOffset first, Function<Instant, AxisOffset> motion, long seed) {
         this.random = PractisedWedge.random(seed);
         this.motion = motion;
         this.wedge = HiddenWedge.of(site, rig, first, random);
     }
 
-    /** So much a month, from the first night on. */
+    /** This much per month, from the first night on. */
     static Function<Instant, AxisOffset> steadily(double eastArcmin, double upArcmin) {
         return at -> AxisOffset.ofArcminutes(eastArcmin * months(at), upArcmin * months(at));
     }
@@ -44,7 +44,7 @@ final class RestlessPier {
         return Duration.between(FIRST, at).toSeconds() / SECONDS_PER_MONTH;
     }
 
-    /** A night so many days after the first, on which this is done; the pier has moved meanwhile. */
+    /** A night this many days after the first, with these actions; the pier has moved meanwhile. */
     RestlessPier night(double days, Function<PractisedWedge, PractisedWedge> done) {
         Instant at = FIRST.plusSeconds(Math.round(days * 86_400));
         moved(motion.apply(at).minus(motion.apply(movedUntil)));
@@ -55,13 +55,13 @@ final class RestlessPier {
         return this;
     }
 
-    /** Something moves it by so much besides. */
+    /** An additional displacement. */
     RestlessPier moved(AxisOffset by) {
         wedge = PractisedWedge.pointing(wedge, wedge.offset().plus(by));
         return this;
     }
 
-    /** Something moves it by about so much, any way. */
+    /** A random displacement of about this size, in any direction. */
     RestlessPier shaken(Angle sigma) {
         return moved(new AxisOffset(sigma.times(random.nextGaussian()), sigma.times(random.nextGaussian())));
     }
@@ -86,7 +86,7 @@ final class RestlessPier {
         return (NightGap.Drifted) compared().gaps().get(gap);
     }
 
-    /** Sighted, set right, clamped and sighted again. */
+    /** Sighted, corrected, clamped and sighted again. */
     static PractisedWedge setRight(PractisedWedge night) {
         return night.seenByCamera()
                 .turnedToThePole()

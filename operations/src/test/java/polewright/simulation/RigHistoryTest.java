@@ -30,24 +30,24 @@ import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Site;
 
-/** What several nights with one mount, set up anew each time, teach of it. */
+/** What several nights with one mount, set up afresh each time, teach about it. */
 class RigHistoryTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
-    private static final Rig TOLD = RIG.withScrews(
+    private static final Rig SENSE_STATED = RIG.withScrews(
             RIG.azimuthScrew().withSenseConfirmed(), RIG.altitudeScrew().withSenseConfirmed(), RIG.levelSigma());
-    private static final AxisOffset SAGS = AxisOffset.ofArcminutes(0.8, -2);
-    private static final Angle ABOUT = Angle.ofArcminutes(0.3);
+    private static final AxisOffset CLAMP_SHIFT = AxisOffset.ofArcminutes(0.8, -2);
+    private static final Angle CLAMP_SIGMA = Angle.ofArcminutes(0.3);
     private static final Site NORTH = Site.ofDegrees(54.60, -2.90, 240);
     private static final Site SOUTH = Site.ofDegrees(-43.95, 170.40, 710);
     private static final double AZIMUTH_FACTOR = 1.12;
     private static final double ALTITUDE_FACTOR = 0.9;
 
-    /** Turned twice and clamped, seen by camera before and after each; the base leans anew. */
+    /** Turned twice and clamped, measured by camera before and after each; the base has a new tilt. */
     private static PractisedWedge night(long seed, Rig writtenDown) {
-        return night(seed, writtenDown, SAGS);
+        return night(seed, writtenDown, CLAMP_SHIFT);
     }
 
-    private static PractisedWedge night(long seed, Rig writtenDown, AxisOffset sags) {
+    private static PractisedWedge night(long seed, Rig writtenDown, AxisOffset shift) {
         RandomGenerator random = PractisedWedge.random(seed);
         Site site = PractisedWedge.site(seed, random);
         HiddenWedge wedge = PractisedWedge.withFactors(
@@ -60,7 +60,7 @@ class RigHistoryTest {
                 .seenByCamera()
                 .turnedToThePole()
                 .seenByCamera()
-                .clamped(sags, ABOUT)
+                .clamped(shift, CLAMP_SIGMA)
                 .seenByCamera();
     }
 
@@ -86,9 +86,9 @@ class RigHistoryTest {
         assertThat(learned.clampSigma().arcminutes()).isBetween(0.2, 1.0);
     }
 
-    /** Who faces the pole that is up has east on the right in the north, and on the left in the south. */
+    /** An observer facing the elevated pole has east on the right in the north, and on the left in the south. */
     @Test
-    void clampsThatPushToTheRight_takeTheAxisEastInTheNorth_andWestInTheSouth() {
+    void clampsPushingRight_moveTheAxisEastInTheNorthAndWestInTheSouth() {
         List<List<LoggedEvent>> nights = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
             nights.add(night(150 + 2L * i, RIG, AxisOffset.ofArcminutes(3, -2)).events());
@@ -104,7 +104,7 @@ class RigHistoryTest {
         assertThat(south.clampShift().up()).isEqualTo(north.clampShift().up());
         assertThat(north.clampings()).isEqualTo(6);
         assertThat(north.clampSigma()).isEqualTo(south.clampSigma());
-        // Not the scatter of two ways that would have been taken for one.
+        // Not the scatter of two directions mistaken for one.
         assertThat(north.clampSigma().arcminutes()).isLessThan(1);
     }
 
@@ -118,9 +118,9 @@ class RigHistoryTest {
         assertThat(learned.clampSigma().arcminutes()).isBetween(0.6, 1.5);
     }
 
-    /** What a night makes of the nights before it is not counted again. */
+    /** What a night takes over from the nights before it is not counted again. */
     @Test
-    void experienceOfEarlierNights_changesNothingOfWhatANightTeaches() {
+    void experienceOfEarlierNights_doesNotChangeWhatANightTeaches() {
         List<List<LoggedEvent>> nights = nights(3, 400, RIG);
         Experience learned = learned(nights, RIG);
         Rig experienced = RIG.withExperience(Optional.of(learned));
@@ -131,7 +131,7 @@ class RigHistoryTest {
     }
 
     @Test
-    void otherRigs_andOtherScrewsOfThatName_teachNothing() {
+    void otherRigsAndOtherScrewsOfThatName_teachNothing() {
         Rig other = named("tracker");
         Screw finer = new Screw(new ScrewGeometry.PushScrew(1, 200), ScrewSense.RIGHT, 0.15, 0.05, 0.1);
         Rig rebuilt = RIG.withScrews(finer, RIG.altitudeScrew(), RIG.levelSigma());
@@ -141,12 +141,12 @@ class RigHistoryTest {
         nights.addAll(nights(1, 510, rebuilt));
         nights.addAll(nights(1, 520, mirrored));
 
-        assertThat(RigHistory.withExperience(nights, TOLD, NORTH)).isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(nights, SENSE_STATED, NORTH)).isEqualTo(SENSE_STATED);
         assertThat(learned(nights, rebuilt).nights()).isEqualTo(1);
     }
 
     @Test
-    void onlyWhatIsWrittenOfScrewsCounts_notHowWellTheyAreKnown() {
+    void screwIdentity_ignoresTheirUncertainty() {
         Screw known = new Screw(RIG.azimuthScrew().geometry(), ScrewSense.RIGHT, 0.05, 0.02, 0.3);
         Rig better = RIG.withScrews(known, RIG.altitudeScrew(), Angle.ofDegrees(0.5));
 
@@ -172,9 +172,9 @@ class RigHistoryTest {
     }
 
     @Test
-    void nightsThatCannotBeSolved_areSkipped() {
+    void unsolvableNights_areSkipped() {
         List<LoggedEvent> good = night(800, RIG).events();
-        // Its beginning is gone.
+        // Its beginning is missing.
         List<LoggedEvent> headless = good.subList(1, good.size());
         // A shadow of the Sun, at night.
         PractisedWedge damaged = night(802, RIG);
@@ -211,9 +211,9 @@ class RigHistoryTest {
         return night;
     }
 
-    /** Where the sense of a screw is assumed, one night shows it to all that follow. */
+    /** If the sense of a screw is an assumption, one night settles it for all that follow. */
     @Test
-    void aScrewThatWentTheOtherWayThanAssumed_isKnownToDoSoOnTheNextNight() {
+    void reversedScrew_isKnownOnTheNextNight() {
         PractisedWedge night = nightWithTheAzimuthScrewReversed(850, RIG);
         assertThat(night.night().fix()).isInstanceOf(Fix.Solved.class);
         assertThat(night.night().fix().rig().azimuthScrew())
@@ -229,9 +229,9 @@ class RigHistoryTest {
         assertThat(next.experience().orElseThrow().azimuthFactor()).isBetween(0.6, 1.4);
     }
 
-    /** A mount may have been taken apart: the nights since are told from those before by no more than they show. */
+    /** A mount may have been taken apart: later nights are distinguished from earlier ones only by what they show. */
     @Test
-    void aScrewThatGoesTheOtherWaySinceAWhile_isLearnedAnewByTheSecondNight() {
+    void screwReversedLater_isRelearnedByTheSecondNight() {
         List<List<LoggedEvent>> nights = new ArrayList<>(nights(5, 870, RIG));
         nights.add(later(nightWithTheAzimuthScrewReversed(880, RIG).events(), 1));
         double afterOne = ScrewSenses.before(RigHistory.withExperience(nights, RIG, NORTH))
@@ -245,26 +245,26 @@ class RigHistoryTest {
         assertThat(ScrewSenses.before(next).isAzimuthKnown()).isTrue();
     }
 
-    /** What the owner said of a screw counts for more than what earlier nights have shown. */
+    /** The owner's statement about a screw outweighs what earlier nights have shown. */
     @Test
-    void aDirectionThatIsTold_isNotTakenFromEarlierNights() {
+    void statedSense_isNotTakenFromEarlierNights() {
         List<List<LoggedEvent>> nights =
                 List.of(nightWithTheAzimuthScrewReversed(860, RIG).events());
         Rig half = RIG.withScrews(RIG.azimuthScrew().withSenseConfirmed(), RIG.altitudeScrew(), RIG.levelSigma());
 
-        assertThat(RigHistory.withExperience(nights, TOLD, NORTH)).isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(nights, SENSE_STATED, NORTH)).isEqualTo(SENSE_STATED);
         assertThat(RigHistory.withExperience(nights, half, NORTH).azimuthScrew())
                 .isEqualTo(half.azimuthScrew());
         assertThat(ScrewSenses.before(half)).isEqualTo(new ScrewSenses(1, 0.5));
     }
 
-    /** Where the owner said which way a screw goes, a night in which it moved the other way is of another mount. */
+    /** If the owner stated the sense of a screw, a night in which it went the other way belongs to another mount. */
     @Test
-    void nightsWithScrewsThatWentTheOtherWayThanTold_areSkipped() {
-        PractisedWedge night = nightWithTheAzimuthScrewReversed(850, TOLD);
+    void nightsContradictingTheStatedSense_areSkipped() {
+        PractisedWedge night = nightWithTheAzimuthScrewReversed(850, SENSE_STATED);
 
-        assertThat(RigHistory.withExperience(List.of(night.events()), TOLD, NORTH))
-                .isEqualTo(TOLD);
+        assertThat(RigHistory.withExperience(List.of(night.events()), SENSE_STATED, NORTH))
+                .isEqualTo(SENSE_STATED);
     }
 
     private static List<LoggedEvent> later(List<LoggedEvent> night, int days) {
@@ -282,11 +282,11 @@ class RigHistoryTest {
     }
 
     @Test
-    void clampingNotSeenAfterwards_teachesNothingOfClamps() {
+    void clampingWithoutASightingAfterwards_teachesNothing() {
         RandomGenerator random = PractisedWedge.random(900);
         HiddenWedge wedge =
                 HiddenWedge.of(PractisedWedge.site(900, random), RIG, PractisedWedge.offset(1, 3, random), random);
-        PractisedWedge night = new PractisedWedge(wedge, random).seenByCamera().clamped(SAGS, ABOUT);
+        PractisedWedge night = new PractisedWedge(wedge, random).seenByCamera().clamped(CLAMP_SHIFT, CLAMP_SIGMA);
 
         assertThat(RigHistory.withExperience(List.of(night.events()), RIG, NORTH))
                 .isEqualTo(RIG);

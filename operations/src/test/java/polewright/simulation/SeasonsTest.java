@@ -29,7 +29,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
-/** Nights beside each other, on piers whose motion only the simulator knows. */
+/** Comparison of nights, on piers whose motion only the simulator knows. */
 class SeasonsTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -58,7 +58,7 @@ class SeasonsTest {
 
     @ParameterizedTest
     @ValueSource(longs = {10, 11})
-    void aNightIsToldByWhereItFoundTheAxis_andWhereItLeftIt(long seed) {
+    void night_isSummarisedByInitialAndFinalAxis(long seed) {
         RestlessPier pier = still(seed);
         AxisOffset before = pier.wedge().offset();
         pier.night(0, RestlessPier::setRight);
@@ -82,7 +82,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aNightPlayedToStop_tookTheMinutesUntilThen_whateverWasNotedLater() {
+    void nightPlayedToStop_takesTheMinutesUntilStop() {
         RandomGenerator random = PractisedWedge.random(20);
         HiddenWedge wedge = HiddenWedge.of(LARKFELL, RIG, FIRST, random);
         List<RehearsedNight.Moment> played = RehearsedNight.play(
@@ -108,7 +108,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aWithdrawnTurnIsNotCounted() {
+    void withdrawnTurn_isNotCounted() {
         RestlessPier pier = still(30);
         pier.night(0, night -> RestlessPier.setRight(night).log(new NightEvent.Withdrawn(3)));
 
@@ -117,7 +117,7 @@ class SeasonsTest {
 
     @ParameterizedTest
     @ValueSource(longs = {40, 41, 42, 43})
-    void whatThePierDidMeanwhile_isTheDriftBetweenTheNights(long seed) {
+    void pierMotion_isTheDriftBetweenTheNights(long seed) {
         RestlessPier pier = still(seed);
         AxisOffset did = AxisOffset.ofArcminutes(4, -6);
         pier.night(0, RestlessPier::setRight).moved(did).night(30, RestlessPier::setRight);
@@ -128,9 +128,9 @@ class SeasonsTest {
         assertThat(drift.duration()).isBetween(Duration.ofDays(29), Duration.ofDays(31));
     }
 
-    /** By chance alone it would be said once in a hundred times. */
+    /** By chance alone it would be reported once in a hundred times. */
     @Test
-    void aPierThatStoodStill_isSeldomSaidToHaveMoved() {
+    void stablePier_isSeldomReportedAsMoved() {
         int said = 0;
         for (long seed = 100; seed < 160; seed++) {
             RestlessPier pier =
@@ -141,7 +141,7 @@ class SeasonsTest {
     }
 
     @Test
-    void anEarlyClampingWidensWhatWasFound_byWhatClampsDo() {
+    void earlyClamping_widensTheInitialAxisByTheClampShift() {
         RestlessPier pier = still(44);
         pier.night(0, night -> night.log(new NightEvent.Unclamped()).seenByCamera());
 
@@ -151,7 +151,7 @@ class SeasonsTest {
 
     @ParameterizedTest
     @ValueSource(longs = {200, 201})
-    void aSteadyPier_isToldByItsRate_andTheTurnsThatUndoIt(long seed) {
+    void steadilyMovingPier_isDescribedByItsRateAndCorrectingTurns(long seed) {
         RestlessPier pier = pier(RestlessPier.steadily(1.2, -0.8), seed);
         for (int i = 0; i < 9; i++) {
             pier.night(i * 30, RestlessPier::setRight);
@@ -168,8 +168,8 @@ class SeasonsTest {
         assertThat(fitted.east().isShown()).isTrue();
         assertThat(fitted.east().sigmaPerMonth()).isLessThan(0.3);
 
-        // A wedge whose screws do just what the rig says, a hundred months off, is taken back by a hundred times the
-        // turns.
+        // A wedge whose screws do exactly what the rig says: a hundred months' drift is corrected by a hundred times
+        // the turns.
         HiddenWedge plain = PractisedWedge.pointing(
                 PractisedWedge.withFactors(
                         HiddenWedge.of(site(seed), RIG, AxisOffset.NONE, PractisedWedge.random(seed)), 1, 1),
@@ -182,10 +182,13 @@ class SeasonsTest {
                 .isLessThan(0.3 * plain.offset().distance().arcminutes());
     }
 
-    /** The truth is within the 95 % interval of Student's t as often as it should be, whether anything was touched or not. */
+    /**
+     * The truth is within the 95 % interval of Student's t as often as it should be, whether anything was touched or
+     * not.
+     */
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
-    void theRateIsAsUnsureAsItSays(boolean isTouched) {
+    void rate_hasItsStatedUncertainty(boolean isTouched) {
         int held = 0;
         int asked = 0;
         for (long seed = 300; seed < 350; seed++) {
@@ -211,12 +214,12 @@ class SeasonsTest {
     }
 
     /**
-     * While nobody touches the mount, each night is a reading of one moving thing, and the line is as sure as that of simple
-     * regression on the readings: σ / √Σ(t − t̄)² (common practice). Drifts taken to be independent would make it three
-     * times less sure.
+     * While the mount is not touched, each night is a reading of one moving quantity, and the uncertainty of the
+     * slope is that of simple regression on the readings: σ / √Σ(t − t̄)² (common practice). Treating the drifts as
+     * independent would make it three times larger.
      */
     @Test
-    void nightsOnWhichNothingWasTouched_areReadingsOfOneThing() {
+    void untouchedNights_areReadingsOfOneQuantity() {
         RestlessPier pier = pier(RestlessPier.steadily(0.5, 0.3), 390);
         int count = 7;
         double spacing = 20 * 12 / 365.25;
@@ -234,7 +237,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aBumpIsSetAside_andNamed() {
+    void bump_isSetAsideAndNamed() {
         RestlessPier pier = pier(RestlessPier.steadily(0.5, 0), 400);
         for (int i = 0; i < 10; i++) {
             if (i == 6) {
@@ -251,7 +254,7 @@ class SeasonsTest {
         assertThat(fitted.east().sigmaPerMonth()).isLessThan(0.3);
     }
 
-    /** Farthest up on the 1st of April. */
+    /** Highest on the 1st of April. */
     private static Function<Instant, AxisOffset> swinging(double arcmin) {
         return at -> AxisOffset.ofArcminutes(
                 0.3 * RestlessPier.months(at),
@@ -264,7 +267,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aSwingWithTheYear_isFoundWhenTheNightsCoverOne() {
+    void annualSwing_isFoundWhenTheNightsCoverAYear() {
         RestlessPier pier = pier(swinging(4), 500);
         for (int i = 0; i < 20; i++) {
             pier.night(i * 28, RestlessPier::setRight);
@@ -282,7 +285,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aSwingIsNotReadIntoHalfAYear_norIntoAPierThatHasNone() {
+    void annualSwing_isNotFoundInHalfAYearOrWithoutOne() {
         RestlessPier halfAYear = pier(swinging(4), 510);
         for (int i = 0; i < 12; i++) {
             halfAYear.night(i * 16, RestlessPier::setRight);
@@ -297,7 +300,7 @@ class SeasonsTest {
     }
 
     @Test
-    void oneNight_isTooFew_andThreeAreForNoLine() {
+    void oneNight_isTooFew_andThreeGiveNoLine() {
         RestlessPier pier = still(600).night(0, RestlessPier::setRight);
         assertThat(pier.seasons())
                 .isInstanceOfSatisfying(
@@ -314,7 +317,7 @@ class SeasonsTest {
     }
 
     @Test
-    void fourNightsInAWeek_areForNoLine() {
+    void fourNightsInAWeek_giveNoLine() {
         RestlessPier pier = still(610);
         for (int i = 0; i < 4; i++) {
             pier.night(i * 2, RestlessPier::setRight);
@@ -324,7 +327,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aMountThatWasCarriedAway_didNotDrift() {
+    void mountThatWasCarriedAway_didNotDrift() {
         RestlessPier pier = still(620)
                 .night(0, RestlessPier::setRight)
                 .moved(AxisOffset.ofArcminutes(150, 20))
@@ -334,7 +337,7 @@ class SeasonsTest {
     }
 
     @Test
-    void whoTurnsBeforeSighting_orLeavesInDoubt_breaksTheRow() {
+    void turningBeforeSighting_orDoubtAtTheEnd_breaksTheSeries() {
         RestlessPier pier = still(630)
                 .night(0, RestlessPier::setRight)
                 .night(
@@ -352,7 +355,7 @@ class SeasonsTest {
     }
 
     @Test
-    void aNightOnWhichNothingWasSightedNorTouched_isAsIfItHadNotBeen() {
+    void nightWithoutSightingsOrTurns_isIgnored() {
         RestlessPier pier = still(640)
                 .night(0, RestlessPier::setRight)
                 .night(10, night -> night.log(new NightEvent.Noted("clouds")))
@@ -364,7 +367,7 @@ class SeasonsTest {
     }
 
     @Test
-    void twoNights_withWorkBetweenThem_tellNoDrift_andOtherPlacesNeither() {
+    void twoNightsWithTurnsBetween_giveNoDrift_norDoOtherPlaces() {
         RestlessPier pier = still(650)
                 .night(0, RestlessPier::setRight)
                 .night(10, RestlessPier::setRight)

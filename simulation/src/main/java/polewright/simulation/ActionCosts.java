@@ -3,15 +3,16 @@ package polewright.simulation;
 import java.time.Duration;
 
 /**
- * How long each thing takes that is done at the mount, for whoever does it: in the dark, gloves on, by someone who has
- * done it before. All common practice, in round figures.
+ * The time each action at the mount takes: in the dark, with gloves on, by an experienced observer. All common
+ * practice, in round figures.
  *
- * @param reading a compass or a wedge's scale, the torch found and the bubble looked at
- * @param stillPoint pointing the tube at the pole, rocking it, and saying where the pole star stands
- * @param settingAStar finding a star, slewing to it and setting it on the mark; watching it comes on top
- * @param pointing slewing a camera to where frames are to be taken; the frames come on top
- * @param goingToTheScrews from the eyepiece or screen to the wedge, clamps loosened if they were tight
- * @param turning one screw, however far
+ * @param reading a compass or a wedge's scale, including finding the torch and checking the bubble
+ * @param stillPoint pointing the tube at the pole, swinging it, and noting where the pole star is relative to the
+ *     centre of rotation
+ * @param settingAStar finding a star, slewing to it and setting it on the mark; the watching time is added
+ * @param pointing slewing a camera to where frames are taken; the exposures are added
+ * @param goingToTheScrews from the eyepiece or screen to the wedge, including loosening tight clamps
+ * @param turning one screw, by any amount
  * @param look one more frame while at the screws
  * @param movingByHand swinging the whole mount and levelling it again
  * @param clamping tightening all clamps, gently, in turn
@@ -37,7 +38,7 @@ public record ActionCosts(
             Duration.ofMinutes(4),
             Duration.ofMinutes(2));
 
-    /** One visit to the screws, one or both of them turned. */
+    /** One visit to the screws, turning one or both. */
     Duration atTheScrews(int screws) {
         return goingToTheScrews.plus(turning.multipliedBy(screws));
     }

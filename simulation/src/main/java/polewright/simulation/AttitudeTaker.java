@@ -3,13 +3,13 @@ package polewright.simulation;
 import java.time.Instant;
 import polewright.sky.attitude.CameraAttitude;
 
-/** How a frame taken with a camera on a fork becomes an attitude. */
+/** Measures the attitude of a camera on a fork from a frame. */
 @FunctionalInterface
 public interface AttitudeTaker {
     /**
-     * Takes a frame and says how the camera stood.
+     * Takes a frame and gives the camera's attitude.
      *
-     * @param fork as it points then
+     * @param fork in its pointing at the time
      * @param middle of the exposure
      */
     CameraAttitude take(SimulatedFork fork, Instant middle);

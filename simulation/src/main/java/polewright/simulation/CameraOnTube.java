@@ -13,10 +13,10 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * A camera fixed to the tube of a fork, and where the tube is pointed to find the axis.
+ * A camera fixed to the tube of a fork, and the pointing of the tube for finding the axis.
  *
- * @param taker what makes attitudes of its frames
- * @param tube how the camera sits
+ * @param taker measures attitudes from its frames
+ * @param tube how the camera is mounted
  * @param polarDistance of the tube by the mount's own circle: zero in the home position
  */
 public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDistance) {
@@ -24,20 +24,20 @@ public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDist
     private static final Duration EXPOSURE = Duration.ofSeconds(2);
     // An axis set up by compass and scale is off by some degrees; this is a lot (common practice).
     private static final Angle NEAR_THE_POLE = Angle.ofDegrees(15);
-    // Cone error and the lean of the declination axis (common practice: a fraction of a degree).
-    private static final Angle NOT_SQUARE_BY = Angle.ofArcminutes(12);
+    // Cone error and tilt of the declination axis (common practice: a fraction of a degree).
+    private static final Angle MISALIGNMENT = Angle.ofArcminutes(12);
     private static final Angle STEP = Angle.ofDegrees(30);
     private static final Duration BETWEEN_FRAMES = Duration.ofSeconds(40);
 
-    /** The first frame until after the last. */
+    /** From the first frame until after the last. */
     public static final Duration TAKES = BETWEEN_FRAMES.multipliedBy(FRAMES);
 
     /**
-     * A camera in the home position, on a tube no squarer than tubes are, whose frames are drawn and matched.
+     * A camera in the home position, on a tube with typical cone error, whose frames are rendered and matched.
      *
      * @param setting of the night
-     * @param random how the tube sits, then the frames' noise
-     * @param album is shown each frame when it has been matched
+     * @param random source of the tube's misalignments and the frames' noise
+     * @param album receives each frame once it has been matched
      */
     public static CameraOnTube ofDrawnFrames(
             SimulatedCamera camera,
@@ -46,8 +46,8 @@ public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDist
             RandomGenerator random,
             Consumer<Photograph> album) {
         TubeOnFork tube = new TubeOnFork(
-                NOT_SQUARE_BY.times(random.nextGaussian()),
-                NOT_SQUARE_BY.times(random.nextGaussian()),
+                MISALIGNMENT.times(random.nextGaussian()),
+                MISALIGNMENT.times(random.nextGaussian()),
                 Angle.ofDegrees(360 * random.nextDouble()),
                 TurnedFrames.MOUNTS_OWN_GIVE.times(Math.abs(random.nextGaussian())));
         SimulatedPhotographer photographer = new SimulatedPhotographer(
@@ -57,10 +57,10 @@ public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDist
     }
 
     /**
-     * Frames between which right ascension was turned and nothing else, and how the fork was left.
+     * Frames between which only right ascension was turned, and the fork after them.
      *
      * @param attitudes in order
-     * @param fork as it pointed in the last
+     * @param fork in its pointing for the last frame
      */
     public record Turned(List<CameraAttitude> attitudes, SimulatedFork fork) {}
 
@@ -77,8 +77,8 @@ public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDist
         return new Turned(List.copyOf(attitudes), fork);
     }
 
-    /** One more frame, screws having been turned and nothing else. */
-    CameraAttitude again(SimulatedFork left, HiddenWedge wedge, Instant at) {
-        return taker.take(left.carriedBy(wedge), at);
+    /** One more frame after only screws have been turned. */
+    CameraAttitude anotherFrame(SimulatedFork left, HiddenWedge wedge, Instant at) {
+        return taker.take(left.onWedge(wedge), at);
     }
 }

@@ -3,29 +3,29 @@ package polewright.simulation;
 import java.util.OptionalDouble;
 
 /**
- * The play of one screw: between pushing one way and pushing the other it turns freely.
+ * The backlash of one screw: after a change of sense it turns freely before it pushes again.
  *
- * @param turns all of the play
- * @param toClockwise how far it may still turn clockwise before it pushes that way, 0 to {@code turns}; none while it was
- *     not turned yet, when it pushes at once whichever way it goes
+ * @param turns the whole backlash
+ * @param toClockwise how far it may still turn clockwise before it pushes that way, 0 to {@code turns}; empty for a
+ *     screw that has not been turned yet, which pushes at once either way
  */
 public record DeadZone(double turns, OptionalDouble toClockwise) {
-    /** A screw that was not turned yet. */
+    /** A screw that has not been turned yet. */
     static DeadZone untouched(double turns) {
         return new DeadZone(turns, OptionalDouble.empty());
     }
 
-    /** What takes effect of turns made, clockwise positive. */
+    /** The effective part of turns made, clockwise positive. */
     double effectOf(double made) {
-        return made - freeOf(made);
+        return made - freeTurns(made);
     }
 
-    /** The play as those turns leave it. */
+    /** The backlash state after those turns. */
     DeadZone after(double made) {
-        return new DeadZone(turns, OptionalDouble.of(before(made) - freeOf(made)));
+        return new DeadZone(turns, OptionalDouble.of(before(made) - freeTurns(made)));
     }
 
-    private double freeOf(double made) {
+    private double freeTurns(double made) {
         double free = before(made);
         return made > 0 ? Math.min(made, free) : Math.max(made, free - turns);
     }

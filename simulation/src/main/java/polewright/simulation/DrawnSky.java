@@ -5,20 +5,20 @@ import polewright.simulation.camera.FrameRenderer;
 import polewright.sky.atlas.StarAtlas;
 
 /**
- * The sky that frames are drawn of, and then matched to; to be shared by many nights, for the matcher remembers its
- * patterns.
+ * The sky from which frames are rendered and to which they are matched. Share it between nights, because the matcher
+ * caches its patterns.
  *
- * @param atlas of which stars are drawn, and which the matcher knows
- * @param renderer may draw fainter ones besides
+ * @param atlas with the stars that are rendered and that the matcher knows
+ * @param renderer may render fainter stars as well
  * @param matcher of the atlas
  */
 public record DrawnSky(StarAtlas atlas, FrameRenderer renderer, FrameMatcher matcher) {
-    /** The stars of the atlas and no other. */
+    /** Renders only the stars of the atlas. */
     public static DrawnSky of(StarAtlas atlas) {
         return new DrawnSky(atlas, new FrameRenderer(atlas), new FrameMatcher(atlas));
     }
 
-    /** With invented stars where the atlas ends, as faint as this. */
+    /** The same sky with invented stars below the atlas limit, down to this magnitude. */
     public DrawnSky withInventedStarsTo(double magnitude) {
         return new DrawnSky(atlas, renderer.withInventedStarsTo(magnitude), matcher);
     }

@@ -7,10 +7,10 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * How the right-ascension axis is driven.
+ * The motion of the right-ascension axis.
  *
- * @param rate over the sidereal rate: 1 follows the sky, 0 stands still
- * @param periodicError how far the worm throws the axis to either side, as a sine
+ * @param rate in units of the sidereal rate: 1 tracks the sky, 0 is off
+ * @param periodicError amplitude of the worm's sinusoidal error
  * @param period of the worm
  */
 public record Drive(double rate, Angle periodicError, Duration period) {
@@ -23,12 +23,12 @@ public record Drive(double rate, Angle periodicError, Duration period) {
         }
     }
 
-    /** Following the sky on a worm that is not perfect. */
+    /** Sidereal tracking with periodic error. */
     public static Drive trackingWith(Angle periodicError, Duration period) {
         return new Drive(1, periodicError, period);
     }
 
-    /** How far the axis has been driven westward between two instants, error and all. */
+    /** How far the axis has been driven westward between two instants, including the periodic error. */
     Angle driven(Instant from, Instant to) {
         double seconds = Duration.between(from, to).toNanos() / 1e9;
         return new Angle(rate * CameraPath.SIDEREAL_RAD_PER_SECOND * seconds)
@@ -36,7 +36,7 @@ public record Drive(double rate, Angle periodicError, Duration period) {
                 .minus(error(from));
     }
 
-    /** The worm turns with the drive, wherever the axis has been set by hand: its phase depends on the time alone. */
+    /** The worm turns with the drive whatever the axis was set to by hand, so its phase depends on time alone. */
     private Angle error(Instant at) {
         double periodMillis = period.toNanos() / 1e6;
         double phase = at.toEpochMilli() % periodMillis / periodMillis;

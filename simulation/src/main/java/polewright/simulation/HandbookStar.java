@@ -12,8 +12,8 @@ import polewright.sky.body.FixedStar;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * The star that a handbook sends one to: the pole star; for azimuth a bright one near the meridian and the equator; for
- * altitude one low-ish in the east or west (common practice).
+ * The star a handbook recommends: the pole star; for azimuth, a bright one near the meridian and the equator; for
+ * altitude, a fairly low one in the east or west (common practice).
  */
 record HandbookStar(List<NamedStar> stars) {
     private static final double OFF_MERIDIAN_DEG = 25;
@@ -40,12 +40,12 @@ record HandbookStar(List<NamedStar> stars) {
                 star -> Math.abs(hourAngleDeg(star) - 90) / 10 + declinationDeg(star) / 40);
     }
 
-    /** Of those that suit; ten degrees from the ideal place are worth a magnitude. */
+    /** Brightest of the suitable stars; ten degrees from the ideal direction count as one magnitude. */
     private Optional<FixedStar> brightest(
-            ObservingMoment moment, Predicate<AdvisedStar> suits, ToDoubleFunction<AdvisedStar> amiss) {
+            ObservingMoment moment, Predicate<AdvisedStar> suits, ToDoubleFunction<AdvisedStar> deviation) {
         return BrightStars.upAt(moment).stream()
                 .filter(suits)
-                .min(Comparator.comparingDouble(star -> star.magnitude() + amiss.applyAsDouble(star)))
+                .min(Comparator.comparingDouble(star -> star.magnitude() + deviation.applyAsDouble(star)))
                 .flatMap(this::fixed);
     }
 

@@ -13,15 +13,15 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * What the person at the wedge does not know: where the axis really points, how the base leans, and what the screws
+ * The true state of a wedge, hidden from its user: where the axis points, how the base tilts, and what the screws
  * really do.
  *
  * @param axis ENU unit vector of the axis's elevated end
- * @param azimuthAxis ENU unit vector that the azimuth screw turns about: the vertical, but for the lean of the base
- * @param azimuthFactor what the azimuth screw does over what the rig says
- * @param altitudeFactor what the altitude screw does over what the rig says
- * @param azimuthPlay what the azimuth screw turns freely when its sense is reversed
- * @param altitudePlay the same of the altitude screw
+ * @param azimuthAxis ENU unit vector about which the azimuth screw turns: the vertical, tilted with the base
+ * @param azimuthFactor the azimuth screw's true effect over its nominal one in the rig
+ * @param altitudeFactor the altitude screw's true effect over its nominal one in the rig
+ * @param azimuthBacklash the backlash of the azimuth screw
+ * @param altitudeBacklash the backlash of the altitude screw
  */
 public record HiddenWedge(
         Site site,
@@ -30,12 +30,15 @@ public record HiddenWedge(
         Vector3D azimuthAxis,
         double azimuthFactor,
         double altitudeFactor,
-        DeadZone azimuthPlay,
-        DeadZone altitudePlay) {
-    /** A wedge with this offset, its screws, lean and play drawn as uncertain as the rig says they are. */
+        DeadZone azimuthBacklash,
+        DeadZone altitudeBacklash) {
+    /**
+     * A wedge with this offset; screw effects, tilt and backlash are drawn with the uncertainties that the rig
+     * states.
+     */
     public static HiddenWedge of(Site site, Rig rig, AxisOffset offset, RandomGenerator random) {
-        double lean = rig.levelSigma().radians();
-        Vector3D azimuthAxis = new Vector3D(lean * random.nextGaussian(), lean * random.nextGaussian(), 1).normalize();
+        double tilt = rig.levelSigma().radians();
+        Vector3D azimuthAxis = new Vector3D(tilt * random.nextGaussian(), tilt * random.nextGaussian(), 1).normalize();
         return new HiddenWedge(
                 site,
                 rig,
@@ -55,15 +58,15 @@ public record HiddenWedge(
         return pointing().offset(site);
     }
 
-    /** Screws turned straight, clockwise positive, by a hand no better than the rig says. */
+    /** Turns the screws directly, clockwise positive, with the hand error that the rig states. */
     public HiddenWedge turned(double azimuthTurns, double altitudeTurns, RandomGenerator random) {
         return turned(HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns), random);
     }
 
-    /** Screws turned, past the goal and back where that was asked: each leg by a hand no better than the rig says. */
+    /** Turns the screws, past the target and back where requested; each leg has the hand error that the rig states. */
     public HiddenWedge turned(HandTurns azimuth, HandTurns altitude, RandomGenerator random) {
-        Turned raising = byHand(rig.altitudeScrew(), altitude, altitudePlay, random);
-        Turned swinging = byHand(rig.azimuthScrew(), azimuth, azimuthPlay, random);
+        Turned raising = byHand(rig.altitudeScrew(), altitude, altitudeBacklash, random);
+        Turned swinging = byHand(rig.azimuthScrew(), azimuth, azimuthBacklash, random);
         Vector3D raised = raise(axis, raising.effectiveTurns(), altitudeFactor);
         double swung = azimuthFactor
                 * rig.azimuthScrew()
@@ -72,22 +75,29 @@ public record HiddenWedge(
         // Azimuth grows clockwise from above, which is a negative turn about the upward axis.
         Vector3D turned = new Rotation(azimuthAxis, -swung, RotationConvention.VECTOR_OPERATOR).applyTo(raised);
         return new HiddenWedge(
-                site, rig, turned, azimuthAxis, azimuthFactor, altitudeFactor, swinging.play(), raising.play());
+                site, rig, turned, azimuthAxis, azimuthFactor, altitudeFactor, swinging.backlash(), raising.backlash());
     }
 
-    /** Clamps tightened or loosened: the axis shifts a little. */
+    /** After tightening or loosening the clamps, which shifts the axis a little. */
     public HiddenWedge clamped(RandomGenerator random) {
-        return shifted(rig.clampSigma(), random);
+        return shiftedRandomly(rig.clampSigma(), random);
     }
 
-    /** The whole mount moved by hand, about so far, facing the pole: right and up positive. */
+    /** After moving the whole mount by hand, roughly by these angles, facing the pole: right and up positive. */
     public HiddenWedge moved(Angle azimuth, Angle altitude, RandomGenerator random) {
         Angle roughly = Angle.ofDegrees(1);
         AxisPointing there = AxisPointing.of(
                 pointing().azimuth().plus(azimuth).plus(roughly.times(random.nextGaussian())),
                 pointing().altitude().plus(altitude).plus(roughly.times(random.nextGaussian())));
         return new HiddenWedge(
-                site, rig, there.elevatedEnd(), azimuthAxis, azimuthFactor, altitudeFactor, azimuthPlay, altitudePlay);
+                site,
+                rig,
+                there.elevatedEnd(),
+                azimuthAxis,
+                azimuthFactor,
+                altitudeFactor,
+                azimuthBacklash,
+                altitudeBacklash);
     }
 
     private Vector3D raise(Vector3D from, double turns, double factor) {
@@ -95,12 +105,12 @@ public record HiddenWedge(
                 * rig.altitudeScrew()
                         .move(turns, new AxisPointing(from).altitude())
                         .radians();
-        // The hinge leans with the base: square to the axis and to the base's own vertical.
+        // The hinge tilts with the base: perpendicular to the axis and to the base's own vertical.
         Vector3D hinge = from.crossProduct(azimuthAxis).normalize();
         return new Rotation(hinge, rise, RotationConvention.VECTOR_OPERATOR).applyTo(from);
     }
 
-    private HiddenWedge shifted(Angle sigma, RandomGenerator random) {
+    private HiddenWedge shiftedRandomly(Angle sigma, RandomGenerator random) {
         Vector3D up = azimuthAxis
                 .subtract(axis.scalarMultiply(azimuthAxis.dotProduct(axis)))
                 .normalize();
@@ -108,20 +118,22 @@ public record HiddenWedge(
         Vector3D moved = axis.add(new Vector3D(
                         sigma.radians() * random.nextGaussian(), right, sigma.radians() * random.nextGaussian(), up))
                 .normalize();
-        return new HiddenWedge(site, rig, moved, azimuthAxis, azimuthFactor, altitudeFactor, azimuthPlay, altitudePlay);
+        return new HiddenWedge(
+                site, rig, moved, azimuthAxis, azimuthFactor, altitudeFactor, azimuthBacklash, altitudeBacklash);
     }
 
-    private record Turned(double effectiveTurns, DeadZone play) {}
+    private record Turned(double effectiveTurns, DeadZone backlash) {}
 
-    private static Turned byHand(Screw screw, HandTurns asked, DeadZone play, RandomGenerator random) {
-        Turned turned = new Turned(0, play);
-        for (double leg :
-                asked.isPastAndBack() ? new double[] {asked.outward(), asked.back()} : new double[] {asked.net()}) {
+    private static Turned byHand(Screw screw, HandTurns ordered, DeadZone backlash, RandomGenerator random) {
+        Turned turned = new Turned(0, backlash);
+        for (double leg : ordered.isPastAndBack()
+                ? new double[] {ordered.outward(), ordered.back()}
+                : new double[] {ordered.net()}) {
             if (leg != 0) {
                 double made = leg + screw.handSigmaTurns() * random.nextGaussian();
                 turned = new Turned(
-                        turned.effectiveTurns() + turned.play().effectOf(made),
-                        turned.play().after(made));
+                        turned.effectiveTurns() + turned.backlash().effectOf(made),
+                        turned.backlash().after(made));
             }
         }
         return turned;

@@ -20,15 +20,15 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
 /**
- * Attitudes by way of pixels: each frame is drawn of the sky over the hidden wedge, its stars are found and matched to
- * the atlas, with no more known of it than a person knows.
+ * Measures attitudes from pixels: each frame is rendered from the sky over the hidden wedge, and its stars are found
+ * and matched to the atlas with no more prior knowledge than an observer has.
  *
- * @param photographer who takes the frames
- * @param sky of which they are drawn
- * @param near how near to the pole that is up the tube points, at most
+ * @param photographer takes the frames
+ * @param sky from which they are rendered
+ * @param near largest distance of the tube from the elevated pole
  * @param exposure of each frame
  * @param random the frames' noise
- * @param album is shown each frame when it has been matched
+ * @param album receives each frame once it has been matched
  */
 public record MatchedPhotographs(
         SimulatedPhotographer photographer,
@@ -38,8 +38,8 @@ public record MatchedPhotographs(
         RandomGenerator random,
         Consumer<Photograph> album)
         implements AttitudeTaker {
-    // What a header says of a focal length (common practice: reducers and spacings are seldom told).
-    private static final double OPTICS_TRUSTED_TO = 0.2;
+    // Accuracy of a focal length in a header (common practice: reducers and spacings are seldom recorded).
+    private static final double FOCAL_LENGTH_ACCURACY = 0.2;
     private static final double J2000_SECONDS = 946_728_000;
     private static final double SECONDS_IN_A_JULIAN_YEAR = 365.25 * 86_400;
 
@@ -60,7 +60,7 @@ public record MatchedPhotographs(
     private MatchHint hint(Instant middle) {
         return new MatchHint(
                 Optional.of(SkyPatch.aroundPole(photographer.site().isNorthern(), near)),
-                ScaleRange.about(photographer.camera().scalePerPixel(), OPTICS_TRUSTED_TO),
+                ScaleRange.about(photographer.camera().scalePerPixel(), FOCAL_LENGTH_ACCURACY),
                 Optional.empty(),
                 2000 + (middle.getEpochSecond() - J2000_SECONDS) / SECONDS_IN_A_JULIAN_YEAR);
     }

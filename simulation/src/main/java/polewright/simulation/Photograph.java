@@ -5,10 +5,10 @@ import polewright.simulation.camera.RenderedFrame;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * A rendered frame and what was made of it.
+ * A rendered frame and the results from it.
  *
- * @param rendered the frame, with what is true of it
+ * @param rendered the frame, with its true values
  * @param match which stars are on it
- * @param attitude how the camera stood, as the stars tell
+ * @param attitude the camera's attitude according to the stars
  */
 public record Photograph(RenderedFrame rendered, MatchedFrame match, CameraAttitude attitude) {}

@@ -24,39 +24,39 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * A night at a {@link HiddenWedge}, played by a careful hobbyist with a handbook and without advice: measures, turns all of
- * what was measured, and measures again, until a measurement says good enough, clamped. The same wedge, instruments,
- * observing errors and {@link ActionCosts} as in a {@link RehearsedNight}.
+ * A night at a {@link HiddenWedge}, played by a careful hobbyist with a handbook and without advice: measures,
+ * corrects the full measured offset, and measures again, until a measurement made with the clamps tight is good
+ * enough. The wedge, instruments, observing errors and {@link ActionCosts} are those of a {@link RehearsedNight}.
  *
  * <p>The routine is common practice:
- *
  * <ul>
- *   <li>With a camera: three frames between which right ascension is turned; both screws turned by all that they tell;
- *       again.
- *   <li>By eye: compass and scale once; then the pole star in the finder, if it is in the field, once more if it was more
- *       than a quarter of the field from its place; then a star drifting near the meridian, azimuth turned by it until the
- *       drift is within what is tolerated; then one in the east or west, for altitude, likewise.
- *   <li>A drift is watched as long as one at the limit takes to be plain, 5 to 30 minutes; one that is plain after three
- *       minutes is turned by at once.
- *   <li>Within what is tolerated: the clamps are tightened and everything is measured again. If it still is, stop;
- *       otherwise loosen, turn, and so on.
+ * <li>With a camera: three frames between which right ascension is turned; both screws turned by the full measured
+ * offset; repeat.
+ * <li>By eye: compass and scale once; then the pole star in the finder, if it is in the field, and once more if it
+ * was more than a quarter of the field from its place; then a star drifting near the meridian, with azimuth corrected
+ * until the drift is within the tolerance; then one in the east or west, for altitude, in the same way.
+ * <li>A drift is watched for as long as a drift at the limit needs to be clear, 5 to 30 minutes; one that is clear
+ * after three minutes is corrected at once.
+ * <li>Within the tolerance, the clamps are tightened and everything is measured again. If it is still within, stop;
+ * otherwise loosen, turn, and so on.
  * </ul>
  *
- * <p>In the plain routine's favour: whoever plays it knows the one figure that tonight's work comes to, reckons drifts
- * with the formula and the hour angle instead of by trial, counts turns by the screw's pitch, and shifts a mount by hand
- * that is too far off for its screws. What it does not know: how uncertain a measurement is, what earlier ones told, that
- * screws do other than their pitch says, have play, or move the axis sideways on a leaning base.
+ * <p>In the plain routine's favour: the player knows the one figure that tonight's work comes to, calculates drifts
+ * with the formula and the hour angle instead of by trial, counts turns by the screw's pitch, and shifts a mount by
+ * hand that is too far off for its screws. What the player does not know: how uncertain a measurement is, what
+ * earlier ones showed, and that screws differ from their pitch, have backlash, or move the axis sideways on a tilted
+ * base.
  */
 public final class PlainRoutine {
     private static final int MOST_MOMENTS = 120;
-    // As for the advice: more than this, and farther than a hand errs, and the mount is moved by hand.
+    // As in the advice: beyond this many turns, and beyond the error of a hand, the mount is moved by hand.
     private static final double MOST_TURNS = 20;
-    private static final Angle WORTH_A_HAND = Angle.ofDegrees(2);
+    private static final Angle LEAST_MOVE_BY_HAND = Angle.ofDegrees(2);
     private static final double FAR_IN_THE_FIELD = 0.25;
     private static final Duration FIRST_LOOK = Duration.ofMinutes(3);
-    // A drift seen to a sixth of itself is known as well as the screws are.
-    private static final double PLAIN_SIGMAS = 6;
-    private static final double LIMIT_IS_PLAIN_SIGMAS = 2;
+    // A drift measured to one part in six is known as well as the screws are.
+    private static final double CLEAR_SIGMAS = 6;
+    private static final double LIMIT_IS_CLEAR_SIGMAS = 2;
     private static final int SHORTEST_WATCH_MINUTES = 5;
     private static final int LONGEST_WATCH_MINUTES = 30;
     private static final Angle USUAL_POLAR_DISTANCE = Angle.ofDegrees(45);
@@ -68,14 +68,14 @@ public final class PlainRoutine {
     private final ActionCosts costs;
     private final SimulatedObserver observer;
     private final RandomGenerator random;
-    private final SingleSightingEstimate reckoning;
+    private final SingleSightingEstimate handbook;
     private final HandbookStar stars;
     private final List<Moment> moments = new ArrayList<>();
     private HiddenWedge wedge;
     private Instant now;
     private boolean clamped;
 
-    /** What was done. */
+    /** The kinds of action. */
     public enum Act {
         BEGUN,
         MEASURED,
@@ -86,10 +86,10 @@ public final class PlainRoutine {
     }
 
     /**
-     * The night after something was done.
+     * The night after an action.
      *
-     * @param words what, with its figures
-     * @param wedge how the wedge really stands then
+     * @param words the action, with its figures
+     * @param wedge its true state then
      */
     public record Moment(Instant at, Act act, String words, HiddenWedge wedge) {}
 
@@ -105,18 +105,18 @@ public final class PlainRoutine {
         this.observer = new SimulatedObserver(weather, random);
         this.random = random;
         this.stars = new HandbookStar(setting.stars());
-        this.reckoning = new SingleSightingEstimate(site, weather, rig);
+        this.handbook = new SingleSightingEstimate(site, weather, rig);
     }
 
     /**
      * Plays from bare ground to stop.
      *
-     * @param setting its allowance is the one figure that is known; its work is not looked at
-     * @return everything that was done; the last is {@link Act#STOPPED}, unless 120 did not suffice
+     * @param setting its allowance is the one known figure; its work is not used
+     * @return every action; the last is {@link Act#STOPPED}, unless 120 did not suffice
      */
     public static List<Moment> play(RehearsedNight.Setting setting, RandomGenerator random) {
         PlainRoutine routine = new PlainRoutine(setting, random);
-        routine.did(Act.BEGUN, "set down");
+        routine.addMoment(Act.BEGUN, "set down");
         if (routine.rig.bestCamera().isPresent()) {
             routine.byCamera();
         } else {
@@ -130,14 +130,14 @@ public final class PlainRoutine {
                 (fork, at) -> observer.attitude(fork, at, rig.bestCamera().orElseThrow()),
                 TubeOnFork.SQUARE,
                 USUAL_POLAR_DISTANCE);
-        while (isGoingOn()) {
+        while (isOngoing()) {
             now = now.plus(costs.pointing());
-            AxisOffset seen = reckoning.byFrames(camera.turned(wedge, now).attitudes());
+            AxisOffset seen = handbook.byFrames(camera.turned(wedge, now).attitudes());
             now = now.plus(CameraOnTube.TAKES);
             measured("frames", seen);
             boolean isGood = seen.distance().compareTo(tolerated) <= 0 || !turnAll(seen);
             if (isGood && clamped) {
-                did(Act.STOPPED, "good enough");
+                addMoment(Act.STOPPED, "good enough");
             } else if (isGood) {
                 clamp();
             }
@@ -148,24 +148,24 @@ public final class PlainRoutine {
         CompassBearing compass = observer.compass(wedge, now, CompassBearing.USUAL_SIGMA);
         LevelledScale scale = observer.scale(wedge, now, LevelledScale.USUAL_SIGMA);
         now = now.plus(costs.reading()).plus(costs.reading());
-        AxisOffset read = reckoning.byReadings(compass, scale);
+        AxisOffset read = handbook.byReadings(compass, scale);
         measured("compass and scale", read);
         turnAll(read);
         rig.widestOptic().ifPresent(this::byPoleStar);
         boolean eastIsGood = false;
         boolean upIsGood = false;
-        while (isGoingOn()) {
+        while (isOngoing()) {
             if (!eastIsGood) {
                 AxisOffset seen =
-                        new AxisOffset(reckoning.eastByDrift(drift(HandbookStar::nearTheMeridian)), Angle.ZERO);
+                        new AxisOffset(handbook.eastByDrift(drift(HandbookStar::nearTheMeridian)), Angle.ZERO);
                 measured("drift near the meridian", seen);
                 eastIsGood = seen.distance().compareTo(shareOfTolerated()) <= 0 || !turnAll(seen);
             } else if (!upIsGood) {
-                AxisOffset seen = new AxisOffset(Angle.ZERO, reckoning.upByDrift(drift(HandbookStar::inTheEastOrWest)));
+                AxisOffset seen = new AxisOffset(Angle.ZERO, handbook.upByDrift(drift(HandbookStar::inTheEastOrWest)));
                 measured("drift in the east or west", seen);
                 upIsGood = seen.distance().compareTo(shareOfTolerated()) <= 0 || !turnAll(seen);
             } else if (clamped) {
-                did(Act.STOPPED, "good enough");
+                addMoment(Act.STOPPED, "good enough");
             } else {
                 clamp();
                 eastIsGood = false;
@@ -174,16 +174,19 @@ public final class PlainRoutine {
         }
     }
 
-    /** The pole star to its place about the still point; twice if it was far from it, as long turns come out short. */
+    /**
+     * Sets the pole star to its place relative to the centre of rotation; twice if it was far off, because long turns
+     * come out short.
+     */
     private void byPoleStar(Optic finder) {
         Angle far = finder.field().times(FAR_IN_THE_FIELD);
         Angle seenAt = finder.field();
         for (int i = 0; i < 2 && seenAt.compareTo(far) > 0; i++) {
-            Optional<FixedStar> star = poleStarIn(finder);
+            Optional<FixedStar> star = poleStarVisible(finder);
             if (star.isEmpty()) {
                 return;
             }
-            AxisOffset seen = reckoning.byStillPoint(observer.stillPoint(wedge, now, star.get(), finder));
+            AxisOffset seen = handbook.byStillPoint(observer.stillPoint(wedge, now, star.get(), finder));
             now = now.plus(costs.stillPoint());
             measured("pole star about the still point", seen);
             turnAll(seen);
@@ -191,7 +194,7 @@ public final class PlainRoutine {
         }
     }
 
-    private Optional<FixedStar> poleStarIn(Optic finder) {
+    private Optional<FixedStar> poleStarVisible(Optic finder) {
         ObservingMoment sky = sky();
         return stars.ofThePole(sky)
                 .filter(star -> Vector3D.angle(
@@ -199,38 +202,38 @@ public final class PlainRoutine {
                         < finder.field().radians() / 2);
     }
 
-    /** A plain drift is seen early; one that is not is watched for as long as the limit needs. */
+    /** A clear drift is seen early; any other is watched for as long as the limit needs. */
     private StarDrift drift(BiFunction<HandbookStar, ObservingMoment, Optional<FixedStar>> which) {
         now = now.plus(costs.settingAStar());
         FixedStar star = which.apply(stars, sky())
                 .orElseThrow(() -> new IllegalStateException("no star suits a drift at " + now));
         Angle sigma = StarDrift.usualSigma(rig);
         StarDrift early = observer.drift(wedge, now, star, FIRST_LOOK, sigma);
-        boolean isPlain = early.drift().angle().compareTo(sigma.times(PLAIN_SIGMAS)) > 0;
-        StarDrift drift = isPlain ? early : observer.drift(wedge, now, star, usualWatch(), sigma);
+        boolean isClear = early.drift().angle().compareTo(sigma.times(CLEAR_SIGMAS)) > 0;
+        StarDrift drift = isClear ? early : observer.drift(wedge, now, star, usualWatch(), sigma);
         now = now.plus(drift.length());
         return drift;
     }
 
-    /** As long as a drift at the limit takes to be plain, in steps of five minutes. */
+    /** How long a drift at the limit needs to be clear, in steps of five minutes. */
     private Duration usualWatch() {
-        double minutes = LIMIT_IS_PLAIN_SIGMAS
+        double minutes = LIMIT_IS_CLEAR_SIGMAS
                 * StarDrift.usualSigma(rig).arcseconds()
                 / (SingleSightingEstimate.DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN
                         * shareOfTolerated().arcminutes());
-        long inFives = 5 * (long) Math.ceil(minutes / 5);
-        return Duration.ofMinutes(Math.min(LONGEST_WATCH_MINUTES, Math.max(SHORTEST_WATCH_MINUTES, inFives)));
+        long roundedUp = 5 * (long) Math.ceil(minutes / 5);
+        return Duration.ofMinutes(Math.min(LONGEST_WATCH_MINUTES, Math.max(SHORTEST_WATCH_MINUTES, roundedUp)));
     }
 
-    /** Of each direction by itself, so that both together are within it. */
+    /** The tolerance for each direction alone, so that both together are within it. */
     private Angle shareOfTolerated() {
         return tolerated.times(Math.sqrt(0.5));
     }
 
-    /** Both screws by all of it; false if that is less than a hand can turn. */
+    /** Turns both screws by the full amount; false if that is less than a hand can turn. */
     private boolean turnAll(AxisOffset seen) {
-        double azimuth = seen.east().radians() == 0 ? 0 : reckoning.azimuthTurns(seen);
-        double altitude = seen.up().radians() == 0 ? 0 : reckoning.altitudeTurns(seen);
+        double azimuth = seen.east().radians() == 0 ? 0 : handbook.azimuthTurns(seen);
+        double altitude = seen.up().radians() == 0 ? 0 : handbook.altitudeTurns(seen);
         if (azimuth == 0 && altitude == 0) {
             return false;
         }
@@ -239,18 +242,18 @@ public final class PlainRoutine {
             clamped = false;
         }
         if (Math.max(Math.abs(azimuth), Math.abs(altitude)) > MOST_TURNS
-                && seen.distance().compareTo(WORTH_A_HAND) > 0) {
+                && seen.distance().compareTo(LEAST_MOVE_BY_HAND) > 0) {
             wedge = wedge.moved(
                     rig.azimuthScrew().move(azimuth, site.poleAltitude()),
                     rig.altitudeScrew().move(altitude, site.poleAltitude()),
                     random);
             now = now.plus(costs.movingByHand());
-            did(Act.MOVED_BY_HAND, "moved the mount by hand");
+            addMoment(Act.MOVED_BY_HAND, "moved the mount by hand");
             return true;
         }
         wedge = wedge.turned(azimuth, altitude, random);
         now = now.plus(costs.atTheScrews((azimuth == 0 ? 0 : 1) + (altitude == 0 ? 0 : 1)));
-        did(Act.TURNED, String.format(Locale.ROOT, "turned azimuth %.4f, altitude %.4f", azimuth, altitude));
+        addMoment(Act.TURNED, String.format(Locale.ROOT, "turned azimuth %.4f, altitude %.4f", azimuth, altitude));
         return true;
     }
 
@@ -258,19 +261,19 @@ public final class PlainRoutine {
         wedge = wedge.clamped(random);
         clamped = true;
         now = now.plus(costs.clamping());
-        did(Act.CLAMPED, "clamped");
+        addMoment(Act.CLAMPED, "clamped");
     }
 
     private ObservingMoment sky() {
         return ObservingMoment.of(site, SkyTime.of(now), setting.weather());
     }
 
-    private boolean isGoingOn() {
+    private boolean isOngoing() {
         return moments.size() < MOST_MOMENTS && moments.get(moments.size() - 1).act() != Act.STOPPED;
     }
 
     private void measured(String what, AxisOffset seen) {
-        did(
+        addMoment(
                 Act.MEASURED,
                 String.format(
                         Locale.ROOT,
@@ -280,7 +283,7 @@ public final class PlainRoutine {
                         seen.up().arcminutes()));
     }
 
-    private void did(Act act, String words) {
+    private void addMoment(Act act, String words) {
         moments.add(new Moment(now, act, words, wedge));
     }
 }

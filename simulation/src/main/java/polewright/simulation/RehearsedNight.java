@@ -32,9 +32,9 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Weather;
 
 /**
- * A night at a {@link HiddenWedge}, played by someone who does as the advice says until it says stop.
+ * A night at a {@link HiddenWedge}, played by an observer who follows the advice until it says stop.
  *
- * <p>The advice sees the events only, never the wedge.
+ * <p>The advice sees only the events, never the wedge.
  */
 public final class RehearsedNight {
     private static final int MOST_EVENTS = 60;
@@ -47,27 +47,27 @@ public final class RehearsedNight {
     private final Optional<CameraOnTube> camera;
     private final ActionCosts costs;
     private final Optional<Work> work;
-    private final Consumer<Moment> told;
+    private final Consumer<Moment> listener;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private final List<LoggedEvent> events = new ArrayList<>();
     private final List<Moment> moments = new ArrayList<>();
     private HiddenWedge wedge;
     private Instant now;
-    // Sightings yet to be taken before advice is asked for.
-    private int unasked;
-    // The frames that told the axis last, while nothing but screws was touched since.
+    // Sightings still to be taken before the first advice.
+    private int pendingSightings;
+    // The last set of frames that measured the axis, while only screws have been touched since.
     private Optional<CameraOnTube.Turned> reference = Optional.empty();
-    // The last one after screws were turned or clamps touched.
+    // The last frame after screws were turned or clamps touched.
     private Optional<CameraAttitude> lastFrame = Optional.empty();
-    // Whether clamps or screws have been touched since the last frame: then one more tells where the axis has gone.
+    // Whether clamps or screws have been touched since the last frame, so that one more shows where the axis is now.
     private boolean touchedSinceFrame;
 
     /**
      * The night after one event.
      *
-     * @param wedge how the wedge really stands then
-     * @param look the frame taken after the event, if that was a turn by frames
-     * @param isAdviceFollowed whether what comes next is what the night advises; not where more was to be logged first
+     * @param wedge its true state then
+     * @param look the frame taken after the event, if that was a turn guided by frames
+     * @param isAdviceFollowed whether the next event follows the advice; not if more had to be logged first
      */
     public record Moment(
             LoggedEvent event,
@@ -77,16 +77,16 @@ public final class RehearsedNight {
             boolean isAdviceFollowed) {}
 
     /**
-     * What a night is played with.
+     * The settings of a night.
      *
-     * @param siteName what the site is called in the log
-     * @param wedge how the wedge stands at first
-     * @param allowance what is tolerated, if there is no work
-     * @param work what the night is for, told before anything else; then it says what is tolerated
+     * @param siteName the site's name in the log
+     * @param wedge its initial state
+     * @param allowance the tolerance, if there is no work
+     * @param work what the night is for, logged before anything else; it then sets the tolerance
      * @param costs how long everything takes
      * @param from when the night begins
      * @param stars to choose from
-     * @param before sightings to take before any advice is asked for
+     * @param before sightings to take before the first advice
      */
     public record Setting(
             String siteName,
@@ -102,7 +102,7 @@ public final class RehearsedNight {
             before = List.copyOf(before);
         }
 
-        /** Without work, and everything takes as long as usual. */
+        /** A setting without work, with the usual action times. */
         public Setting(
                 String siteName,
                 HiddenWedge wedge,
@@ -113,14 +113,14 @@ public final class RehearsedNight {
             this(siteName, wedge, allowance, Optional.empty(), ActionCosts.USUAL, from, stars, before);
         }
 
-        /** The air over the site, as it usually is. */
+        /** The usual air over the site. */
         public Weather weather() {
             return Weather.standardAt(wedge.site().heightMetres());
         }
     }
 
     private RehearsedNight(
-            Setting setting, Optional<CameraOnTube> camera, Consumer<Moment> told, RandomGenerator random) {
+            Setting setting, Optional<CameraOnTube> camera, Consumer<Moment> listener, RandomGenerator random) {
         this.begun = new NightEvent.Begun(
                 setting.siteName(),
                 setting.wedge().site(),
@@ -134,10 +134,10 @@ public final class RehearsedNight {
         this.camera = camera.or(this::cameraOfTheRig);
         this.costs = setting.costs();
         this.work = setting.work();
-        this.told = told;
+        this.listener = listener;
     }
 
-    /** The rig's own, its frames as good as they usually are, without a pixel drawn. */
+    /** The rig's own camera, with attitudes of its usual accuracy and no rendered pixels. */
     private Optional<CameraOnTube> cameraOfTheRig() {
         return begun.rig()
                 .bestCamera()
@@ -148,12 +148,12 @@ public final class RehearsedNight {
     /**
      * Plays from bare ground to stop.
      *
-     * @param siteName what the site is called in the log
-     * @param wedge how the wedge stands at first
+     * @param siteName the site's name in the log
+     * @param wedge its initial state
      * @param from when the night begins
      * @param stars to choose from
-     * @return every event with what was known and what was true after it; the last advice is to stop, unless 60 events
-     *     did not suffice
+     * @return every event with what was known and what was true after it; the last advice is to stop, unless 60
+     *     events did not suffice
      */
     public static List<Moment> play(
             String siteName,
@@ -167,25 +167,25 @@ public final class RehearsedNight {
     }
 
     /**
-     * The same with a camera of one's own on the tube.
+     * The same with another camera on the tube.
      *
-     * @param camera takes the place of the rig's, which the advice reckons with
-     * @param told is shown each moment as soon as it has come about
+     * @param camera replaces the rig's, for which the advice is given
+     * @param listener receives each moment as it happens
      */
     public static List<Moment> play(
-            Setting setting, Optional<CameraOnTube> camera, Consumer<Moment> told, RandomGenerator random) {
-        return new RehearsedNight(setting, camera, told, random).played(setting.before());
+            Setting setting, Optional<CameraOnTube> camera, Consumer<Moment> listener, RandomGenerator random) {
+        return new RehearsedNight(setting, camera, listener, random).played(setting.before());
     }
 
     private List<Moment> played(List<SightingKind> before) {
-        unasked = before.size() + (work.isPresent() ? 1 : 0);
-        happened(begun);
+        pendingSightings = before.size() + (work.isPresent() ? 1 : 0);
+        log(begun);
         work.ifPresent(set -> {
-            unasked--;
-            happened(new NightEvent.WorkSet(set));
+            pendingSightings--;
+            log(new NightEvent.WorkSet(set));
         });
         for (SightingKind kind : before) {
-            unasked--;
+            pendingSightings--;
             sight(kind, Duration.ZERO, Optional.empty());
         }
         while (moments.size() < MOST_EVENTS && !(advice() instanceof Advice.Stop)) {
@@ -209,17 +209,17 @@ public final class RehearsedNight {
             turn(turn);
         } else if (advice instanceof Advice.WaitForDark) {
             now = now.plus(Duration.ofHours(1));
-            happened(new NightEvent.Noted("waited for dark"));
+            log(new NightEvent.Noted("waited for dark"));
         } else if (advice instanceof Advice.MoveByHand move) {
             wedge = wedge.moved(move.azimuth(), move.altitude(), observer.random());
             now = now.plus(costs.movingByHand());
             reference = Optional.empty();
-            happened(new NightEvent.Knocked());
+            log(new NightEvent.Knocked());
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(observer.random());
             now = now.plus(costs.clamping());
             touchedSinceFrame = true;
-            happened(new NightEvent.Clamped());
+            log(new NightEvent.Clamped());
         } else {
             throw new IllegalStateException("cannot follow " + advice);
         }
@@ -227,15 +227,15 @@ public final class RehearsedNight {
 
     private void sight(SightingKind kind, Duration watch, Optional<AdvisedStar> advised) {
         switch (kind) {
-            case COMPASS -> sighted(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), costs.reading());
-            case LEVEL_AND_SCALE -> sighted(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), costs.reading());
+            case COMPASS -> logSighting(observer.compass(wedge, now, CompassBearing.USUAL_SIGMA), costs.reading());
+            case LEVEL_AND_SCALE -> logSighting(observer.scale(wedge, now, LevelledScale.USUAL_SIGMA), costs.reading());
             case SHADOW ->
-                sighted(
+                logSighting(
                         observer.bearing(
                                 wedge, now, SolarSystemBody.SUN, BodyBearing.Line.SHADOW, BodyBearing.USUAL_SIGMA),
                         costs.reading());
             case STILL_POINT ->
-                sighted(
+                logSighting(
                         observer.stillPoint(
                                 wedge,
                                 now,
@@ -244,7 +244,7 @@ public final class RehearsedNight {
                         costs.stillPoint());
             case FRAMES -> takeFrames(camera.orElseThrow());
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST ->
-                sighted(
+                logSighting(
                         observer.drift(wedge, now, star(kind, advised), watch, StarDrift.usualSigma(begun.rig())),
                         watch.plus(costs.settingAStar()));
         }
@@ -253,7 +253,7 @@ public final class RehearsedNight {
     private void takeFrames(CameraOnTube onTube) {
         if (reference.isPresent() && touchedSinceFrame) {
             now = now.plus(costs.look());
-            oneMore(reference.get(), onTube.again(reference.get().fork(), wedge, now));
+            logOneMoreFrame(reference.get(), onTube.anotherFrame(reference.get().fork(), wedge, now));
             return;
         }
         now = now.plus(costs.pointing());
@@ -261,14 +261,14 @@ public final class RehearsedNight {
         reference = Optional.of(turned);
         lastFrame = Optional.empty();
         touchedSinceFrame = false;
-        sighted(TurnedFrames.of(turned.attitudes(), Drive.STANDING), CameraOnTube.TAKES);
+        logSighting(TurnedFrames.of(turned.attitudes(), Drive.STANDING), CameraOnTube.TAKES);
     }
 
     private void turn(Advice.TurnScrews advice) {
         if (advice.loosenFirst()) {
             wedge = wedge.clamped(observer.random());
             touchedSinceFrame = true;
-            happened(new NightEvent.Unclamped());
+            log(new NightEvent.Unclamped());
         }
         if (camera.isPresent() && reference.isPresent()) {
             turnByFrames(advice.turns(), camera.get(), reference.get());
@@ -278,12 +278,12 @@ public final class RehearsedNight {
     }
 
     private void turnByCount(List<ScrewTurn> turns) {
-        HandTurns azimuth = made(turns, ScrewTurn.Which.AZIMUTH);
-        HandTurns altitude = made(turns, ScrewTurn.Which.ALTITUDE);
+        HandTurns azimuth = handTurns(turns, ScrewTurn.Which.AZIMUTH);
+        HandTurns altitude = handTurns(turns, ScrewTurn.Which.ALTITUDE);
         wedge = wedge.turned(azimuth, altitude, observer.random());
         touchedSinceFrame = true;
         now = now.plus(costs.atTheScrews(turns.size()));
-        happened(new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back()));
+        log(new NightEvent.ScrewsTurned(azimuth.net(), altitude.net(), azimuth.back(), altitude.back()));
     }
 
     private void turnByFrames(List<ScrewTurn> turns, CameraOnTube onTube, CameraOnTube.Turned frames) {
@@ -307,10 +307,10 @@ public final class RehearsedNight {
         NightEvent moved = step.made()
                 .<NightEvent>map(made -> new NightEvent.ScrewsTurned(made.azimuth(), made.altitude()))
                 .orElseGet(NightEvent.Knocked::new);
-        happened(moved, Optional.of(step.look()), false);
+        log(moved, Optional.of(step.look()), false);
         touchedSinceFrame = false;
         lastFrame = Optional.of(step.frame());
-        happened(
+        log(
                 new NightEvent.SightingTaken(
                         new TurnedFrames(frames.attitudes(), Optional.of(step.frame()), Drive.STANDING)),
                 Optional.empty(),
@@ -318,13 +318,13 @@ public final class RehearsedNight {
         return night();
     }
 
-    private void oneMore(CameraOnTube.Turned frames, CameraAttitude last) {
+    private void logOneMoreFrame(CameraOnTube.Turned frames, CameraAttitude last) {
         touchedSinceFrame = false;
         lastFrame = Optional.of(last);
-        sighted(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
+        logSighting(new TurnedFrames(frames.attitudes(), Optional.of(last), Drive.STANDING), Duration.ZERO);
     }
 
-    private static HandTurns made(List<ScrewTurn> turns, ScrewTurn.Which screw) {
+    private static HandTurns handTurns(List<ScrewTurn> turns, ScrewTurn.Which screw) {
         return turns.stream()
                 .filter(turn -> turn.screw() == screw)
                 .map(ScrewTurn::made)
@@ -332,21 +332,21 @@ public final class RehearsedNight {
                 .orElse(HandTurns.NONE);
     }
 
-    private void sighted(Sighting sighting, Duration taken) {
+    private void logSighting(Sighting sighting, Duration taken) {
         now = now.plus(taken);
-        happened(new NightEvent.SightingTaken(sighting));
+        log(new NightEvent.SightingTaken(sighting));
     }
 
-    private void happened(NightEvent event) {
-        happened(event, Optional.empty(), unasked == 0);
+    private void log(NightEvent event) {
+        log(event, Optional.empty(), pendingSightings == 0);
     }
 
-    private void happened(NightEvent event, Optional<FrameWhileTurning> look, boolean isAdviceFollowed) {
+    private void log(NightEvent event, Optional<FrameWhileTurning> look, boolean isAdviceFollowed) {
         LoggedEvent logged = new LoggedEvent(events.size() + 1L, now, event);
         events.add(logged);
         Moment moment = new Moment(logged, NightState.of(events, now, models), wedge, look, isAdviceFollowed);
         moments.add(moment);
-        told.accept(moment);
+        listener.accept(moment);
     }
 
     private FixedStar star(SightingKind kind, Optional<AdvisedStar> advised) {

@@ -33,10 +33,10 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * Someone who reads compass, scale, field and drift at a {@link HiddenWedge}, with errors as large as they say.
+ * An observer who reads compass, scale, field and drift at a {@link HiddenWedge}, with errors as large as stated.
  *
- * @param weather the air they look through
- * @param random where their errors come from
+ * @param weather the air on the line of sight
+ * @param random source of the errors
  */
 public record SimulatedObserver(Weather weather, RandomGenerator random) {
     public CompassBearing compass(HiddenWedge wedge, Instant at, Angle sigma) {
@@ -49,7 +49,7 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
         return new LevelledScale(at, wedge.pointing().altitude().plus(error(sigma)), sigma);
     }
 
-    /** The angle at the tripod from the shadow of a plumb line, or from the line toward a body, to the axis. */
+    /** The angle at the tripod from the shadow of a plumb line, or from the direction of a body, to the axis. */
     public BodyBearing bearing(HiddenWedge wedge, Instant at, SkyBody body, BodyBearing.Line line, Angle sigma) {
         Vector3D seen = seen(wedge.site(), body, at);
         Vector3D from = line == BodyBearing.Line.SHADOW ? seen.negate() : seen;
@@ -61,11 +61,11 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
         return new BodyBearing(at, body, line, new Angle(clockwise).plus(error(sigma)), sigma);
     }
 
-    /** Where a star stands in the field of {@code optic} from the point that stays still. */
+    /** The position of a star in the field of {@code optic} relative to the centre of rotation. */
     public StillPoint stillPoint(HiddenWedge wedge, Instant at, SkyBody star, Optic optic) {
         Angle sigma = optic.field().times(StillPoint.USUAL_SIGMA_OF_FIELD);
         Vector3D seen = seen(wedge.site(), star, at);
-        // Swing the axis down the meridian plane it stands in onto north on the horizon; then east is right, up is up.
+        // Rotate the axis within its meridian plane onto north on the horizon; then east is right and up is up.
         AxisPointing axis = wedge.pointing();
         Rotation toNorth = new Rotation(Vector3D.PLUS_K, axis.azimuth().radians(), RotationConvention.VECTOR_OPERATOR);
         Rotation toHorizon =
@@ -87,14 +87,14 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
     }
 
     /**
-     * How far a star drifts while the mount follows it, along a reticle's line that was set by the star's trail with the drive
-     * off; told as north or south, in arcseconds.
+     * How far a star drifts while the mount tracks it, along a reticle line that was aligned with the star's trail
+     * with the drive off; north or south, in arcseconds.
      */
     public StarDrift drift(HiddenWedge wedge, Instant at, SkyBody star, Duration length, Angle sigma) {
         Site site = wedge.site();
         Vector3D northEnd = wedge.axis().scalarMultiply(site.hemisphereSign());
         Vector3D tube = seen(site, star, at);
-        // The sky turns westward, clockwise about the north pole seen from outside: so must the tube.
+        // The sky turns westward, clockwise about the north pole seen from outside, and so must the tube.
         Rotation tracking = new Rotation(
                 northEnd,
                 -CameraPath.SIDEREAL_RAD_PER_SECOND * length.toMillis() / 1000.0,
@@ -115,16 +115,16 @@ public record SimulatedObserver(Weather weather, RandomGenerator random) {
                 sigma);
     }
 
-    /** How a frame says that the camera stood, matched as well as the camera's frames usually are. */
+    /** The camera's attitude as a frame gives it, matched with the camera's usual accuracy. */
     public CameraAttitude attitude(SimulatedFork fork, Instant at, Camera camera) {
         RotationCovariance covariance = camera.usualCovariance();
-        Rotation erring = new Rotation(
+        Rotation error = new Rotation(
                 RotationOrder.XYZ,
                 RotationConvention.VECTOR_OPERATOR,
                 error(covariance.centreSigma()).radians(),
                 error(covariance.centreSigma()).radians(),
                 error(covariance.rollSigma()).radians());
-        return CameraAttitude.of(at, fork.cameraToEnu(at).applyTo(erring), covariance);
+        return CameraAttitude.of(at, fork.cameraToEnu(at).applyTo(error), covariance);
     }
 
     private Vector3D seen(Site site, SkyBody body, Instant at) {

@@ -15,23 +15,23 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Someone who takes frames with a camera on the tube of a {@link SimulatedFork}.
+ * Takes frames with a camera on the tube of a {@link SimulatedFork}.
  *
- * @param renderer what makes the frames
- * @param weather the air that bends the light
- * @param sky what the night is like
+ * @param renderer renders the frames
+ * @param weather the air that refracts the light
+ * @param sky seeing, background and transparency
  */
 public record SimulatedPhotographer(
         FrameRenderer renderer, SimulatedCamera camera, Site site, Weather weather, SkyConditions sky) {
-    /** One frame of where the fork points then. */
+    /** One frame in the fork's pointing at that time. */
     public RenderedFrame take(SimulatedFork fork, Instant middle, Duration exposure, RandomGenerator random) {
         return renderer.render(new Exposure(camera, fork.during(middle), site, weather, sky, middle, exposure), random);
     }
 
     /**
-     * Frames for finding the axis: between one and the next the right-ascension axis is turned and nothing else.
+     * Frames for finding the axis: only the right-ascension axis is turned between them.
      *
-     * @param fork as it points in the first
+     * @param fork in its pointing for the first frame
      * @param first middle of the first exposure
      * @param step turned westward between frames
      * @param count of frames
@@ -51,7 +51,7 @@ public record SimulatedPhotographer(
                 .toList();
     }
 
-    /** Frames of one field, for its drift: nothing is touched but the drive goes on. */
+    /** Frames of one field, for its drift: nothing is touched and the drive goes on. */
     public List<RenderedFrame> takeWatching(
             SimulatedFork fork, Instant first, int count, Duration between, Duration exposure, RandomGenerator random) {
         return takeTurning(fork, first, Angle.ZERO, count, between, exposure, random);

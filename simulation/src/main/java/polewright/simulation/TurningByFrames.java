@@ -16,12 +16,12 @@ import polewright.session.NightState;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * Someone who turns the screws with an eye on what each new frame says, as {@link FollowedScrews} has it: one order, made in one
- * go, then a frame, which goes into the log as it comes.
+ * An observer who turns the screws guided by each new frame, as {@link FollowedScrews} advises: one order, carried
+ * out in one go, then a frame, which is logged as it comes.
  */
 final class TurningByFrames {
     private static final int MOST_LOOKS = 15;
-    // Less is not worth another touch.
+    // Less is not worth another turn.
     private static final double GOOD_ENOUGH_TURNS = 0.1;
     private static final int PARTS_OF_A_TURN = 16;
 
@@ -41,11 +41,12 @@ final class TurningByFrames {
     /**
      * A turn and the frame after it.
      *
-     * @param wedge how it stands after the turn
-     * @param frame what was seen
-     * @param look what that tells
-     * @param made what the frames say was turned since the log last had it; nothing if no turns of the screws explain it
-     * @param isLast whether no more is to be turned now
+     * @param wedge its true state after the turn
+     * @param frame the attitude measured
+     * @param look the result of the frame
+     * @param made what was turned since the last logged turn, according to the frames; empty if no turns of the
+     *     screws explain it
+     * @param isLast whether nothing more is to be turned now
      */
     record Step(
             HiddenWedge wedge,
@@ -55,12 +56,12 @@ final class TurningByFrames {
             boolean isLast) {}
 
     /**
-     * @param reference the frames that gave the axis, nothing but screws touched since
+     * @param reference the frames that gave the axis; only screws touched since
      * @param last the last frame, if that was taken after screws were turned
      * @param now when the first screw is turned
      * @param turnAndLookTake how long it takes to turn one screw and take a frame
      * @param night so far
-     * @param log is given what a frame has to tell; returns the night with it
+     * @param log receives the result of a frame and returns the night including it
      */
     TurningByFrames(
             CameraOnTube camera,
@@ -90,12 +91,12 @@ final class TurningByFrames {
                         .at());
     }
 
-    /** How the wedge stands now. */
+    /** The current true state of the wedge. */
     HiddenWedge wedge() {
         return wedge;
     }
 
-    /** Makes the first of the turns that are advised, and then what each frame says, until one says that it is enough. */
+    /** Makes the first of the advised turns, and then what each frame advises, until one says that it is enough. */
     void turn(List<ScrewTurn> advised) {
         turnAndLook(advised.get(0).screw(), advised.get(0).clockwiseTurns(), false);
         for (int looks = 1; looks < MOST_LOOKS && isMoreToTurn(); looks++) {
@@ -127,7 +128,7 @@ final class TurningByFrames {
         lastAzimuth = azimuth ? turns : lastAzimuth;
         lastAltitude = azimuth ? lastAltitude : turns;
         now = now.plus(turnAndLookTake);
-        CameraAttitude frame = camera.again(reference.fork(), wedge, now);
+        CameraAttitude frame = camera.anotherFrame(reference.fork(), wedge, now);
         ScrewProgress soFar =
                 ScrewProgress.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
         screws = screws.seeing(soFar.now().axis(), found.sigmaOfAWay(frame), now);

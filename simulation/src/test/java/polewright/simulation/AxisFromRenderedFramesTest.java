@@ -33,7 +33,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** From pixels to the polar axis, by every room on the way; bench/axis-honesty does it five hundred times. */
+/** From pixels to the polar axis, through every module on the way; bench/axis-honesty does it five hundred times. */
 class AxisFromRenderedFramesTest {
     private static final Instant NOW = Instant.parse("2026-10-14T21:00:00Z");
     private static final Weather AIR = Weather.standardAt(200);
@@ -80,7 +80,7 @@ class AxisFromRenderedFramesTest {
         "-43.95, true, -25, 40, 85",
         "-43.95, false, 300, -150, 70",
     })
-    void axisIsFoundToWithinItsUncertainty(double latitudeDeg, boolean tracking, double east, double up, double dec) {
+    void axis_isWithinItsUncertainty(double latitudeDeg, boolean tracking, double east, double up, double dec) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         Drive drive = tracking ? Drive.TRACKING : Drive.STANDING;
         AxisOffset truth = AxisOffset.ofArcminutes(east, up);

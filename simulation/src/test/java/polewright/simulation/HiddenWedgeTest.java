@@ -22,7 +22,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 class HiddenWedgeTest {
-    /** Half a degree a turn each way, by a hand that is as good as exact. */
+    /** Half a degree a turn for each screw, with a practically exact hand. */
     private static Rig rig(double backlashTurns) {
         ScrewGeometry geometry = new ScrewGeometry.DegreesPerTurn(Angle.ofDegrees(0.5));
         return new Rig(
@@ -46,7 +46,7 @@ class HiddenWedgeTest {
                 site, rig(0), axis, azimuthAxis.normalize(), 1, 1, DeadZone.untouched(0), DeadZone.untouched(0));
     }
 
-    // Hands good to a thousandth of a turn: 0.03′. Five sigmas of that.
+    // Hand errors of a thousandth of a turn: 0.03′. Five sigmas of that.
     private static final double HAND_ARCMIN = 0.15;
 
     @ParameterizedTest
@@ -92,16 +92,16 @@ class HiddenWedgeTest {
                 .isCloseTo(0, within(1e-6));
     }
 
-    /** Worked out outside this project: turning azimuth by D changes altitude by β sin(A − α) D. */
+    /** Computed outside this project: turning azimuth by D changes altitude by β sin(A − α) D. */
     @ParameterizedTest
     @CsvSource({"54.6, 90", "54.6, 270", "54.6, 0", "-43.95, 90", "-43.95, 200", "20, 300"})
     void leaningBase_mixesAzimuthIntoAltitude(double latitudeDeg, double leansTowardDeg) {
-        double lean = Math.toRadians(2);
+        double tilt = Math.toRadians(2);
         double toward = Math.toRadians(leansTowardDeg);
         HiddenWedge before = leaning(
                 latitudeDeg,
                 AxisOffset.NONE,
-                new Vector3D(Math.tan(lean) * Math.sin(toward), Math.tan(lean) * Math.cos(toward), 1));
+                new Vector3D(Math.tan(tilt) * Math.sin(toward), Math.tan(tilt) * Math.cos(toward), 1));
 
         HiddenWedge after = before.turned(2, 0, new Random(3));
 
@@ -109,18 +109,18 @@ class HiddenWedgeTest {
         double raised =
                 after.pointing().altitude().minus(before.pointing().altitude()).arcminutes();
         // Second order: D² / 2 · tan: 60′ · 0.0175 / 2, times the lean again; and the lean squared.
-        assertThat(raised).isCloseTo(60 * lean * Math.sin(azimuth - toward), within(0.06));
+        assertThat(raised).isCloseTo(60 * tilt * Math.sin(azimuth - toward), within(0.06));
         double swung = after.pointing()
                 .azimuth()
                 .minus(before.pointing().azimuth())
                 .wrappedSigned()
                 .arcminutes();
-        double expected = 60 * (1 - lean * before.pointing().altitude().tan() * Math.cos(azimuth - toward));
+        double expected = 60 * (1 - tilt * before.pointing().altitude().tan() * Math.cos(azimuth - toward));
         assertThat(swung).isCloseTo(expected, within(HAND_ARCMIN + 0.1));
     }
 
     @Test
-    void screwsDoWhatTheirHiddenFactorsSay() {
+    void screws_followTheirHiddenFactors() {
         HiddenWedge plain = level(54.6, AxisOffset.NONE);
         HiddenWedge strong = new HiddenWedge(
                 plain.site(),
@@ -129,8 +129,8 @@ class HiddenWedgeTest {
                 plain.azimuthAxis(),
                 1.2,
                 0.7,
-                plain.azimuthPlay(),
-                plain.altitudePlay());
+                plain.azimuthBacklash(),
+                plain.altitudeBacklash());
 
         HiddenWedge after = strong.turned(-3, 2, new Random(4));
 
@@ -139,7 +139,7 @@ class HiddenWedgeTest {
     }
 
     @Test
-    void turningBack_losesHalfThePlayOnAverage() {
+    void reversal_losesHalfTheMaximumBacklashOnAverage() {
         Random random = new Random(5);
         Site site = Site.ofDegrees(30, 0, 0);
         double lost = 0;
@@ -148,11 +148,11 @@ class HiddenWedgeTest {
             HiddenWedge wedge = withPlay(site, random).turned(1, 0, random).turned(-1, 0, random);
             lost += wedge.pointing().azimuthError(site).arcminutes() / 30 / wedge.azimuthFactor();
         }
-        // Evenly from 0 to 0.4 turns; the mean of 2000 is known to 0.4 / √12 / √2000 = 0.0026.
+        // Uniform from 0 to 0.4 turns; the mean of 2000 is known to 0.4 / √12 / √2000 = 0.0026.
         assertThat(lost / times).isCloseTo(0.2, within(0.012));
     }
 
-    /** A play of 0.4 turns at most, as every wedge of this rig has its own. */
+    /** Up to 0.4 turns of backlash, drawn for each wedge of this rig. */
     private static HiddenWedge withPlay(Site site, Random random) {
         HiddenWedge drawn = HiddenWedge.of(site, rig(0.4), AxisOffset.NONE, random);
         return new HiddenWedge(
@@ -162,14 +162,14 @@ class HiddenWedgeTest {
                 Vector3D.PLUS_K,
                 drawn.azimuthFactor(),
                 drawn.altitudeFactor(),
-                drawn.azimuthPlay(),
-                drawn.altitudePlay());
+                drawn.azimuthBacklash(),
+                drawn.altitudeBacklash());
     }
 
     /** What one leg loses the other gives back, in either sense and hemisphere. */
     @ParameterizedTest
     @CsvSource({"54.6, 1", "54.6, -1", "-43.95, 1", "-43.95, -1"})
-    void turningPastTheGoalAndBack_losesNothing(double latitudeDeg, double sense) {
+    void turningPastTheTargetAndBack_losesNothing(double latitudeDeg, double sense) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         Random random = new Random(9);
         for (int i = 0; i < 20; i++) {
@@ -193,11 +193,11 @@ class HiddenWedgeTest {
     }
 
     @Test
-    void playOfAWedge_isTheSameAtEveryReversal() {
+    void backlashOfAWedge_isTheSameAtEveryReversal() {
         Site site = Site.ofDegrees(54.6, 0, 0);
         Random random = new Random(10);
         HiddenWedge wedge = withPlay(site, random).turned(0, 1, random);
-        double play = wedge.altitudePlay().turns();
+        double play = wedge.altitudeBacklash().turns();
         for (double turns : new double[] {-1, 1, -2, 2}) {
             HiddenWedge before = wedge;
             wedge = wedge.turned(0, turns, random);
@@ -212,7 +212,7 @@ class HiddenWedgeTest {
     }
 
     @Test
-    void clampingShifts_asMuchAsTheRigSays_eachWay() {
+    void clampShift_hasTheStatedUncertaintyInEachDirection() {
         Random random = new Random(6);
         HiddenWedge wedge = level(-43.95, AxisOffset.ofArcminutes(30, 20));
         double east = 0;
@@ -229,7 +229,7 @@ class HiddenWedgeTest {
     }
 
     @Test
-    void movedByHand_goesRightAndUpAsAsked_toAboutADegree() {
+    void moveByHand_goesRightAndUpToAboutADegree() {
         HiddenWedge wedge = level(-43.95, AxisOffset.NONE);
         HiddenWedge moved = wedge.moved(Angle.ofDegrees(10), Angle.ofDegrees(-5), new Random(7));
         assertThat(moved.pointing().azimuthError(wedge.site()).degrees()).isCloseTo(10, within(4.0));
@@ -237,18 +237,18 @@ class HiddenWedgeTest {
     }
 
     @Test
-    void wedgesAreDrawnAsUncertainAsTheRigSays() {
+    void drawnWedges_haveTheStatedUncertainty() {
         Random random = new Random(8);
         Site site = Site.ofDegrees(54.6, 0, 0);
         double factor = 0;
-        double lean = 0;
+        double tilt = 0;
         int times = 4000;
         for (int i = 0; i < times; i++) {
             HiddenWedge wedge = HiddenWedge.of(site, rig(0), AxisOffset.NONE, random);
             factor += Math.pow(wedge.azimuthFactor() - 1, 2);
-            lean += Math.pow(Math.toDegrees(wedge.azimuthAxis().getX()), 2);
+            tilt += Math.pow(Math.toDegrees(wedge.azimuthAxis().getX()), 2);
         }
         assertThat(Math.sqrt(factor / times)).isCloseTo(0.1, within(0.005));
-        assertThat(Math.sqrt(lean / times)).isCloseTo(1.5, within(0.07));
+        assertThat(Math.sqrt(tilt / times)).isCloseTo(1.5, within(0.07));
     }
 }

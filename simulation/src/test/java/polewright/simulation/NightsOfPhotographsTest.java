@@ -27,7 +27,10 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.place.Site;
 
-/** Whole nights by drawn frames, their stars found and matched: a small camera in the home position, either hemisphere. */
+/**
+ * Whole nights with rendered frames, their stars found and matched: a small camera in the home position, either
+ * hemisphere.
+ */
 class NightsOfPhotographsTest {
     private static final int NIGHTS = 16;
     // Chi-squared with 2 degrees of freedom: 99.9 % lie under −2 ln 0.001.
@@ -83,7 +86,7 @@ class NightsOfPhotographsTest {
     }
 
     @Test
-    void everyNightEndsInStop_withTheAxisGoodEnough() {
+    void everyNight_stopsWithAGoodEnoughAxis() {
         assertThat(nights).allSatisfy(night -> {
             assertThat(last(night).night().advice()).isInstanceOf(Advice.Stop.class);
             assertThat(last(night)
@@ -95,7 +98,7 @@ class NightsOfPhotographsTest {
     }
 
     @Test
-    void afterEveryLookAtFrames_theFixIsAsNearAsItSays() {
+    void fixAfterEveryFrame_isAsAccurateAsStated() {
         List<Double> squares = nights.stream()
                 .flatMap(List::stream)
                 .filter(NightsOfPhotographsTest::byFrames)
@@ -104,27 +107,28 @@ class NightsOfPhotographsTest {
         assertThat(squares)
                 .hasSizeGreaterThan(3 * NIGHTS / 2)
                 .allSatisfy(s -> assertThat(s).isLessThan(REGION_999));
-        // The mount's own give is told larger than it is here, so the mean may be well under 1, not over.
+        // The stated uncertainty of the mount's own shifts is larger than their size here, so the mean may be well
+        // under 1, but not over.
         assertThat(squares.stream().mapToDouble(s -> s).average().orElseThrow() / 2)
                 .isBetween(0.05, 1.3);
     }
 
     @Test
-    void honestFramesRaiseNoFalseAlarm() {
+    void correctFrames_raiseNoFalseAlarm() {
         assertThat(nights)
                 .allSatisfy(night -> assertThat(last(night).night().fix().agreements())
                         .noneMatch(agreement -> agreement.contradictory()));
     }
 
     @Test
-    void theFramesWhileTurning_bringTheAxisNear() {
+    void framesWhileTurning_bringTheAxisClose() {
         List<RehearsedNight.Moment> turned = nights.stream()
                 .flatMap(List::stream)
                 .filter(moment -> moment.look().isPresent())
                 .toList();
         assertThat(turned).hasSizeGreaterThan(2 * NIGHTS).allSatisfy(moment -> {
             FrameWhileTurning look = moment.look().orElseThrow();
-            // Each frame knew where the axis stood then.
+            // Each frame must know where the axis was then.
             assertThat(look.soFar()
                             .now()
                             .axis()
@@ -142,7 +146,7 @@ class NightsOfPhotographsTest {
                     FollowedScrews.Orders left = last.screws().orders();
                     boolean noTurnIsLeft = Math.abs(left.azimuth().remaining()) < 0.15
                             && Math.abs(left.altitude().remaining()) < 0.15;
-                    // Half of what is tolerated is left to the clamps.
+                    // Half of the tolerance is left for the clamps.
                     boolean isNear =
                             night.get(i - 1).wedge().offset().distance().arcminutes() < 2.6;
                     assertThat(noTurnIsLeft || isNear).isTrue();

@@ -60,7 +60,7 @@ class NightsWithACameraTest {
     }
 
     @Test
-    void everyNightEndsInStop_withTheAxisGoodEnough() {
+    void everyNight_stopsWithAGoodEnoughAxis() {
         assertThat(nights).allSatisfy(n -> assertThat(last(n).night().advice()).isInstanceOf(Advice.Stop.class));
         long good = nights.stream()
                 .filter(n ->
@@ -70,7 +70,7 @@ class NightsWithACameraTest {
     }
 
     @Test
-    void framesAreAllThatIsSighted_andFewOfThemDo() {
+    void onlyFramesAreUsed_andFewSuffice() {
         double framesANight = nights.stream()
                 .mapToLong(n -> count(n, EventKind.FRAMES))
                 .average()
@@ -84,7 +84,7 @@ class NightsWithACameraTest {
     }
 
     @Test
-    void honestFramesRaiseNoFalseAlarm() {
+    void correctFrames_raiseNoFalseAlarm() {
         long alarms = nights.stream()
                 .flatMap(n -> last(n).night().fix().agreements().stream())
                 .filter(a -> a.contradictory())

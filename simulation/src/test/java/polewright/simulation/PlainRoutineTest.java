@@ -21,8 +21,8 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
 /**
- * Nights without advice, by eye and with a camera, and the same nights with it. What the advice is worth is measured on
- * thousands under {@code bench/}.
+ * Nights without advice, by eye and with a camera, and the same nights with it. The benefit of the advice is measured
+ * on thousands under {@code bench/}.
  */
 class PlainRoutineTest {
     private static final int NIGHTS = 40;
@@ -42,7 +42,7 @@ class PlainRoutineTest {
         return RandomGeneratorFactory.of("L64X128MixRandom").create(40_000 + seed);
     }
 
-    /** By eye and by camera in turn, north and south in turn. */
+    /** By eye and by camera alternately, north and south alternately. */
     private static RehearsedNight.Setting setting(long seed) {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(30_000 + seed);
         double size = 1 + 7 * random.nextDouble();
@@ -64,7 +64,7 @@ class PlainRoutineTest {
     }
 
     @Test
-    void everyNightStops_clampedAndMeasuredSince() {
+    void everyNight_stopsClampedAndMeasured() {
         assertThat(plain).allSatisfy(night -> {
             List<PlainRoutine.Act> acts =
                     night.stream().map(PlainRoutine.Moment::act).toList();
@@ -76,7 +76,7 @@ class PlainRoutineTest {
     }
 
     @Test
-    void mostNightsEndWithinWhatIsTolerated() {
+    void mostNights_endWithinTheTolerance() {
         long good = plain.stream()
                 .filter(night -> TOLERATED.contains(last(night).wedge().offset()))
                 .count();
@@ -84,7 +84,7 @@ class PlainRoutineTest {
     }
 
     @Test
-    void whereACameraSays_aScrewIsTurnedAfterEveryMeasurementThatIsNotGoodEnough() {
+    void withCamera_everyInsufficientMeasurement_isFollowedByATurn() {
         for (int seed = 1; seed < NIGHTS; seed += 2) {
             List<PlainRoutine.Moment> night = plain.get(seed);
             for (int i = 2; i < night.size(); i++) {
@@ -97,19 +97,19 @@ class PlainRoutineTest {
 
     /** Slewing 2 minutes, three frames 2 minutes, to the wedge 1 minute, two screws half a minute each. */
     @Test
-    void framesAndATurnOfBothScrews_takeSixMinutes() {
+    void framesAndTurnOfBothScrews_takeSixMinutes() {
         List<PlainRoutine.Moment> night = plain.get(1);
         assertThat(night.get(2).act()).isEqualTo(PlainRoutine.Act.TURNED);
         assertThat(Duration.between(night.get(0).at(), night.get(2).at())).isEqualTo(Duration.ofMinutes(6));
     }
 
     @Test
-    void sameSeed_playsTheSameNight() {
+    void sameSeed_givesTheSameNight() {
         assertThat(PlainRoutine.play(setting(2), random(2))).isEqualTo(plain.get(2));
     }
 
     @Test
-    void withAdvice_theSameNightsAreShorterOnTheWhole_andEndGoodEnough() {
+    void withAdvice_theSameNightsAreShorterOverall_andEndGoodEnough() {
         List<List<RehearsedNight.Moment>> advised = LongStream.range(0, NIGHTS)
                 .mapToObj(seed -> RehearsedNight.play(setting(seed), Optional.empty(), moment -> {}, random(seed)))
                 .toList();

@@ -25,8 +25,9 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
 /**
- * Whole nights, from bare ground to stop, at a hundred and fifty places. Whether the fix is as sure as it says is
- * measured on a thousand nights under {@code bench/}; the limits here are wide, but a wrong noise model breaks them.
+ * Whole nights, from bare ground to stop, at a hundred and fifty places. Whether the fix is as accurate as it states
+ * is measured on a thousand nights under {@code bench/}; the limits here are wide, but a wrong noise model breaks
+ * them.
  */
 class RehearsedNightsTest {
     private static final int NIGHTS = 150;
@@ -73,9 +74,9 @@ class RehearsedNightsTest {
                 .normalisedSquare(state.offset().minus(moment.wedge().offset()));
     }
 
-    /** Advice that went round in circles would run into the limit of 60 events. */
+    /** Advice that went in circles would reach the limit of 60 events. */
     @Test
-    void everyNightEndsInStop() {
+    void everyNight_endsInStop() {
         List<Integer> endless = IntStream.range(0, NIGHTS)
                 .filter(i -> !(last(nights.get(i)).night().advice() instanceof Advice.Stop))
                 .boxed()
@@ -84,17 +85,17 @@ class RehearsedNightsTest {
     }
 
     @Test
-    void whereItSaysStop_theAxisIsGoodEnough_inNineteenOfTwenty() {
+    void atStop_theAxisIsGoodEnoughInNineteenOfTwenty() {
         long good = nights.stream()
                 .filter(n ->
                         last(n).night().allowance().contains(last(n).wedge().offset()))
                 .count();
-        // Stop is said at P ≥ 0.95, mostly well above; 135 of 150 would be four standard errors below 0.95 · 150.
+        // Stop is advised at P ≥ 0.95, mostly well above; 135 of 150 would be four standard errors below 0.95 · 150.
         assertThat(good).isGreaterThan(135);
     }
 
     @Test
-    void fixIsAsSureAsItSays() {
+    void fix_isAsAccurateAsStated() {
         List<Double> squares = nights.stream()
                 .map(RehearsedNightsTest::last)
                 .map(RehearsedNightsTest::normalisedSquare)
@@ -107,7 +108,7 @@ class RehearsedNightsTest {
     }
 
     @Test
-    void fixThatTurnsAreFirstMadeBy_isAsSureAsItSays() {
+    void fixBeforeTheFirstTurn_isAsAccurateAsStated() {
         List<Double> squares = nights.stream()
                 .flatMap(n -> n.stream()
                         .filter(m -> m.night().advice() instanceof Advice.TurnScrews)
@@ -120,7 +121,7 @@ class RehearsedNightsTest {
     }
 
     @Test
-    void nightsOfHonestSightings_raiseFewFalseAlarms() {
+    void correctSightings_raiseFewFalseAlarms() {
         long sightings = nights.stream()
                 .map(n -> last(n).night().fix().agreements().size())
                 .mapToLong(i -> i)
@@ -133,7 +134,7 @@ class RehearsedNightsTest {
     }
 
     @Test
-    void nothingIsTurnedBeforeTheAxisIsKnownAtAll_norClampedBeforeItIsLikelyGood() {
+    void noTurnBeforeAFix_noClampBeforeItIsLikelyGood() {
         for (List<RehearsedNight.Moment> night : nights) {
             for (int i = 1; i < night.size(); i++) {
                 LoggedEvent done = night.get(i).event();
@@ -149,7 +150,7 @@ class RehearsedNightsTest {
     }
 
     @Test
-    void sameSeed_playsTheSameNight() {
+    void sameSeed_givesTheSameNight() {
         List<NamedStar> stars = NamedStars.bundled().all();
         List<RehearsedNight.Moment> again = night(7, stars);
         assertThat(again.stream().map(RehearsedNight.Moment::event).toList())

@@ -33,7 +33,7 @@ import polewright.sky.time.SkyTime;
 class SimulatedForkTest {
     private static final Instant NOW = Instant.parse("2026-10-14T21:00:00Z");
     private static final double SIDEREAL = 2 * Math.PI / 86164.0905;
-    private static final TubeOnFork CROOKED =
+    private static final TubeOnFork MISALIGNED =
             new TubeOnFork(Angle.ofArcminutes(21), Angle.ofArcminutes(-13), Angle.ofDegrees(37), Angle.ZERO);
 
     private static HiddenWedge wedge(double latitudeDeg, AxisOffset offset) {
@@ -55,7 +55,7 @@ class SimulatedForkTest {
                 .pointed(Angle.ofDegrees(hourAngleDeg), Angle.ofDegrees(declinationDeg), NOW);
     }
 
-    /** Rotation vector of what carried one attitude to the other, in ENU. */
+    /** Rotation vector from one attitude to the other, in ENU. */
     private static Vector3D turn(Rotation from, Rotation to) {
         Rotation carried = to.applyTo(from.revert());
         return carried.getAxis(RotationConvention.VECTOR_OPERATOR).scalarMultiply(carried.getAngle());
@@ -63,8 +63,8 @@ class SimulatedForkTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, 10, -10, -43.95})
-    void turningRightAscension_isARotationAboutTheAxis_andNothingElse(double latitudeDeg) {
-        SimulatedFork fork = fork(latitudeDeg, CROOKED, -50, 40);
+    void turningInRightAscension_isAPureRotationAboutTheAxis(double latitudeDeg) {
+        SimulatedFork fork = fork(latitudeDeg, MISALIGNED, -50, 40);
 
         for (double step : new double[] {30, 60, 90, -45}) {
             Vector3D turn = turn(
@@ -77,8 +77,8 @@ class SimulatedForkTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void tracking_turnsAboutTheAxisAtTheSiderealRate_standingDoesNot(double latitudeDeg) {
-        SimulatedFork standing = fork(latitudeDeg, CROOKED, 20, -10);
+    void tracking_turnsAtTheSiderealRate_driveOffDoesNot(double latitudeDeg) {
+        SimulatedFork standing = fork(latitudeDeg, MISALIGNED, 20, -10);
         SimulatedFork tracking = standing.driven(Drive.TRACKING, NOW);
 
         Vector3D stood = turn(standing.cameraToEnu(NOW), standing.cameraToEnu(NOW.plusSeconds(600)));
@@ -91,7 +91,7 @@ class SimulatedForkTest {
 
     /**
      * Camera-to-ENU quaternions (x, y, z, w) of one camera turned by −step, 0 and +step about the elevated end of an
-     * axis, worked out outside this project ({@code authorities/attitude}, cases 6 and 13; 12 decimals).
+     * axis, computed outside this project ({@code authorities/attitude}, cases 6 and 13; 12 decimals).
      */
     @ParameterizedTest
     @CsvSource({
@@ -102,7 +102,7 @@ class SimulatedForkTest {
                 + "-0.200700559957,-0.009352426679,-0.037627624706,0.978885069458,"
                 + "-0.200800722592,0.114088536719,0.163795444044,0.959079729796,359.533333333,46.818666667,27.23"
     })
-    void attitudesOfOneAxisAgreeWithThoseWorkedOutElsewhere(
+    void attitudes_agreeWithExternalValues(
             double latitudeDeg,
             double x1,
             double y1,
@@ -137,7 +137,7 @@ class SimulatedForkTest {
         return new CameraAttitude(NOW, x, y, z, w, RotationCovariance.ofSigmas(Angle.ZERO, Angle.ZERO)).cameraToEnu();
     }
 
-    /** A fork whose camera stands just so: pointed at its boresight, then its camera rolled. */
+    /** A fork whose camera has exactly this attitude: pointed at its boresight, then its camera rolled. */
     private static SimulatedFork holding(Vector3D northernEnd, Rotation attitude) {
         Vector3D front = attitude.applyTo(Vector3D.PLUS_K);
         Vector3D up = attitude.applyTo(Vector3D.MINUS_J);
@@ -176,7 +176,7 @@ class SimulatedForkTest {
                 .isLessThan(1e-12);
         assertThat(Vector3D.distance(attitude.applyTo(Vector3D.PLUS_I), Vector3D.MINUS_I))
                 .isLessThan(1e-12);
-        // Three hours later by the circle the tube is in the west.
+        // Three hours later by the circle, the tube is in the west.
         assertThat(fork.turned(Angle.ofHours(3))
                         .cameraToEnu(NOW)
                         .applyTo(Vector3D.PLUS_K)
@@ -185,22 +185,22 @@ class SimulatedForkTest {
     }
 
     @Test
-    void cameraRollIsThePositionAngleOfUp() {
+    void cameraRoll_isThePositionAngleOfUp() {
         SimulatedFork level = fork(54.6, TubeOnFork.SQUARE, 30, 20);
         SimulatedFork rolled = fork(54.6, TubeOnFork.SQUARE.withCameraRoll(Angle.ofDegrees(25)), 30, 20);
         Rotation square = level.cameraToEnu(NOW);
 
         Vector3D up = square.applyInverseTo(rolled.cameraToEnu(NOW).applyTo(Vector3D.MINUS_J));
 
-        // In the square camera's axes north is −y, east −x.
+        // In the axes of an unrolled camera north is −y, east −x.
         assertThat(Vector3D.distance(up, new Vector3D(-Math.sin(Math.toRadians(25)), -Math.cos(Math.toRadians(25)), 0)))
                 .isLessThan(1e-12);
     }
 
     @Test
-    void coneAndLeanShiftTheTubeAsTheReferenceSheetSays() {
-        // Section (g): cone c east of square shifts hour angle by −c / cos δ; a declination axis leaning by ν with its
-        // east end to the north by +ν tan δ. First order, at a minute of arc.
+    void coneAndTilt_shiftTheTubeAsInTheReferenceSheet() {
+        // Section (g): cone c east of the perpendicular shifts hour angle by −c / cos δ; a declination axis tilted by
+        // ν with its east end to the north, by +ν tan δ. First order, at a minute of arc.
         double c = Math.toRadians(1 / 60.0);
         double declination = Math.toRadians(40);
         Vector3D pole = new Vector3D(0, Math.cos(0.9), Math.sin(0.9));
@@ -220,9 +220,9 @@ class SimulatedForkTest {
     }
 
     @Test
-    void sagLowersTheTubeByTheCosineOfItsAltitude_andTurnsAreNoLongerAboutOneAxis() {
-        TubeOnFork sagging = CROOKED.withSag(Angle.ofArcminutes(3));
-        SimulatedFork stiff = fork(54.6, CROOKED, -60, 30);
+    void sag_lowersTheTubeByTheCosineOfAltitude_andBreaksTheSingleAxis() {
+        TubeOnFork sagging = MISALIGNED.withSag(Angle.ofArcminutes(3));
+        SimulatedFork stiff = fork(54.6, MISALIGNED, -60, 30);
         SimulatedFork soft = fork(54.6, sagging, -60, 30);
         Vector3D was = stiff.cameraToEnu(NOW).applyTo(Vector3D.PLUS_K);
         Vector3D is = soft.cameraToEnu(NOW).applyTo(Vector3D.PLUS_K);
@@ -236,24 +236,25 @@ class SimulatedForkTest {
     }
 
     @Test
-    void turningTheWedgesScrews_carriesTheCameraAlong() {
-        // About the base's own vertical, and about a hinge square to it: what the screws do, and nothing else.
+    void turningTheScrews_movesTheCamera() {
+        // About the base's own vertical, and about a hinge perpendicular to it: the effect of the screws, and nothing
+        // else.
         HiddenWedge before = wedge(54.6, AxisOffset.ofArcminutes(60, 30));
         HiddenWedge after = before.turned(0.7, 0, new Random(2));
         SimulatedFork fork =
-                SimulatedFork.on(before, CROOKED, NOW).pointed(Angle.ofDegrees(40), Angle.ofDegrees(50), NOW);
+                SimulatedFork.on(before, MISALIGNED, NOW).pointed(Angle.ofDegrees(40), Angle.ofDegrees(50), NOW);
 
-        Vector3D turn = turn(fork.cameraToEnu(NOW), fork.carriedBy(after).cameraToEnu(NOW));
+        Vector3D turn = turn(fork.cameraToEnu(NOW), fork.onWedge(after).cameraToEnu(NOW));
 
         assertThat(Vector3D.angle(turn.negate(), before.azimuthAxis())).isLessThan(1e-6);
         HiddenWedge raised = before.turned(0, 0.7, new Random(2));
-        Vector3D lift = turn(fork.cameraToEnu(NOW), fork.carriedBy(raised).cameraToEnu(NOW));
+        Vector3D lift = turn(fork.cameraToEnu(NOW), fork.onWedge(raised).cameraToEnu(NOW));
         Vector3D hinge = before.axis().crossProduct(before.azimuthAxis()).normalize();
         assertThat(Vector3D.angle(lift, hinge)).isLessThan(1e-6);
     }
 
     @Test
-    void theWormThrowsTheAxisToEitherSide_andComesBackEveryTurn() {
+    void periodicError_swingsBothWays_andReturnsEveryPeriod() {
         Drive worm = Drive.trackingWith(Angle.ofArcseconds(12), Duration.ofMinutes(8));
         SimulatedFork fork = fork(54.6, TubeOnFork.SQUARE, 0, 0).driven(worm, NOW);
         double least = 0;
@@ -274,7 +275,7 @@ class SimulatedForkTest {
     }
 
     @Test
-    void aSquareForkPointedAtAStar_looksAtIt() {
+    void perfectForkPointedAtAStar_isOnTheStar() {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(NOW), Weather.standardAt(240));
         CatalogueStar star = CatalogueStar.fixed(Angle.ofDegrees(310), Angle.ofDegrees(45));

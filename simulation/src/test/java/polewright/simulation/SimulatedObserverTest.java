@@ -36,12 +36,12 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * The sightings' models against an observer who works with rotations of the whole sky and of the tube, and shares no
- * formula with them.
+ * The sightings' models against an observer computed by rotations of the whole sky and of the tube, with no shared
+ * formula.
  */
 class SimulatedObserverTest {
     private static final Angle SIGMA = Angle.ofArcminutes(10);
-    private static final double ALIKE = 1e-3;
+    private static final double AGREEMENT_SIGMAS = 1e-3;
 
     /** No errors at all. */
     private static final RandomGenerator EXACT = new RandomGenerator() {
@@ -106,7 +106,7 @@ class SimulatedObserverTest {
                         .as(
                                 "%s at latitude %.1f",
                                 sighting.kind(), site.latitude().degrees())
-                        .isCloseTo(0, within(ALIKE));
+                        .isCloseTo(0, within(AGREEMENT_SIGMAS));
             }
         }
     }
@@ -148,7 +148,7 @@ class SimulatedObserverTest {
     }
 
     @Test
-    void theSunIsUp_atManyOfThePlaces() {
+    void sun_isUpAtManyOfThePlaces() {
         assertThat(places().filter(p -> p.altitudeDeg(SolarSystemBody.SUN, p.at()) > 1))
                 .hasSizeGreaterThan(15);
     }
@@ -180,9 +180,9 @@ class SimulatedObserverTest {
                 .drift(place.wedge(), place.at(), place.anyStar(8), Duration.ofMinutes(30), Angle.ofArcseconds(10)));
     }
 
-    /** The figures read scatter as they say. */
+    /** Readings scatter by their stated uncertainty. */
     @Test
-    void errorsAreAsLargeAsStated() {
+    void errors_areAsLargeAsStated() {
         Place place = Place.of(2);
         SimulatedObserver observer = new SimulatedObserver(place.weather(), new Random(77));
         FixedStar star = place.anyStar(20);

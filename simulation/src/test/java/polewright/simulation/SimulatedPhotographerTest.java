@@ -48,7 +48,7 @@ class SimulatedPhotographerTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void framesTurnedAboutTheAxis_tellTheAxis_standing(double latitudeDeg) {
+    void turnedFrames_driveOff_giveTheAxis(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         SimulatedFork fork = fork(site, Drive.STANDING);
 
@@ -70,7 +70,7 @@ class SimulatedPhotographerTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void whileTracking_theSkysTurnComesOnTop(double latitudeDeg) {
+    void turnedFrames_tracking_includeTheSkysRotation(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         SimulatedFork fork = fork(site, Drive.TRACKING);
 
@@ -88,13 +88,13 @@ class SimulatedPhotographerTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void whileWatchingOneField_starsDriftByTheAxisOffset(double latitudeDeg) {
+    void framesOfOneField_driftByTheAxisOffset(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         List<RenderedFrame> frames = photographer(site)
                 .takeWatching(fork(site, Drive.TRACKING), NOW, 3, Duration.ofMinutes(2), EXPOSURE, new Random(1));
 
-        // An axis 36′ off the pole lets a star drift by 0.2625″ a minute and arcminute at most, 37.8″ in 4 minutes;
-        // what is left of the turn and refraction adds a few.
+        // An axis 36′ off the pole makes a star drift by at most 0.2625″ per minute and arcminute, 37.8″ in 4 minutes;
+        // the rest of the rotation and refraction add a few.
         var first = frames.get(0).truth().centre();
         var last = frames.get(2).truth().centre();
         double drift = Math.hypot(

@@ -27,7 +27,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** What a handbook makes of one measurement without error, in both hemispheres. */
+/** The handbook's result from one exact measurement, in both hemispheres. */
 class SingleSightingEstimateTest {
     private static final Instant NOW = Instant.parse("2026-11-25T21:00:00Z");
     private static final Angle NO_ERROR = Angle.ofArcseconds(1);
@@ -58,7 +58,7 @@ class SingleSightingEstimateTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {20, 54.6, -20, -43.95})
-    void compassAndScaleWithoutError_giveTheOffset(double latitudeDeg) {
+    void exactCompassAndScale_giveTheOffset(double latitudeDeg) {
         Site site = site(latitudeDeg);
         Rig rig = Rig.typicalForkOnWedge();
         HiddenWedge wedge = wedge(site, rig);
@@ -72,10 +72,10 @@ class SingleSightingEstimateTest {
                 .isLessThan(0.1);
     }
 
-    /** The observer errs by a twentieth of the field; a finder of a twentieth of a degree makes that 0.15′. */
+    /** The observer's error is a twentieth of the field; in a finder of a twentieth of a degree that is 0.15′. */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void poleStarAboutTheStillPoint_givesTheOffset(double latitudeDeg) {
+    void poleStarAboutTheCentreOfRotation_givesTheOffset(double latitudeDeg) {
         Site site = site(latitudeDeg);
         Rig rig = Rig.typicalForkOnWedge();
         ObservingMoment sky = ObservingMoment.of(site, SkyTime.of(NOW), weather(site));
@@ -92,10 +92,10 @@ class SingleSightingEstimateTest {
                 .isLessThan(0.6);
     }
 
-    /** Refraction is left out, as handbooks do: good to three minutes of arc for stars higher than 22 degrees. */
+    /** Refraction is neglected, as in handbooks: accurate to three minutes of arc for stars higher than 22 degrees. */
     @ParameterizedTest
     @ValueSource(doubles = {35, 54.6, -35, -43.95})
-    void drift_givesEastByTheMeridian_andUpInTheEastOrWest(double latitudeDeg) {
+    void drift_givesEastNearTheMeridian_andUpInTheEastOrWest(double latitudeDeg) {
         Site site = site(latitudeDeg);
         Rig rig = Rig.typicalForkOnWedge();
         ObservingMoment sky = ObservingMoment.of(site, SkyTime.of(NOW), weather(site));
@@ -111,7 +111,7 @@ class SingleSightingEstimateTest {
         return observer(site).drift(wedge, NOW, star.orElseThrow(), Duration.ofMinutes(10), NO_ERROR);
     }
 
-    /** Three frames at the arcseconds that such a camera is good for. */
+    /** Three frames, each accurate to the arcseconds of such a camera. */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
     void frames_giveTheOffset(double latitudeDeg) {
@@ -125,10 +125,13 @@ class SingleSightingEstimateTest {
         assertThat(seen.minus(TRUTH).distance().arcminutes()).isLessThan(0.5);
     }
 
-    /** Turned by all that was seen, screws that do as their pitch says bring the axis to the pole but for the rounding. */
+    /**
+     * Turning by the full measured offset brings the axis to the pole, apart from rounding, if the screws follow
+     * their pitch.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {20, 54.6, -20, -43.95})
-    void turnsOfAllThatWasSeen_undoTheOffset(double latitudeDeg) {
+    void turningByTheFullOffset_correctsIt(double latitudeDeg) {
         Site site = site(latitudeDeg);
         Rig rig = Rig.typicalForkOnWedge();
         SingleSightingEstimate reckoning = reckoning(site, rig);

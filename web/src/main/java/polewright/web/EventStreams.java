@@ -15,12 +15,15 @@ import polewright.sky.InputRefused;
 import polewright.web.access.AccessControl;
 import polewright.web.session.NightSession;
 
-/** Tells pages that they are old; one that slept, or was cut off, as soon as it is back. */
+/**
+ * Notifies open pages by server-sent events that their content is out of date. A page that was asleep or disconnected
+ * is notified as soon as it reconnects.
+ */
 final class EventStreams implements AutoCloseable {
-    private final AccessControl door;
+    private final AccessControl access;
     private final Map<String, LogWatch> watches = new HashMap<>();
-    // As many as there are slow phones. At the end, when all pages go, news are let fall.
-    private final ExecutorService bearers = new ThreadPoolExecutor(
+    // As many threads as there are slow phones. On shutdown, when all pages go, pending news is dropped.
+    private final ExecutorService senders = new ThreadPoolExecutor(
             0,
             Integer.MAX_VALUE,
             10,
@@ -33,45 +36,45 @@ final class EventStreams implements AutoCloseable {
             },
             new ThreadPoolExecutor.DiscardPolicy());
 
-    EventStreams(List<NightSession> desks, AccessControl door) {
-        this.door = door;
-        desks.forEach(desk -> watches.put(desk.prefix(), LogWatch.of(desk)));
+    EventStreams(List<NightSession> sessions, AccessControl access) {
+        this.access = access;
+        sessions.forEach(session -> watches.put(session.prefix(), LogWatch.of(session)));
     }
 
-    void add(JavalinConfig config, NightSession desk) {
-        config.routes.sse(desk.prefix() + "/changes", client -> follow(client, desk));
+    void add(JavalinConfig config, NightSession session) {
+        config.routes.sse(session.prefix() + "/changes", client -> follow(client, session));
     }
 
-    private void follow(SseClient client, NightSession desk) {
-        LogWatch watch = Objects.requireNonNull(watches.get(desk.prefix()));
-        PageStream stream = new PageStream(client, () -> door.isStillIn(client.ctx()), bearers);
-        LongConsumer changed = stream::logStands;
-        LongConsumer framed = stream::framesStand;
+    private void follow(SseClient client, NightSession session) {
+        LogWatch watch = Objects.requireNonNull(watches.get(session.prefix()));
+        PageStream stream = new PageStream(client, () -> access.isStillIn(client.ctx()), senders);
+        LongConsumer changed = stream::logChanged;
+        LongConsumer framed = stream::framesChanged;
         Runnable beat = stream::beat;
         Runnable end = stream::end;
-        String device = door.deviceOf(client.ctx());
+        String device = access.deviceOf(client.ctx());
         client.keepAlive();
         client.onClose(() -> {
-            watch.forget(changed, beat);
-            desk.frames().ifPresent(frames -> frames.forget(framed));
-            door.streams().closed(device, end);
+            watch.removeListener(changed, beat);
+            session.frames().ifPresent(frames -> frames.removeListener(framed));
+            access.streams().closed(device, end);
         });
-        door.streams().opened(device, end);
-        watch.tell(changed, beat);
-        desk.frames().ifPresent(frames -> {
-            frames.tell(framed);
-            framed.accept(frames.stand().number());
+        access.streams().opened(device, end);
+        watch.addListener(changed, beat);
+        session.frames().ifPresent(frames -> {
+            frames.addListener(framed);
+            framed.accept(frames.status().number());
         });
         try {
-            changed.accept(desk.stand());
+            changed.accept(session.eventCount());
         } catch (InputRefused busyOrDamaged) {
-            // The page says so when it is asked for; the watch tells as soon as the log can be read.
+            // The page reports the problem when it is requested; the watch notifies as soon as the log can be read.
         }
     }
 
     @Override
     public void close() {
         watches.values().forEach(LogWatch::close);
-        bearers.shutdownNow();
+        senders.shutdownNow();
     }
 }

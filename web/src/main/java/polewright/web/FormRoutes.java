@@ -19,40 +19,40 @@ import polewright.web.session.WatchedFrames;
 import polewright.web.view.FormView;
 import polewright.web.view.Section;
 
-/** Where a desk's forms are posted, each the command that it stands for. */
+/** Routes to which a session's forms are posted; each form is run as the command it represents. */
 final class FormRoutes {
-    private final NightSession desk;
+    private final NightSession session;
     private final List<NightSession> all;
 
-    private FormRoutes(NightSession desk, List<NightSession> all) {
-        this.desk = desk;
+    private FormRoutes(NightSession session, List<NightSession> all) {
+        this.session = session;
         this.all = all;
     }
 
-    /** @param all the desks of the house: what is done at one may bring a frame at another */
-    static void add(JavalinConfig config, NightSession desk, List<NightSession> all) {
-        FormRoutes routes = new FormRoutes(desk, all);
+    /** @param all every session of this server: a submission in one may bring a frame in another */
+    static void add(JavalinConfig config, NightSession session, List<NightSession> all) {
+        FormRoutes routes = new FormRoutes(session, all);
         for (CommandForm form : CommandForms.all()) {
-            config.routes.post(desk.prefix() + "/do/" + form.id(), ctx -> routes.post(ctx, form));
+            config.routes.post(session.prefix() + "/do/" + form.id(), ctx -> routes.post(ctx, form));
         }
     }
 
-    /** Those of the game and of the laptop itself, which are there once. */
-    static void addOfTheHouse(JavalinConfig config, NightSession desk, List<NightSession> all) {
-        FormRoutes routes = new FormRoutes(desk, all);
-        Stream.concat(CommandForms.practice().stream(), CommandForms.house().stream())
+    /** Forms of the practice and of the laptop itself, which exist only once. */
+    static void addGlobal(JavalinConfig config, NightSession session, List<NightSession> all) {
+        FormRoutes routes = new FormRoutes(session, all);
+        Stream.concat(CommandForms.practice().stream(), CommandForms.laptop().stream())
                 .forEach(form -> config.routes.post("/do/" + form.id(), ctx -> routes.post(ctx, form)));
     }
 
     private void post(Context ctx, CommandForm form) {
         Map<String, String> filled = Responses.filled(ctx);
-        SubmissionOutcome posted = FormSubmission.of(desk, form, filled);
-        // A frame may come right after what was done, and is to be seen as one that came after it.
-        all.forEach(each -> each.frames().ifPresent(WatchedFrames::tend));
+        SubmissionOutcome posted = FormSubmission.of(session, form, filled);
+        // A frame may arrive right after the action and must be recognised as having come after it.
+        all.forEach(each -> each.frames().ifPresent(WatchedFrames::refresh));
         if (posted instanceof SubmissionOutcome.Logged logged) {
-            desk.keepNotes(logged);
+            session.keepNotes(logged);
             String next = switch (form.kind()) {
-                case NIGHT -> desk.prefix() + "/?said=" + logged.seq();
+                case NIGHT -> session.prefix() + "/?said=" + logged.seq();
                 case PRACTICE -> PracticeAddress.GAME;
                 case DEVICES -> Pages.DEVICES;
             };
@@ -62,18 +62,23 @@ final class FormRoutes {
             again(ctx, form, filled, refused.complaints());
         } else if (posted instanceof SubmissionOutcome.ToBeConfirmed doubtful) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            Map<String, String> asked = new HashMap<>(filled);
-            asked.put(FormView.ASKS, "yes");
-            again(ctx, form, asked, doubtful.complaints());
+            Map<String, String> request = new HashMap<>(filled);
+            request.put(FormView.ASKS, "yes");
+            again(ctx, form, request, doubtful.complaints());
         } else if (posted instanceof SubmissionOutcome.NotNow notNow) {
             Responses.refuse(
-                    ctx, desk, HttpStatus.SERVICE_UNAVAILABLE, "Not logged yet", String.join(" ", notNow.complaints()));
+                    ctx,
+                    session,
+                    HttpStatus.SERVICE_UNAVAILABLE,
+                    "Not logged yet",
+                    String.join(" ", notNow.complaints()));
         } else if (posted instanceof SubmissionOutcome.Outdated outdated) {
             ctx.status(HttpStatus.CONFLICT);
-            if (FormSubmission.saysThatAdviceWasFollowed(filled)) {
-                Responses.show(ctx, Responses.asked(ctx, desk), Pages.places().get(0), outdated.complaints());
+            if (FormSubmission.confirmsAdvice(filled)) {
+                Responses.show(
+                        ctx, Responses.request(ctx, session), Pages.menu().get(0), outdated.complaints());
             } else {
-                // A number of another night's event means nothing in this one.
+                // An event number from another night means nothing in this one.
                 Map<String, String> kept = new HashMap<>(filled);
                 kept.remove("seq");
                 again(ctx, form, kept, outdated.complaints());
@@ -82,8 +87,12 @@ final class FormRoutes {
     }
 
     private void again(Context ctx, CommandForm form, Map<String, String> filled, List<String> complaints) {
-        PageRequest asked = Responses.asked(ctx, desk);
+        PageRequest request = Responses.request(ctx, session);
         Responses.show(
-                ctx, asked, Pages.of(form), complaints, List.of(new Section.Entry(Forms.fresh(asked, form, filled))));
+                ctx,
+                request,
+                Pages.of(form),
+                complaints,
+                List.of(new Section.Entry(Forms.fresh(request, form, filled))));
     }
 }

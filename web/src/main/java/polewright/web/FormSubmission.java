@@ -15,7 +15,7 @@ import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
 import polewright.web.view.FormView;
 
-/** A form that was posted, as the command that it stands for. */
+/** A posted form, run as the command it represents. */
 public final class FormSubmission {
     private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
@@ -28,9 +28,9 @@ public final class FormSubmission {
     /**
      * Runs it once, however often it is sent.
      *
-     * @param filled the fields, and {@code key}, {@code done-at}, {@code night}, {@code if-last-is}
+     * @param filled the form's fields, and {@code key}, {@code done-at}, {@code night}, {@code if-last-is}
      */
-    public static SubmissionOutcome of(NightSession desk, CommandForm form, Map<String, String> filled) {
+    public static SubmissionOutcome of(NightSession session, CommandForm form, Map<String, String> filled) {
         try {
             SubmissionKey key = new SubmissionKey(filled.getOrDefault("key", ""));
             List<String> words = new ArrayList<>(form.words(filled));
@@ -41,32 +41,35 @@ public final class FormSubmission {
             }
             doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
             words.addAll(after, known(form, filled));
-            words.addAll(after, ifItLooksMistaken(form, filled));
-            CommandResult ran = desk.run(words);
-            if (ran.isGood()) {
-                return new SubmissionOutcome.Logged(seq(ran.out()), ran.notes());
+            words.addAll(after, confirmationOptions(form, filled));
+            CommandResult result = session.run(words);
+            if (result.isGood()) {
+                return new SubmissionOutcome.Logged(seq(result.out()), result.notes());
             }
-            if (ran.isToBeConfirmed()) {
-                return new SubmissionOutcome.ToBeConfirmed(ran.complaints(form));
+            if (result.isToBeConfirmed()) {
+                return new SubmissionOutcome.ToBeConfirmed(result.complaints(form));
             }
-            if (ran.isNotNow()) {
-                return new SubmissionOutcome.NotNow(ran.complaints(form));
+            if (result.isUnavailable()) {
+                return new SubmissionOutcome.NotNow(result.complaints(form));
             }
-            return ran.isOutdated()
-                    ? new SubmissionOutcome.Outdated(ran.complaints(form))
-                    : new SubmissionOutcome.Refused(ran.complaints(form));
+            return result.isOutdated()
+                    ? new SubmissionOutcome.Outdated(result.complaints(form))
+                    : new SubmissionOutcome.Refused(result.complaints(form));
         } catch (InputRefused refused) {
             return new SubmissionOutcome.Refused(List.of(String.valueOf(refused.getMessage())));
         }
     }
 
-    /** When it was done, if it could not be sent at once; by the laptop's clock, which the page has compared. */
+    /**
+     * When the action was done, if it could not be sent at once: by the laptop's clock, with which the page has
+     * compared its own.
+     */
     private static Optional<String> doneAt(CommandForm form, Map<String, String> filled) {
         String at = filled.getOrDefault("done-at", "");
         return form.takesTime() && TIME.matcher(at).matches() ? Optional.of(at) : Optional.empty();
     }
 
-    /** What the page knew of the log: the command compares it in the same step in which it logs. */
+    /** What the page knew of the log: the command checks it in the same transaction in which it logs. */
     private static List<String> known(CommandForm form, Map<String, String> filled) {
         List<String> known = new ArrayList<>();
         if (form.isOfOneNight()) {
@@ -76,9 +79,12 @@ public final class FormSubmission {
         return known;
     }
 
-    /** A site is asked about only on request, for a terminal says what is odd and goes on. */
-    private static List<String> ifItLooksMistaken(CommandForm form, Map<String, String> filled) {
-        if (form.asksBack() && filled.containsKey(FormView.CONFIRMED)) {
+    /**
+     * The site command asks for confirmation only on request, because at a terminal it reports an odd value and goes
+     * on.
+     */
+    private static List<String> confirmationOptions(CommandForm form, Map<String, String> filled) {
+        if (form.asksForConfirmation() && filled.containsKey(FormView.CONFIRMED)) {
             return List.of("--as-typed");
         }
         return form.equals(NightForms.BEGIN) ? List.of("--ask") : List.of();
@@ -92,8 +98,8 @@ public final class FormSubmission {
         return Optional.of(number).filter(text -> !text.isEmpty());
     }
 
-    /** Whether it was not filled in but pressed, because the page advised it. */
-    static boolean saysThatAdviceWasFollowed(Map<String, String> filled) {
+    /** Whether the form was submitted unchanged, by pressing the button of the advice, rather than filled in. */
+    static boolean confirmsAdvice(Map<String, String> filled) {
         return filled.containsKey(IF_LAST_IS);
     }
 

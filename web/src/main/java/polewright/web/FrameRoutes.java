@@ -19,27 +19,30 @@ import polewright.web.session.NightSession;
 import polewright.web.session.TurnConfirmation;
 import polewright.web.session.WatchedFrames;
 
-/** A desk's frames: the newest one's light, and that the screws are where they are to be. */
+/**
+ * Routes for a session's frames: the image of the newest one, and the confirmation that the screws are where they
+ * should be.
+ */
 final class FrameRoutes {
     private static final Set<String> WORDS = Set.of("times", "x", "y", "n");
 
-    private final NightSession desk;
+    private final NightSession session;
     private final WatchedFrames frames;
 
-    private FrameRoutes(NightSession desk, WatchedFrames frames) {
-        this.desk = desk;
+    private FrameRoutes(NightSession session, WatchedFrames frames) {
+        this.session = session;
         this.frames = frames;
     }
 
-    static void add(JavalinConfig config, NightSession desk, WatchedFrames frames) {
-        FrameRoutes routes = new FrameRoutes(desk, frames);
-        config.routes.get(desk.prefix() + FrameAddress.LIGHT, routes::light);
-        config.routes.post(desk.prefix() + FrameAddress.SETTLED, routes::settle);
+    static void add(JavalinConfig config, NightSession session, WatchedFrames frames) {
+        FrameRoutes routes = new FrameRoutes(session, frames);
+        config.routes.get(session.prefix() + FrameAddress.LIGHT, routes::light);
+        config.routes.post(session.prefix() + FrameAddress.SETTLED, routes::confirmTurn);
     }
 
     private void light(Context ctx) {
         Optional<CloseUp> part = part(ctx);
-        Optional<LiveView.Shot> newest = frames.stand().newest();
+        Optional<LiveView.Shot> newest = frames.status().newest();
         if (part.isEmpty()) {
             refuse(ctx, HttpStatus.BAD_REQUEST, "A part of a frame needs times, x and y, each a whole number.");
         } else if (newest.isEmpty()) {
@@ -51,19 +54,19 @@ final class FrameRoutes {
         }
     }
 
-    private void settle(Context ctx) {
+    private void confirmTurn(Context ctx) {
         Map<String, String> filled = Responses.filled(ctx);
         Optional<NightId> night = number(filled, "night").map(NightId::new);
         TurnConfirmation settled = night.flatMap(
-                        which -> number(filled, "if-last-is").map(seq -> frames.settle(which, seq)))
+                        which -> number(filled, "if-last-is").map(seq -> frames.confirmTurn(which, seq)))
                 .orElse(TurnConfirmation.OTHERWISE);
         if (settled.seq().isPresent()) {
-            ctx.redirect(desk.prefix() + "/?said=" + settled.seq().getAsLong(), HttpStatus.SEE_OTHER);
+            ctx.redirect(session.prefix() + "/?said=" + settled.seq().getAsLong(), HttpStatus.SEE_OTHER);
             return;
         }
         ctx.status(HttpStatus.CONFLICT);
-        Page now = Pages.places().get(0);
-        Responses.show(ctx, Responses.asked(ctx, desk), now, List.of(settled.why()));
+        Page now = Pages.menu().get(0);
+        Responses.show(ctx, Responses.request(ctx, session), now, List.of(settled.why()));
     }
 
     private static Optional<Long> number(Map<String, String> filled, String name) {
@@ -76,7 +79,7 @@ final class FrameRoutes {
         return Tint.of(PaletteChoice.of(ctx));
     }
 
-    /** Empty when what is asked for makes no sense. */
+    /** Empty when the request makes no sense. */
     private static Optional<CloseUp> part(Context ctx) {
         Map<String, String> words = new HashMap<>();
         for (Map.Entry<String, List<String>> word : ctx.queryParamMap().entrySet()) {

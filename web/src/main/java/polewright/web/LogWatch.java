@@ -10,16 +10,16 @@ import java.util.function.LongConsumer;
 import polewright.web.session.NightSession;
 
 /**
- * Tells whoever asks when something was added to a log, by this program or another: a command at a terminal shows on the
- * phone as soon as one that was posted.
+ * Notifies listeners when something is added to a log, by this program or another: a command at a terminal shows on
+ * the phone as soon as one that was posted.
  */
 final class LogWatch implements AutoCloseable {
-    // Every device is to show the same within a second, and a look at a file that is as it was takes microseconds.
+    // Every device should show the same within a second; checking an unchanged file takes microseconds.
     private static final long BETWEEN_LOOKS_MILLIS = 250;
-    // A connection on which nothing is said is taken for a slow one, and cut.
+    // A silent connection is taken for a slow one and cut.
     private static final long BETWEEN_BEATS_MILLIS = 5000;
 
-    private final NightSession desk;
+    private final NightSession session;
     private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
     private final List<Runnable> beats = new CopyOnWriteArrayList<>();
     private final ScheduledExecutorService looking = Executors.newSingleThreadScheduledExecutor(task -> {
@@ -27,14 +27,14 @@ final class LogWatch implements AutoCloseable {
         thread.setDaemon(true);
         return thread;
     });
-    private long stand = -1;
+    private long eventCount = -1;
 
-    private LogWatch(NightSession desk) {
-        this.desk = desk;
+    private LogWatch(NightSession session) {
+        this.session = session;
     }
 
-    static LogWatch of(NightSession desk) {
-        LogWatch watch = new LogWatch(desk);
+    static LogWatch of(NightSession session) {
+        LogWatch watch = new LogWatch(session);
         Future<?> unused = watch.looking.scheduleWithFixedDelay(
                 watch::look, BETWEEN_LOOKS_MILLIS, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
         unused = watch.looking.scheduleWithFixedDelay(
@@ -43,17 +43,17 @@ final class LogWatch implements AutoCloseable {
     }
 
     /**
-     * From now on; {@link #forget} ends it.
+     * Starts notifying; {@link #removeListener} ends it.
      *
-     * @param listener is told where the log stands whenever that is new; it must not wait for anything
-     * @param beat is called every few seconds, so that a connection does not fall silent; likewise
+     * @param listener receives the number of events in the log whenever it changes; must not block
+     * @param beat called every few seconds to keep the connection alive; must not block
      */
-    void tell(LongConsumer listener, Runnable beat) {
+    void addListener(LongConsumer listener, Runnable beat) {
         listeners.add(listener);
         beats.add(beat);
     }
 
-    void forget(LongConsumer listener, Runnable beat) {
+    void removeListener(LongConsumer listener, Runnable beat) {
         listeners.remove(listener);
         beats.remove(beat);
     }
@@ -63,14 +63,14 @@ final class LogWatch implements AutoCloseable {
             return;
         }
         try {
-            long now = desk.stand();
-            if (now != stand) {
-                stand = now;
+            long now = session.eventCount();
+            if (now != eventCount) {
+                eventCount = now;
                 listeners.forEach(listener -> listener.accept(now));
             }
-        } catch (RuntimeException busyDamagedOrNotBegun) {
-            // The page says so when it is asked for; the next look, which would not come after a failure, may find it
-            // well again.
+        } catch (RuntimeException unreadable) {
+            // The page reports the problem when it is requested. A timer that throws runs no more, and the next check
+            // may succeed.
         }
     }
 

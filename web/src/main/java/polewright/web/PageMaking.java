@@ -12,24 +12,24 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import polewright.web.access.Caller;
 
-/** Makes pages, and leaves one off when the browser that asked for it has gone. */
+/** Renders pages, and gives up when the browser that asked has disconnected. */
 final class PageMaking implements AutoCloseable {
-    // Most pages are made by then.
+    // Most pages are ready by then.
     private static final long BETWEEN_LOOKS_MILLIS = 250;
 
-    private final ExecutorService makers = Executors.newCachedThreadPool(task -> {
+    private final ExecutorService renderers = Executors.newCachedThreadPool(task -> {
         Thread thread = new Thread(task, "maker of a page");
         thread.setDaemon(true);
         return thread;
     });
 
     /**
-     * What is made for a request that only reads; empty if the client has gone. The thread that makes it is interrupted
-     * then, and ends at the next {@link polewright.sky.Interruption#check}.
+     * The result for a read-only request; empty if the client has disconnected. The rendering thread is then
+     * interrupted, and ends at the next {@link polewright.sky.Interruption#check}.
      */
-    <T> Optional<T> made(Context ctx, Callable<T> making) {
+    <T> Optional<T> render(Context ctx, Callable<T> making) {
         Caller caller = new Caller(ctx);
-        Future<T> made = makers.submit(making);
+        Future<T> made = renderers.submit(making);
         try {
             while (true) {
                 try {
@@ -45,7 +45,7 @@ final class PageMaking implements AutoCloseable {
             made.cancel(true);
             Thread.currentThread().interrupt();
             return Optional.empty();
-        } catch (CancellationException leftOff) {
+        } catch (CancellationException abandoned) {
             return Optional.empty();
         } catch (ExecutionException failed) {
             if (failed.getCause() instanceof RuntimeException broken) {
@@ -60,6 +60,6 @@ final class PageMaking implements AutoCloseable {
 
     @Override
     public void close() {
-        makers.shutdownNow();
+        renderers.shutdownNow();
     }
 }

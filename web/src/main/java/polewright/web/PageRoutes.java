@@ -23,21 +23,21 @@ import polewright.web.page.Sketches;
 import polewright.web.session.NightSession;
 import polewright.web.session.WatchedFrames;
 
-/** All that a desk only tells: its pages, what stands under a form that is being filled in, a night as a file. */
+/** Read-only routes of a session: its pages, the pictures in a form while it is filled in, and a night as a file. */
 final class PageRoutes {
-    private final NightSession desk;
+    private final NightSession session;
     private final PageMaking making;
 
-    private PageRoutes(NightSession desk, PageMaking making) {
-        this.desk = desk;
+    private PageRoutes(NightSession session, PageMaking making) {
+        this.session = session;
         this.making = making;
     }
 
-    static void add(JavalinConfig config, NightSession desk, PageMaking making) {
-        PageRoutes routes = new PageRoutes(desk, making);
-        String prefix = desk.prefix();
-        for (Page room : Pages.everyone()) {
-            config.routes.get(prefix + room.path(), ctx -> routes.show(ctx, room));
+    static void add(JavalinConfig config, NightSession session, PageMaking making) {
+        PageRoutes routes = new PageRoutes(session, making);
+        String prefix = session.prefix();
+        for (Page page : Pages.all()) {
+            config.routes.get(prefix + page.path(), ctx -> routes.show(ctx, page));
         }
         for (CommandForm form : CommandForms.all()) {
             config.routes.get(prefix + Forms.asCommand(form), ctx -> asCommand(ctx, form));
@@ -48,60 +48,64 @@ final class PageRoutes {
         config.routes.get(prefix + ChosenNight.DOWNLOAD, routes::download);
     }
 
-    /** What is there once, whatever the number of desks. */
-    static void addOfTheHouse(JavalinConfig config) {
-        Stream.concat(CommandForms.practice().stream(), CommandForms.house().stream())
+    /** Routes that exist once, whatever the number of sessions. */
+    static void addGlobal(JavalinConfig config) {
+        Stream.concat(CommandForms.practice().stream(), CommandForms.laptop().stream())
                 .forEach(form -> config.routes.get(Forms.asCommand(form), ctx -> asCommand(ctx, form)));
         config.routes.get(
                 "/clock",
                 ctx -> ctx.result(Long.toString(Instant.now(Clock.systemUTC()).toEpochMilli())));
     }
 
-    private void show(Context ctx, Page room) {
-        // Whoever has seen the page of a night can rely on its next frame being taken.
-        desk.frames().ifPresent(WatchedFrames::tend);
-        PageRequest asked = Responses.asked(ctx, desk);
-        making.made(ctx, () -> Responses.html(asked, room, said(asked), desk.trouble(), notes(asked)))
+    private void show(Context ctx, Page page) {
+        // Once the page of a night has been shown, its next frame must be taken.
+        session.frames().ifPresent(WatchedFrames::refresh);
+        PageRequest request = Responses.request(ctx, session);
+        making.render(ctx, () -> Responses.html(request, page, said(request), session.problems(), notes(request)))
                 .ifPresent(html -> Responses.show(ctx, html));
     }
 
-    private static String said(PageRequest asked) {
-        return logged(asked)
+    private static String said(PageRequest request) {
+        return logged(request)
                 .map(event -> "Logged #" + event.seq() + ": " + EventWords.of(event.event()) + ".")
                 .orElse("");
     }
 
-    private List<String> notes(PageRequest asked) {
-        return logged(asked).map(event -> desk.notes(event.seq())).orElse(List.of());
+    private List<String> notes(PageRequest request) {
+        return logged(request).map(event -> session.notes(event.seq())).orElse(List.of());
     }
 
-    /** The event that was just logged, where a page shows what came of a form. */
-    private static Optional<LoggedEvent> logged(PageRequest asked) {
-        return asked.word("said")
+    /** The event that was just logged, if the page shows the result of a form. */
+    private static Optional<LoggedEvent> logged(PageRequest request) {
+        return request.word("said")
                 .filter(seq -> seq.matches("\\d{1,9}"))
                 .map(Long::parseLong)
-                .flatMap(seq -> asked.desk().tonight().stream()
+                .flatMap(seq -> request.session().tonight().stream()
                         .flatMap(tonight -> tonight.events().stream())
                         .filter(event -> event.seq() == seq)
                         .findFirst());
     }
 
-    /** What is filled in so far, as the command that would be typed for it. */
+    /** The equivalent command line for what is filled in so far. */
     private static void asCommand(Context ctx, CommandForm form) {
         ctx.header("Cache-Control", "no-store");
         ctx.html(Templates.escaped(form.line(Responses.words(ctx))));
     }
 
-    /** A form's picture for what is typed so far; nothing, so that the last one stays, while it cannot be drawn. */
+    /**
+     * A form's picture for what is filled in so far. No content while it cannot be drawn, so that the last picture
+     * stays.
+     */
     private void sketch(Context ctx, CommandForm form) {
-        PageRequest asked = Responses.asked(ctx, desk);
+        PageRequest request = Responses.request(ctx, session);
         ctx.header("Cache-Control", "no-store");
-        Sketches.svg(asked, form, asked.words()).ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
+        Sketches.svg(request, form, request.words())
+                .ifPresentOrElse(ctx::html, () -> ctx.status(HttpStatus.NO_CONTENT));
     }
 
     /** A night as JSON Lines, as {@code polewright log export} writes it. */
     private void download(Context ctx) {
-        NightSummary night = ChosenNight.of(Responses.asked(ctx, desk)).orElse(null);
+        NightSummary night = ChosenNight.of(Responses.request(ctx, session)).orElse(null);
         if (night == null) {
             ctx.status(HttpStatus.NOT_FOUND);
             ctx.attribute(Responses.NOT_THERE, "That night does not exist. Choose one on Nights.");
@@ -109,11 +113,11 @@ final class PageRoutes {
         }
         String number = Long.toString(night.id().number());
         NightSession.Written written =
-                desk.writing(file -> List.of("log", "export", file.toString(), "--night=" + number));
+                session.writing(file -> List.of("log", "export", file.toString(), "--night=" + number));
         ctx.contentType("application/jsonl; charset=utf-8");
         ctx.header("Content-Disposition", "attachment; filename=\"night-" + number + ".jsonl\"");
         ctx.result(written.content()
-                .orElseThrow(
-                        () -> new OperationFailed(String.join(" ", written.ran().complaints()))));
+                .orElseThrow(() ->
+                        new OperationFailed(String.join(" ", written.result().complaints()))));
     }
 }

@@ -20,62 +20,62 @@ import polewright.web.session.FrameAddress;
 import polewright.web.session.NightSession;
 import polewright.web.session.WatchedFrames;
 
-/** Serves the pages of one or more desks, until it is closed. */
+/** Serves the pages of one or more sessions until it is closed. */
 public final class PageServer implements AutoCloseable {
-    /** What the page for pairing looks like: it is shown to whoever comes to the door. */
+    /** The assets of the pairing page, served to unpaired devices too. */
     public static final Set<String> OPEN = Set.of("/static/page.css", "/static/pair.js", "/static/icon.svg");
 
-    /** Where a file may be sent that is larger than a form. */
+    /** Paths that accept a file larger than a form. */
     public static final Set<String> UPLOADS = Set.of(FrameAddress.UPLOAD, ChosenNight.UPLOAD);
 
-    /** Where it listens when no port is named. */
+    /** Default port. */
     public static final int USUAL_PORT = 8440;
 
-    private final List<NightSession> desks;
+    private final List<NightSession> sessions;
     private final EventStreams news;
     private final PageMaking making = new PageMaking();
     private final Javalin javalin;
 
-    private PageServer(List<NightSession> desks, AccessControl door) {
-        this.desks = List.copyOf(desks);
-        news = new EventStreams(desks, door);
+    private PageServer(List<NightSession> sessions, AccessControl access) {
+        this.sessions = List.copyOf(sessions);
+        news = new EventStreams(sessions, access);
         javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
-            door.install(config);
+            access.install(config);
             routes(config);
         });
     }
 
     /**
-     * Starts to listen.
+     * Starts listening.
      *
-     * @param door who may come in
+     * @param access decides which devices are admitted
      * @param host the address to listen on: {@code 127.0.0.1} for this machine alone
-     * @param port 0 for any that is free
+     * @param port 0 for any free port
      * @throws OperationFailed if it cannot listen
      */
-    public static PageServer start(List<NightSession> desks, AccessControl door, String host, int port) {
-        beside(() -> rehearseFirstPage(desks.get(0)));
-        PageServer server = new PageServer(desks, door);
+    public static PageServer start(List<NightSession> sessions, AccessControl access, String host, int port) {
+        inBackground(() -> preloadFirstPage(sessions.get(0)));
+        PageServer server = new PageServer(sessions, access);
         try {
             server.javalin.start(host, port);
-            server.desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::open));
+            server.sessions.forEach(session -> session.frames().ifPresent(WatchedFrames::open));
         } catch (RuntimeException e) {
             server.close();
-            throw ServerStartFailure.told(port, e);
+            throw ServerStartFailure.toException(port, e);
         }
-        beside(() -> askForFirstPage(server.port()));
+        inBackground(() -> requestFirstPage(server.port()));
         return server;
     }
 
-    private static void beside(Runnable work) {
+    private static void inBackground(Runnable work) {
         Thread thread = new Thread(work, "first page");
         thread.setDaemon(true);
         thread.start();
     }
 
-    /** The way through the server is gone once, so that whoever comes first does not wait for it to be made. */
-    private static void askForFirstPage(int port) {
+    /** Sends one request through the whole server, so that the first visitor does not wait for classes to load. */
+    private static void requestFirstPage(int port) {
         try {
             URLConnection connection =
                     URI.create("http://127.0.0.1:" + port + "/").toURL().openConnection();
@@ -84,15 +84,17 @@ public final class PageServer implements AutoCloseable {
                 page.readAllBytes();
             }
         } catch (IOException closedMeanwhile) {
-            // Nobody waits for this page.
+            // This response is not needed.
         }
     }
 
-    /** Loads what the first page needs on one processor while the other starts to listen: the person waits for both. */
-    private static void rehearseFirstPage(NightSession desk) {
+    /**
+     * Loads what the first page needs on one processor while the other starts listening: the person waits for both.
+     */
+    private static void preloadFirstPage(NightSession session) {
         try {
-            Responses.firstPage(desk);
-        } catch (RuntimeException whatThePageItselfWillSay) {
+            Responses.firstPage(session);
+        } catch (RuntimeException reportedByThePage) {
             // The page itself reports a log that is unreadable or already closed.
         }
     }
@@ -111,15 +113,15 @@ public final class PageServer implements AutoCloseable {
                 .toList();
     }
 
-    /** The port that it listens on. */
+    /** The port it listens on. */
     public int port() {
         return javalin.port();
     }
 
     @Override
     public void close() {
-        // What a frame that is under way has to tell is told, and logged, before there is nobody left to tell.
-        desks.forEach(desk -> desk.frames().ifPresent(WatchedFrames::close));
+        // News of a frame in progress is logged and sent before the listeners are gone.
+        sessions.forEach(session -> session.frames().ifPresent(WatchedFrames::close));
         news.close();
         javalin.stop();
         making.close();
@@ -129,15 +131,15 @@ public final class PageServer implements AutoCloseable {
         config.routes.before(this::requireDecodable);
         StaticFiles.add(config);
         PaletteChoice.add(config);
-        for (NightSession desk : desks) {
-            PageRoutes.add(config, desk, making);
-            FormRoutes.add(config, desk, desks);
-            news.add(config, desk);
-            desk.frames().ifPresent(frames -> FrameRoutes.add(config, desk, frames));
-            if (desk.prefix().isEmpty()) {
-                PageRoutes.addOfTheHouse(config);
-                FormRoutes.addOfTheHouse(config, desk, desks);
-                UploadRoutes.add(config, desk);
+        for (NightSession session : sessions) {
+            PageRoutes.add(config, session, making);
+            FormRoutes.add(config, session, sessions);
+            news.add(config, session);
+            session.frames().ifPresent(frames -> FrameRoutes.add(config, session, frames));
+            if (session.prefix().isEmpty()) {
+                PageRoutes.addGlobal(config);
+                FormRoutes.addGlobal(config, session, sessions);
+                UploadRoutes.add(config, session);
             }
         }
         config.routes.exception(InputRefused.class, this::notNow);
@@ -154,7 +156,7 @@ public final class PageServer implements AutoCloseable {
                 String what = ctx.attribute(Responses.NOT_THERE);
                 Responses.refuse(
                         ctx,
-                        deskOf(ctx),
+                        sessionOf(ctx),
                         HttpStatus.NOT_FOUND,
                         "Nothing here",
                         what == null ? "That page does not exist. Choose one from the menu." : what);
@@ -162,7 +164,7 @@ public final class PageServer implements AutoCloseable {
         });
     }
 
-    /** Checked once, before a route reads any of it. */
+    /** Checked once, before a route reads any of the parameters. */
     private void requireDecodable(Context ctx) {
         try {
             FilledForm.of(String.valueOf(ctx.queryString()));
@@ -175,20 +177,20 @@ public final class PageServer implements AutoCloseable {
         }
     }
 
-    /** A log that is busy, damaged or out of reach: what is pressed meanwhile is kept by the page and sent again. */
+    /** The log is busy, damaged or out of reach: the page keeps what was submitted and sends it again. */
     private void notNow(Exception e, Context ctx) {
         refuse(ctx, HttpStatus.SERVICE_UNAVAILABLE, String.valueOf(e.getMessage()));
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {
-        Responses.refuse(ctx, deskOf(ctx), status, "This did not work", sentence);
+        Responses.refuse(ctx, sessionOf(ctx), status, "This did not work", sentence);
     }
 
-    /** Whose pages the address is among: the longest prefix that it begins with. */
-    private NightSession deskOf(Context ctx) {
-        return desks.stream()
-                .filter(desk -> ctx.path().startsWith(desk.prefix() + "/"))
-                .max(Comparator.comparing(desk -> desk.prefix().length()))
-                .orElse(desks.get(0));
+    /** The session that an address belongs to: the longest prefix wins. */
+    private NightSession sessionOf(Context ctx) {
+        return sessions.stream()
+                .filter(session -> ctx.path().startsWith(session.prefix() + "/"))
+                .max(Comparator.comparing(session -> session.prefix().length()))
+                .orElse(sessions.get(0));
     }
 }

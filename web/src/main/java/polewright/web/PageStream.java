@@ -8,43 +8,43 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 
 /**
- * What one page waits on for news. Whoever has news leaves them here and goes on: a phone at the edge of the Wi-Fi is sent
- * them at its own pace, and of several that came meanwhile the last. Safe for use by several threads.
+ * The server-sent events of one page. News is left here without waiting: a phone at the edge of the Wi-Fi receives it
+ * at its own pace, and of several changes only the latest. Thread-safe.
  */
 final class PageStream {
     private final SseClient client;
     private final BooleanSupplier isStillIn;
-    private final Executor bearers;
-    private final Count stand;
+    private final Executor senders;
+    private final Count changed;
     private final Count frame;
     private final AtomicBoolean isBeatDue = new AtomicBoolean();
-    // How often it was woken since the bearer last looked; above zero there is a bearer.
+    // Wake-ups since the sender last looked; above zero, a sender is running.
     private final AtomicInteger woken = new AtomicInteger();
 
-    /** What is counted on the page under a name, and what it has come to since. */
+    /** A counter shown on the page under a name, and its latest value. */
     private static final class Count {
         private final String event;
         private final AtomicLong newest;
-        private long told;
+        private long sent;
 
         Count(String event, String shown) {
             this.event = event;
-            told = shown.matches("\\d{1,12}") ? Long.parseLong(shown) : -1;
-            newest = new AtomicLong(told);
+            sent = shown.matches("\\d{1,12}") ? Long.parseLong(shown) : -1;
+            newest = new AtomicLong(sent);
         }
     }
 
     /**
-     * A stream on which nothing was sent yet.
+     * A stream on which nothing has been sent yet.
      *
-     * @param isStillIn whether the page's device is still let in
-     * @param bearers on whose threads news are sent
+     * @param isStillIn whether the page's device is still admitted
+     * @param senders executes the sending
      */
-    PageStream(SseClient client, BooleanSupplier isStillIn, Executor bearers) {
+    PageStream(SseClient client, BooleanSupplier isStillIn, Executor senders) {
         this.client = client;
         this.isStillIn = isStillIn;
-        this.bearers = bearers;
-        stand = new Count("changed", word("stand"));
+        this.senders = senders;
+        changed = new Count("changed", word("stand"));
         frame = new Count("frame", word("frame"));
     }
 
@@ -53,19 +53,19 @@ final class PageStream {
         return word == null ? "" : word;
     }
 
-    /** Where the log stands. */
-    void logStands(long events) {
-        stand.newest.set(events);
+    /** The number of events in the log. */
+    void logChanged(long events) {
+        changed.newest.set(events);
         wake();
     }
 
-    /** What was last new with the frames. */
-    void framesStand(long number) {
+    /** The number of the latest frame status. */
+    void framesChanged(long number) {
         frame.newest.set(number);
         wake();
     }
 
-    /** Lets the connection not fall silent, and ends it once the device is let in no more. */
+    /** Keeps the connection from falling silent, and ends it once the device is no longer admitted. */
     void beat() {
         isBeatDue.set(true);
         wake();
@@ -77,7 +77,7 @@ final class PageStream {
 
     private void wake() {
         if (woken.getAndIncrement() == 0) {
-            bearers.execute(this::send);
+            senders.execute(this::send);
         }
     }
 
@@ -86,22 +86,22 @@ final class PageStream {
         try {
             do {
                 if (!client.terminated()) {
-                    tell(stand);
-                    tell(frame);
+                    send(changed);
+                    send(frame);
                     sendBeat();
                 }
                 seen = woken.addAndGet(-seen);
             } while (seen != 0);
         } catch (RuntimeException broken) {
-            // Whoever is still there connects anew, and hears what is new then.
+            // A page that is still open reconnects and then receives what is new.
             client.close();
         }
     }
 
-    private void tell(Count count) {
+    private void send(Count count) {
         long newest = count.newest.get();
-        if (newest != count.told) {
-            count.told = newest;
+        if (newest != count.sent) {
+            count.sent = newest;
             client.sendEvent(count.event, Long.toString(newest));
         }
     }

@@ -18,7 +18,7 @@ final class PaletteChoice {
         config.routes.post("/palette", PaletteChoice::choose);
     }
 
-    /** Whoever has not chosen stands in the dark. */
+    /** Dark until the browser has chosen. */
     static Palette of(Context ctx) {
         return DAY.equals(ctx.cookie(COOKIE)) ? Palette.LIGHT : Palette.DARK;
     }

@@ -13,9 +13,9 @@ import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 import polewright.web.session.PracticeAddress;
 
-/** The desk of the practice that was begun last, with its own log, clock and camera. */
+/** The session of the most recent practice, with its own log, clock and camera. */
 public final class PracticeSession {
-    // The tube stays in its home position, and a practice's wedge is off by some degrees.
+    // The tube stays in its home position, and a practice wedge is off by some degrees.
     private static final FrameClues HOME = new FrameClues(
             Optional.of(new NearPlace.Pole(Optional.empty())),
             Angle.ofDegrees(15),
@@ -29,14 +29,14 @@ public final class PracticeSession {
     private PracticeSession() {}
 
     /**
-     * It is there before any practice is.
+     * A session that exists before any practice has begun.
      *
-     * @param real the workbench that practices are kept by
-     * @param looking a clock that runs: a practice's own does not
+     * @param real the workbench that stores the practices
+     * @param realTime a running clock: a practice's own clock does not run by itself
      */
-    public static NightSession of(Workbench real, Commands commands, Clock looking) {
+    public static NightSession of(Workbench real, Commands commands, Clock realTime) {
         LatestPractice latest = new LatestPractice(real);
         return new NightSession(PracticeAddress.NIGHT, latest::bench, commands)
-                .watching(new FrameSource(latest::frames, false, HOME, Drive.NOT_TOLD), looking);
+                .watching(new FrameSource(latest::frames, false, HOME, Drive.NOT_TOLD), realTime);
     }
 }

@@ -14,76 +14,79 @@ import polewright.web.session.NightSession;
 import polewright.web.view.PageView;
 import polewright.web.view.Section;
 
-/** How a request becomes a question to a room, and what the room says a page. */
+/** Turns a request into a {@link PageRequest}, and a page into a response. */
 final class Responses {
-    /** The attribute in which a route leaves what is not there, when that is something else than a page. */
+    /** The attribute in which a route names what was not found, if it is something other than a page. */
     static final String NOT_THERE = "not there";
 
     private Responses() {}
 
     /**
-     * What is asked for.
+     * The request as pages see it.
      *
      * @throws polewright.sky.InputRefused if the log cannot be read
      */
-    static PageRequest asked(Context ctx, NightSession desk) {
-        // What a frame brings while the page is made counts as not yet shown.
-        long frame = desk.frames().map(frames -> frames.stand().number()).orElse(0L);
-        NightSession.Standing standing = desk.standing();
-        return new PageRequest(desk, PaletteChoice.of(ctx), words(ctx), standing.events(), frame, standing.night());
+    static PageRequest request(Context ctx, NightSession session) {
+        // A frame that arrives while the page is rendered counts as not yet shown.
+        long frame = session.frames().map(frames -> frames.status().number()).orElse(0L);
+        NightSession.Standing standing = session.standing();
+        return new PageRequest(session, PaletteChoice.of(ctx), words(ctx), standing.events(), frame, standing.night());
     }
 
-    /** What stands in the address behind the question mark; of a word that stands there twice, the first. */
+    /** The query parameters; of a repeated one, the first. */
     static Map<String, String> words(Context ctx) {
         return FilledForm.of(ctx.queryString() == null ? "" : ctx.queryString()).fields();
     }
 
-    /** What was filled in. */
+    /** The submitted form fields. */
     static Map<String, String> filled(Context ctx) {
         return FilledForm.of(ctx.body()).fields();
     }
 
-    /** A room's page. */
-    static String html(PageRequest asked, Page room, String said, List<String> complaints) {
-        return Templates.html(page(asked, room, said, complaints, room.sections(asked)));
+    /** A page as HTML. */
+    static String html(PageRequest request, Page page, String said, List<String> complaints) {
+        return Templates.html(page(request, page, said, complaints, page.sections(request)));
     }
 
-    /** A room's page right after something was logged: what was noted of it goes ahead of the rest. */
-    static String html(PageRequest asked, Page room, String said, List<String> complaints, List<String> notes) {
+    /** The page right after something was logged, with the notes on that event first. */
+    static String html(PageRequest request, Page page, String said, List<String> complaints, List<String> notes) {
         if (notes.isEmpty()) {
-            return html(asked, room, said, complaints);
+            return html(request, page, said, complaints);
         }
         List<Section> sections = new ArrayList<>(List.of(new Section.Caution(notes)));
-        sections.addAll(room.sections(asked));
-        return Templates.html(page(asked, room, said, complaints, sections));
+        sections.addAll(page.sections(request));
+        return Templates.html(page(request, page, said, complaints, sections));
     }
 
-    /** A room's page, and what was complained of. */
-    static void show(Context ctx, PageRequest asked, Page room, List<String> complaints) {
-        show(ctx, page(asked, room, "", complaints, room.sections(asked)));
+    /** Responds with a page and with complaints about what was submitted. */
+    static void show(Context ctx, PageRequest request, Page page, List<String> complaints) {
+        show(ctx, page(request, page, "", complaints, page.sections(request)));
     }
 
-    /** A room's page with something else on it. */
-    static void show(Context ctx, PageRequest asked, Page room, List<String> complaints, List<Section> sections) {
-        show(ctx, page(asked, room, "", complaints, sections));
+    /** Responds with a page that has other sections than its own. */
+    static void show(Context ctx, PageRequest request, Page page, List<String> complaints, List<Section> sections) {
+        show(ctx, page(request, page, "", complaints, sections));
     }
 
-    /** A page that says why there is no other; it is made without the log, which may be what cannot be read. */
-    static void refuse(Context ctx, NightSession desk, HttpStatus status, String title, String sentence) {
+    /**
+     * Responds with a page that explains why the requested one is not shown. It is rendered without the log, which
+     * may be what cannot be read.
+     */
+    static void refuse(Context ctx, NightSession session, HttpStatus status, String title, String sentence) {
         ctx.status(status);
-        PageRequest asked = new PageRequest(desk, PaletteChoice.of(ctx), Map.of(), 0, 0, 0);
-        show(ctx, page(asked, new Nowhere(title), "", List.of(sentence), List.of()));
+        PageRequest request = new PageRequest(session, PaletteChoice.of(ctx), Map.of(), 0, 0, 0);
+        show(ctx, page(request, new Nowhere(title), "", List.of(sentence), List.of()));
     }
 
-    /** The first page as it is for whoever has chosen nothing. */
-    static String firstPage(NightSession desk) {
-        NightSession.Standing standing = desk.standing();
-        PageRequest asked = new PageRequest(desk, Palette.DARK, Map.of(), standing.events(), 0, standing.night());
-        Page now = Pages.places().get(0);
-        return html(asked, now, "", List.of());
+    /** The first page as a browser without a palette choice sees it. */
+    static String firstPage(NightSession session) {
+        NightSession.Standing standing = session.standing();
+        PageRequest request = new PageRequest(session, Palette.DARK, Map.of(), standing.events(), 0, standing.night());
+        Page now = Pages.menu().get(0);
+        return html(request, now, "", List.of());
     }
 
-    /** A page that is on no list. */
+    /** A page that is in no list. */
     private record Nowhere(String name) implements Page {
         @Override
         public String path() {
@@ -97,19 +100,19 @@ final class Responses {
     }
 
     private static PageView page(
-            PageRequest asked, Page room, String said, List<String> complaints, List<Section> sections) {
-        List<PageView.Place> places = Pages.places().stream()
+            PageRequest request, Page page, String said, List<String> complaints, List<Section> sections) {
+        List<PageView.Place> places = Pages.menu().stream()
                 .map(place -> new PageView.Place(
-                        place.address(asked), place.name(), place.path().equals(room.path())))
+                        place.address(request), place.name(), place.path().equals(page.path())))
                 .toList();
         return new PageView(
-                room.name(),
-                asked.desk().prefix(),
-                asked.stand(),
-                asked.frame(),
-                asked.to(room.path()),
-                asked.palette().equals(Palette.DARK),
-                room.isLive(),
+                page.name(),
+                request.session().prefix(),
+                request.eventCount(),
+                request.frame(),
+                request.to(page.path()),
+                request.palette().equals(Palette.DARK),
+                page.isLive(),
                 places,
                 said,
                 complaints,
@@ -120,7 +123,7 @@ final class Responses {
         show(ctx, Templates.html(page));
     }
 
-    /** A page that was made. */
+    /** Responds with rendered HTML. */
     static void show(Context ctx, String html) {
         ctx.header("Cache-Control", "no-store");
         ctx.html(html);

@@ -7,20 +7,20 @@ import java.util.stream.Stream;
 import polewright.operations.OperationFailed;
 import polewright.sky.InputRefused;
 
-/** Why a server does not listen, for whoever started it. */
+/** Why the server could not start, worded for the person who started it. */
 final class ServerStartFailure {
-    private static final int FIRST_FOR_ALL = 1024;
+    private static final int FIRST_UNPRIVILEGED_PORT = 1024;
     private static final int LAST = 65_535;
 
     private ServerStartFailure() {}
 
     /**
-     * In words.
+     * The failure as an exception with a message for the person.
      *
-     * @param port as it was asked for; 0 for any
+     * @param port as requested; 0 for any
      * @param failure what the web server threw
      */
-    static RuntimeException told(int port, RuntimeException failure) {
+    static RuntimeException toException(int port, RuntimeException failure) {
         if (failure instanceof OperationFailed || failure instanceof InputRefused) {
             return failure;
         }
@@ -29,31 +29,31 @@ final class ServerStartFailure {
         return new OperationFailed(causes.stream()
                 .filter(BindException.class::isInstance)
                 .findFirst()
-                .map(refused -> unbound(port, String.valueOf(refused.getMessage())))
-                .orElseGet(() -> unserved(causes.get(causes.size() - 1))));
+                .map(refused -> cannotBind(port, String.valueOf(refused.getMessage())))
+                .orElseGet(() -> otherFailure(causes.get(causes.size() - 1))));
     }
 
-    private static String unbound(int port, String reason) {
+    private static String cannotBind(int port, String reason) {
         if (port == 0) {
             return "no port is free. Close programs that you do not need, then start again.";
         }
-        // The reason comes in the machine's language; below that port it mostly is that only root may.
-        if (port < FIRST_FOR_ALL && !reason.contains("in use")) {
-            return "port " + port + " is below " + FIRST_FOR_ALL
+        // The reason comes in the machine's language. Below that port it is mostly that only root may listen.
+        if (port < FIRST_UNPRIVILEGED_PORT && !reason.contains("in use")) {
+            return "port " + port + " is below " + FIRST_UNPRIVILEGED_PORT
                     + ", which only root may use. Give another, such as --port " + PageServer.USUAL_PORT + ".";
         }
         return "port " + port + " cannot be used, perhaps because another program uses it. Close that program,"
-                + " or give another port, such as --port " + another(port) + ".";
+                + " or give another port, such as --port " + otherPort(port) + ".";
     }
 
-    private static int another(int port) {
-        if (port < FIRST_FOR_ALL) {
+    private static int otherPort(int port) {
+        if (port < FIRST_UNPRIVILEGED_PORT) {
             return PageServer.USUAL_PORT;
         }
         return port < LAST ? port + 1 : port - 1;
     }
 
-    private static String unserved(Throwable innermost) {
+    private static String otherFailure(Throwable innermost) {
         String reason = innermost.getMessage();
         return "the pages cannot be served" + (reason == null ? "" : ": " + reason.replaceFirst("[. ]+$", ""))
                 + ". Correct that if you can, then start again. POLEWRIGHT_DEBUG=1 before the command gives details.";

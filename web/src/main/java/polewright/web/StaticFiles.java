@@ -9,11 +9,11 @@ import java.io.UncheckedIOException;
 import java.util.Map;
 import java.util.Objects;
 
-/** Style, scripts and pictures that are the same for everyone. */
+/** Style sheets, scripts and pictures that are the same for everyone. */
 final class StaticFiles {
     private static final Map<String, String> TYPES =
             Map.of("css", "text/css", "js", "text/javascript", "svg", "image/svg+xml");
-    // Read from the jar by name: what is not listed is not there, whatever the address looks like.
+    // Read from the jar by listed name only, whatever the address looks like.
     private static final Map<String, String> FILES = Map.of(
             "page.css", "/polewright/web/static/page.css",
             "page.js", "/polewright/web/static/page.js",

@@ -12,14 +12,14 @@ final class Templates {
 
     private Templates() {}
 
-    /** A whole page; whatever a person typed is escaped in it. */
+    /** A whole page; user input in it is escaped. */
     static String html(PageView page) {
         StringOutput html = new StringOutput();
         ENGINE.render("web/page.jte", page, html);
         return html.toString();
     }
 
-    /** Plain text as it stands in a page. */
+    /** Plain text, escaped for HTML. */
     static String escaped(String text) {
         StringOutput html = new StringOutput();
         Escape.htmlContent(text, html);

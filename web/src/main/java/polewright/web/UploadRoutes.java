@@ -34,49 +34,49 @@ import polewright.web.session.NightSession;
 import polewright.web.session.WatchedFrames;
 
 /**
- * Files that a page sends: a frame into the folder that is watched, a night into the log. What is sent is put on disk as it
- * comes, looked at, and taken whole or not at all; sent again with its key it is taken once.
+ * Routes that take files from a page: a frame for the watched folder, or a night for the log. An upload is written to
+ * disk as it arrives, checked, and accepted whole or not at all; sent again with the same key, it is accepted once.
  */
 final class UploadRoutes {
-    /** Largest night, bytes: one of a thousand events has a third of a million. */
+    /** Largest uploaded night, bytes: a night of a thousand events has a third of a million. */
     static final long NIGHT_BYTES = 8L << 20;
 
     private static final int LEAST_SIDE_PIXELS = 32;
     private static final int PARTS_IN_MEMORY_BYTES = 16 * 1024;
-    // What a form has around its file.
+    // What a form adds around its file.
     private static final long AROUND_BYTES = 64 * 1024;
     private static final int LONGEST_NAME = 60;
     private static final int KEY_IN_NAME = 8;
     private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
 
-    // As long as a browser and a person wait; a frame that takes longer to be decoded is rare.
+    // As long as a browser and a person wait; a frame that takes longer to decode is rare.
     private static final long TURN_SECONDS = 10;
 
-    private final NightSession desk;
-    // A frame takes much memory while it is looked at. Its decoding has a deadline, so each comes to an end.
+    private final NightSession session;
+    // Checking a frame takes much memory. Its decoding has a deadline, so the lock is always released.
     private final ReentrantLock oneAtATime = new ReentrantLock();
 
-    /** What was sent; it is on disk, and goes with the request. */
+    /** An upload; its file is on disk and is deleted with the request. */
     private record Sent(SubmissionKey key, UploadedFile file) {}
 
-    private UploadRoutes(NightSession desk) {
-        this.desk = desk;
+    private UploadRoutes(NightSession session) {
+        this.session = session;
     }
 
-    static void add(JavalinConfig config, NightSession desk) {
-        UploadRoutes routes = new UploadRoutes(desk);
+    static void add(JavalinConfig config, NightSession session) {
+        UploadRoutes routes = new UploadRoutes(session);
         config.jetty.multipartConfig.maxFileSize(Admission.FRAME_BYTES, SizeUnit.BYTES);
         config.jetty.multipartConfig.maxTotalRequestSize(Admission.FRAME_BYTES + AROUND_BYTES, SizeUnit.BYTES);
         config.jetty.multipartConfig.maxInMemoryFileSize(PARTS_IN_MEMORY_BYTES, SizeUnit.BYTES);
-        desk.frames()
+        session.frames()
                 .ifPresent(frames -> config.routes.post(
-                        desk.prefix() + FrameAddress.UPLOAD,
+                        session.prefix() + FrameAddress.UPLOAD,
                         ctx -> routes.answer(ctx, sent -> routes.frame(ctx, frames, sent))));
         config.routes.post(
-                desk.prefix() + ChosenNight.UPLOAD, ctx -> routes.answer(ctx, sent -> routes.night(ctx, sent)));
+                session.prefix() + ChosenNight.UPLOAD, ctx -> routes.answer(ctx, sent -> routes.night(ctx, sent)));
     }
 
-    /** What is done with what was sent. */
+    /** What to do with an upload. */
     @FunctionalInterface
     private interface Taking {
         void take(Sent sent) throws IOException;
@@ -85,7 +85,7 @@ final class UploadRoutes {
     private void answer(Context ctx, Taking taking) {
         try {
             Optional<Sent> sent = sent(ctx);
-            if (sent.isPresent() && hasTurn(ctx)) {
+            if (sent.isPresent() && tryStart(ctx)) {
                 try {
                     taking.take(sent.get());
                 } finally {
@@ -102,8 +102,8 @@ final class UploadRoutes {
         }
     }
 
-    /** Whether what was sent may be looked at now; if not, the request is answered. */
-    private boolean hasTurn(Context ctx) {
+    /** Takes the lock for checking an upload; if that takes too long, answers the request and returns false. */
+    private boolean tryStart(Context ctx) {
         try {
             if (oneAtATime.tryLock(TURN_SECONDS, TimeUnit.SECONDS)) {
                 return true;
@@ -119,13 +119,13 @@ final class UploadRoutes {
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {
-        // Not the name of a file.
+        // Unless it begins with a file's name.
         boolean beginsWithAWord = sentence.matches("(?s)[a-z]+ .*");
         String shown = beginsWithAWord ? Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) : sentence;
-        Responses.refuse(ctx, desk, status, "Not taken", shown);
+        Responses.refuse(ctx, session, status, "Not taken", shown);
     }
 
-    /** Empty when it was answered already. */
+    /** Empty if the request has been answered already. */
     private Optional<Sent> sent(Context ctx) {
         UploadedFile file;
         String key;
@@ -134,7 +134,7 @@ final class UploadRoutes {
             key = ctx.formParam("key");
         } catch (Exception broken) {
             boolean isTooLarge = isTooLarge(broken);
-            // The rest of it is not read, so nothing more can come this way.
+            // The rest of the body is not read, so the connection cannot be used again.
             ctx.header("Connection", "close");
             refuse(
                     ctx,
@@ -151,7 +151,7 @@ final class UploadRoutes {
         return Optional.of(new Sent(new SubmissionKey(key == null ? "" : key), file));
     }
 
-    /** What stopped the reading of a body lies several causes deep, and only its words tell. */
+    /** The reason why reading a body failed is several causes deep, and only its message identifies it. */
     private static boolean isTooLarge(Throwable broken) {
         return Stream.iterate(broken, Objects::nonNull, Throwable::getCause)
                 .anyMatch(cause -> String.valueOf(cause.getMessage()).matches("max .* exceeded.*"));
@@ -165,7 +165,7 @@ final class UploadRoutes {
         Path folder = frames.folder()
                 .orElseThrow(
                         () -> new InputRefused("there is no folder for frames", "take frames on the page Practice"));
-        if (desk.tonight().isEmpty()) {
+        if (session.tonight().isEmpty()) {
             throw new InputRefused(
                     "no night has begun yet, so this frame has no night to belong to", "begin a night, then send it");
         }
@@ -175,8 +175,8 @@ final class UploadRoutes {
             if (frames.isOwnFolder()) {
                 Files.createDirectories(folder);
             }
-            // What is there when the watch begins counts as old.
-            if (!frames.tend()) {
+            // Files present when the watch begins count as old.
+            if (!frames.refresh()) {
                 refuse(
                         ctx,
                         HttpStatus.SERVICE_UNAVAILABLE,
@@ -190,7 +190,7 @@ final class UploadRoutes {
                 throw e;
             }
         }
-        ctx.redirect(desk.prefix() + FrameAddress.PAGE, HttpStatus.SEE_OTHER);
+        ctx.redirect(session.prefix() + FrameAddress.PAGE, HttpStatus.SEE_OTHER);
     }
 
     private static void keep(UploadedFile file, String name, Path kept) throws IOException {
@@ -206,7 +206,7 @@ final class UploadRoutes {
         }
     }
 
-    /** Where nothing can be kept, it is not always for lack of room: a stick may have been pulled out. */
+    /** A folder that cannot be written to is not always full: a USB stick may have been pulled out. */
     private static void requireFolder(Path folder) {
         if (!Files.isDirectory(folder)) {
             throw new InputRefused(
@@ -220,7 +220,7 @@ final class UploadRoutes {
         }
     }
 
-    /** Whoever sends it is told at once, not when the watch comes to it. */
+    /** The sender learns at once that a file is no frame, not only when the watch comes to it. */
     private static void requireFrame(byte[] content, String name) {
         if (FrameDecoding.completeness(content, name, DecodeLimits.OF_AN_UPLOAD)
                 instanceof FrameCompleteness.CutShort) {
@@ -246,18 +246,18 @@ final class UploadRoutes {
             try (InputStream in = sent.file().content()) {
                 Files.copy(in, file);
             }
-            CommandResult ran = desk.run(
+            CommandResult result = session.run(
                     List.of("log", "import", "--json", "--once=" + sent.key().text(), file.toString()));
-            if (!ran.isGood()) {
+            if (!result.isGood()) {
                 refuse(
                         ctx,
                         HttpStatus.UNPROCESSABLE_CONTENT,
-                        String.join(" ", ran.complaints()).replace(folder + "/", ""));
+                        String.join(" ", result.complaints()).replace(folder + "/", ""));
                 return;
             }
-            Matcher night = NIGHT.matcher(ran.out());
+            Matcher night = NIGHT.matcher(result.out());
             ctx.redirect(
-                    desk.prefix() + ChosenNight.PAGE + (night.find() ? "?night=" + night.group(1) : ""),
+                    session.prefix() + ChosenNight.PAGE + (night.find() ? "?night=" + night.group(1) : ""),
                     HttpStatus.SEE_OTHER);
         } finally {
             Files.deleteIfExists(file);
@@ -265,18 +265,18 @@ final class UploadRoutes {
         }
     }
 
-    /** The last part of what a client calls it, in letters that every file system takes. */
-    static String safeName(String told) {
-        String last = told.substring(Math.max(told.lastIndexOf('/'), told.lastIndexOf('\\')) + 1);
+    /** The last part of the client's file name, in characters that every file system accepts. */
+    static String safeName(String original) {
+        String last = original.substring(Math.max(original.lastIndexOf('/'), original.lastIndexOf('\\')) + 1);
         String plain = last.replaceAll("[^A-Za-z0-9._-]+", "-");
         String end = plain.substring(Math.max(0, plain.length() - LONGEST_NAME));
-        // Last, since the cut may lay another bare: with a dot in front a file is hidden, a hyphen looks like an
-        // option.
+        // Last, because shortening may expose another: a file with a leading dot is hidden, and a leading hyphen looks
+        // like an option.
         String safe = end.replaceFirst("^[.-]+", "");
         return safe.isEmpty() ? "sent" : safe;
     }
 
-    /** A file that a capture program has saved is never written over, and one that is sent again is the same file. */
+    /** A file saved by a capture program is never overwritten, and an upload sent again gets the same name. */
     private static String name(String safe, SubmissionKey key) {
         int dot = safe.lastIndexOf('.');
         String mark = "-" + key.text().substring(0, KEY_IN_NAME);

@@ -15,20 +15,20 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import polewright.sky.Interruption;
 
-/** A page is made as long as somebody waits for it. */
+/** Rendering of a page continues while its browser is connected. */
 class PageMakingTest {
     private final PageMaking making = new PageMaking();
     private final CountDownLatch begun = new CountDownLatch(1);
     private final CountDownLatch mayEnd = new CountDownLatch(1);
-    private final CountDownLatch leftOff = new CountDownLatch(1);
+    private final CountDownLatch abandoned = new CountDownLatch(1);
     private Javalin server;
 
     @BeforeEach
     void serve() {
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
-            config.routes.get("/slow", ctx -> making.made(ctx, this::slowly).ifPresent(ctx::result));
-            config.routes.get("/quick", ctx -> making.made(ctx, () -> "quick").ifPresent(ctx::result));
+            config.routes.get("/slow", ctx -> making.render(ctx, this::slowly).ifPresent(ctx::result));
+            config.routes.get("/quick", ctx -> making.render(ctx, () -> "quick").ifPresent(ctx::result));
         });
         server.start("127.0.0.1", 0);
     }
@@ -47,7 +47,7 @@ class PageMakingTest {
                 Thread.onSpinWait();
             }
         } catch (CancellationException e) {
-            leftOff.countDown();
+            abandoned.countDown();
             throw e;
         }
         return "slow";
@@ -64,19 +64,19 @@ class PageMakingTest {
     }
 
     @Test
-    void itIsLeftOffWhenTheBrowserHasGone() throws Exception {
+    void rendering_browserGone_isAbandoned() throws Exception {
         Socket browser = asking(request("/slow", ""));
         assertThat(begun.await(10, TimeUnit.SECONDS)).isTrue();
         browser.close();
 
-        assertThat(leftOff.await(10, TimeUnit.SECONDS)).isTrue();
+        assertThat(abandoned.await(10, TimeUnit.SECONDS)).isTrue();
     }
 
     @Test
-    void aBrowserThatAsksForMoreMeanwhileGetsBoth() throws Exception {
+    void secondRequestMeanwhile_getsBothPages() throws Exception {
         try (Socket socket = asking(request("/slow", "") + request("/quick", "Connection: close\r\n"))) {
             assertThat(begun.await(10, TimeUnit.SECONDS)).isTrue();
-            assertThat(leftOff.await(1, TimeUnit.SECONDS)).isFalse();
+            assertThat(abandoned.await(1, TimeUnit.SECONDS)).isFalse();
             mayEnd.countDown();
 
             String answers = new String(socket.getInputStream().readAllBytes(), ISO_8859_1);
@@ -85,12 +85,12 @@ class PageMakingTest {
     }
 
     @Test
-    void aRequestThatComesWhileAPageIsMadeIsAnsweredAfterIt() throws Exception {
+    void pipelinedRequest_isAnsweredAfterThePage() throws Exception {
         try (Socket socket = asking(request("/slow", ""))) {
             assertThat(begun.await(10, TimeUnit.SECONDS)).isTrue();
             socket.getOutputStream()
                     .write(request("/quick", "Connection: close\r\n").getBytes(ISO_8859_1));
-            assertThat(leftOff.await(1, TimeUnit.SECONDS)).isFalse();
+            assertThat(abandoned.await(1, TimeUnit.SECONDS)).isFalse();
             mayEnd.countDown();
 
             String answers = new String(socket.getInputStream().readAllBytes(), ISO_8859_1);

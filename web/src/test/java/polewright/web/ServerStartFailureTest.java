@@ -12,22 +12,23 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.operations.OperationFailed;
 
-/** A server that does not start says why, as far as it was told, and names a port that can be one. */
+/** The message for a server that cannot start gives the reason, if known, and names a usable port. */
 class ServerStartFailureTest {
     private static final String TAKEN = "Address already in use";
 
-    /** As the web server tells it: the operating system's words lie several causes deep. */
+    /** An exception as the web server throws it, with the operating system's message several causes deep. */
     private static RuntimeException deep(Exception innermost) {
         return new IllegalStateException("Port already in use.", new IOException("Failed to bind", innermost));
     }
 
     @ParameterizedTest
     @MethodSource
-    void whatCannotBeListenedOnIsToldWithAPortThatCan(int port, String told, String sentence) {
-        assertThat(ServerStartFailure.told(port, deep(new BindException(told)))).hasMessage(sentence);
+    void unusablePort_messageNamesAUsablePort(int port, String message, String sentence) {
+        assertThat(ServerStartFailure.toException(port, deep(new BindException(message))))
+                .hasMessage(sentence);
     }
 
-    static Stream<Arguments> whatCannotBeListenedOnIsToldWithAPortThatCan() {
+    static Stream<Arguments> unusablePort_messageNamesAUsablePort() {
         String root = " is below 1024, which only root may use. Give another, such as --port 8440.";
         String taken = " cannot be used, perhaps because another program uses it. Close that program, or give another"
                 + " port,"
@@ -37,22 +38,22 @@ class ServerStartFailureTest {
                 Arguments.of(65_535, TAKEN, "port 65535" + taken + "65534."),
                 Arguments.of(80, TAKEN, "port 80" + taken + "8440."),
                 Arguments.of(80, "Permission denied", "port 80" + root),
-                // The operating system speaks the person's language.
+                // The operating system's messages are in the user's language.
                 Arguments.of(443, "Keine Berechtigung", "port 443" + root),
                 Arguments.of(0, TAKEN, "no port is free. Close programs that you do not need, then start again."));
     }
 
     @Test
-    void anythingElseIsToldInItsOwnWords() {
-        assertThat(ServerStartFailure.told(8440, deep(new SocketException("Too many open files"))))
+    void otherFailure_keepsItsMessage() {
+        assertThat(ServerStartFailure.toException(8440, deep(new SocketException("Too many open files"))))
                 .hasMessageStartingWith("the pages cannot be served: Too many open files.")
                 .message()
                 .doesNotContain("8440", "Exception");
-        assertThat(ServerStartFailure.told(8440, new IllegalStateException()))
+        assertThat(ServerStartFailure.toException(8440, new IllegalStateException()))
                 .hasMessageStartingWith("the pages cannot be served. ")
                 .message()
                 .doesNotContain("null", "Exception");
         OperationFailed plain = new OperationFailed("the log is busy.");
-        assertThat(ServerStartFailure.told(8440, plain)).isSameAs(plain);
+        assertThat(ServerStartFailure.toException(8440, plain)).isSameAs(plain);
     }
 }

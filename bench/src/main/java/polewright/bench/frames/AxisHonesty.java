@@ -44,11 +44,12 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * How good the axis from three frames is, and whether it is as sure as it says: from a hidden axis to pixels, stars,
- * matches, attitudes and back. Right ascension is turned by 30° from each frame to the next and nothing else is moved.
+ * How accurate the axis from three frames is, and whether its stated uncertainty is right: from a hidden axis to
+ * pixels, stars, matches, attitudes and back. Only right ascension is turned, by 30° from each frame to the next.
  *
- * <p>The stars of the sky stand a little off their places in the atlas ({@link StrayedSky}). The camera has 1.9 megapixels of 2″, 0.9° by 0.67°. Trials whose frames have fewer than {@link #FEWEST_STARS}
- * matched stars are left out and counted.
+ * <p>The stars of the sky are a little off their places in the atlas ({@link StrayedSky}). The camera has 1.9
+ * megapixels of 2″, 0.9° by 0.67°. Trials whose frames have fewer than {@link #FEWEST_STARS} matched stars are left
+ * out and counted.
  */
 public final class AxisHonesty {
     private static final int TRIALS = 500;
@@ -65,8 +66,8 @@ public final class AxisHonesty {
     private static final Duration BETWEEN = Duration.ofSeconds(40);
     private static final Instant FIRST_DAY = Instant.parse("2026-01-01T00:00:00Z");
     private static final Angle LOWEST = Angle.ofDegrees(20);
-    // The richer the field, the likelier are 30 matched stars in it.
-    private static final double STARS_TO_BE_HOPED_FOR = 1.25 * FEWEST_STARS;
+    // In a richer field 30 matched stars are more likely.
+    private static final double WANTED_STARS = 1.25 * FEWEST_STARS;
 
     private static final SimulatedCamera CAMERA = SimulatedCamera.of(
             "Two arcseconds",
@@ -81,7 +82,7 @@ public final class AxisHonesty {
 
     private AxisHonesty() {}
 
-    /** One axis against the truth. */
+    /** One axis compared with the truth. */
     private record Trial(
             Site site,
             boolean tracking,
@@ -203,7 +204,7 @@ public final class AxisHonesty {
                 Angle.ofArcminutes(10 * random.nextGaussian()),
                 new Angle(2 * Math.PI * random.nextDouble()),
                 Angle.ZERO);
-        // A standing mount's stars run: a second is 8 pixels at the equator.
+        // With the drive off stars trail: a second is 8 pixels at the equator.
         Duration exposure = tracking ? Duration.ofSeconds(4) : Duration.ofSeconds(1);
         Optional<SimulatedFork> fork = inRichFields(
                 SimulatedFork.on(wedge, tube, first).driven(tracking ? Drive.TRACKING : Drive.STANDING, first),
@@ -248,7 +249,7 @@ public final class AxisHonesty {
                 axis.axis().altitude().minus(wedge.pointing().altitude())));
     }
 
-    /** The fork set to somewhere from which three turns meet rich fields, high enough. */
+    /** The fork pointed so that three turns reach rich fields at sufficient altitude. */
     private Optional<SimulatedFork> inRichFields(
             SimulatedFork fork, Site site, Weather weather, Instant first, RandomGenerator random) {
         for (int attempt = 0; attempt < 1000; attempt++) {
@@ -281,10 +282,10 @@ public final class AxisHonesty {
                                 CAMERA.scalePerPixel().times(Math.sqrt(pixels / Math.PI)),
                                 12)
                         .size()
-                >= STARS_TO_BE_HOPED_FOR;
+                >= WANTED_STARS;
     }
 
-    /** What somebody knows who has just set the fork there: the place within 5°, the scale to 5 %. */
+    /** What is known just after the fork was set there: the place within 5°, the scale to 5 %. */
     private static MatchHint hint(RenderedFrame frame) {
         Angle within = Angle.ofDegrees(5);
         return new MatchHint(

@@ -4,13 +4,13 @@ import org.hipparchus.special.Erf;
 import polewright.simulation.camera.TrueStar;
 
 /**
- * The best that any unbiased estimate of a Gaussian star's place can do, from the Fisher information of its pixels (K. A.
- * Winick, <i>J. Opt. Soc. Am. A</i> 3, 1986, 1809; derived here: I = Σ (∂m/∂x)² / variance). Light is summed
+ * The Cramér–Rao bound on the position of a Gaussian star, from the Fisher information of its pixels (K. A. Winick,
+ * <i>J. Opt. Soc. Am. A</i> 3, 1986, 1809; derived here: I = Σ (∂m/∂x)² / variance). Light is summed
  * over each pixel's square; a pixel's variance is that of the empty sky and of the star's own light on it.
  *
- * @param xPixels least sigma of the column
- * @param yPixels least sigma of the row
- * @param signalToNoise of the star, its pixels weighted best: √Σ m² / variance
+ * @param xPixels smallest sigma of the column
+ * @param yPixels smallest sigma of the row
+ * @param signalToNoise of the star with optimally weighted pixels: √Σ m² / variance
  */
 record CentroidBound(double xPixels, double yPixels, double signalToNoise) {
     private static final double REACH_SIGMAS = 6;
@@ -48,13 +48,13 @@ record CentroidBound(double xPixels, double yPixels, double signalToNoise) {
         return new CentroidBound(1 / Math.sqrt(ofX), 1 / Math.sqrt(ofY), Math.sqrt(ofLight));
     }
 
-    /** Share of a Gaussian's light on a pixel whose centre is so many sigmas away. */
+    /** Share of a Gaussian's light on a pixel whose centre is this many sigmas away. */
     private static double share(double sigmas, double sigma) {
         double half = 0.5 / sigma;
         return below(sigmas + half) - below(sigmas - half);
     }
 
-    /** How that share changes as the star moves by a pixel. */
+    /** Derivative of that share with respect to the star's position in pixels. */
     private static double slope(double sigmas, double sigma) {
         double half = 0.5 / sigma;
         return (density(sigmas - half) - density(sigmas + half)) / sigma;

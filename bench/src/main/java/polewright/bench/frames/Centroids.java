@@ -32,8 +32,8 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * How near the centres of isolated stars come to the Cramér–Rao bound, by signal to noise and width of the images, on
- * rendered frames of the sky by clean optics and a flawless detector.
+ * How close the centroids of isolated stars come to the Cramér–Rao bound, by signal-to-noise ratio and image width,
+ * on rendered frames of the sky by ideal optics and a flawless detector.
  */
 public final class Centroids {
     private static final int FRAMES_PER_WIDTH = 100;
@@ -51,12 +51,12 @@ public final class Centroids {
     private Centroids() {}
 
     /**
-     * One star's place against the truth.
+     * One star's measured position compared with the truth.
      *
      * @param signalToNoise of the star
      * @param square of the error, pixels², both coordinates together
      * @param boundSquare the same of the bound
-     * @param normalisedSquare of the error over the star's own sigma, both coordinates together
+     * @param normalisedSquare squared error over the star's own variance, both coordinates together
      */
     private record Measured(double signalToNoise, double square, double boundSquare, double normalisedSquare) {}
 
@@ -165,7 +165,7 @@ public final class Centroids {
                 && all.near(new Vector2D(star.x(), star.y())) == 1;
     }
 
-    /** Of 3″ a pixel anywhere high up, with anything from a dark sky to a bright one. */
+    /** An exposure at 3″ a pixel, anywhere high up, from a dark sky to a bright one. */
     private static Exposure exposure(double width, RandomGenerator random) {
         double scaleArcsec = 3;
         Angle seeing = Angle.ofArcseconds(2);

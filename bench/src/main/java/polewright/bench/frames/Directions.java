@@ -7,7 +7,7 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
-/** Unit vectors of the sky, and random ones. */
+/** Unit vectors on the sky, some of them random. */
 final class Directions {
     private Directions() {}
 
@@ -15,7 +15,7 @@ final class Directions {
         return new Vector3D(star.rightAscension().radians(), star.declination().radians());
     }
 
-    /** Evenly over a cap. */
+    /** Uniform over a spherical cap. */
     static Vector3D within(Vector3D middle, Angle radius, RandomGenerator random) {
         double cosine = 1 - random.nextDouble() * (1 - radius.cos());
         double sine = Math.sqrt(1 - cosine * cosine);
@@ -25,7 +25,7 @@ final class Directions {
         return new Vector3D(cosine, middle, sine * Math.cos(around), first, sine * Math.sin(around), second);
     }
 
-    /** The ICRS direction, epoch of the moment, that is seen where something looks. */
+    /** The ICRS direction, epoch of the moment, seen in a direction over the site. */
     static Vector3D lookedAt(Vector3D enu, ObservingMoment moment) {
         return of(moment.catalogueDirection(
                 moment.apparent(moment.hourAngle(moment.airless(new RefractedDirection(enu))))));

@@ -2,7 +2,7 @@ package polewright.bench.frames;
 
 import java.util.random.RandomGenerator;
 
-/** Numbers drawn from a range. */
+/** Random numbers from a range. */
 public final class Draw {
     private Draw() {}
 
@@ -10,7 +10,7 @@ public final class Draw {
         return least + (most - least) * random.nextDouble();
     }
 
-    /** Evenly in the logarithm: as often from 1 to 2 as from 10 to 20. */
+    /** Uniform in the logarithm: as often from 1 to 2 as from 10 to 20. */
     public static double logBetween(double least, double most, RandomGenerator random) {
         return least * Math.pow(most / least, random.nextDouble());
     }

@@ -33,11 +33,11 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * Finding stars beside a general-purpose star extractor, a program of its own from Debian's packages, on the same FITS
- * files: time, stars found, and how many of the stars that really stand out were found.
+ * Compares star detection with a general-purpose star extractor, a separate program from Debian's packages, on the
+ * same FITS files: time, stars found, and how many of the stars above the detection limit were found.
  *
- * <p>Ours: from the file to the star list, warm, in this process, on all processors. Theirs: the whole process with the
- * settings it comes with, from the file to a list of windowed centroids; it has no Java to start.
+ * <p>Ours: from the file to the star list, warmed up, in this process, on all processors. Theirs: the whole process
+ * with its default settings, from the file to a list of windowed centroids; it has no Java to start.
  */
 public final class ExtractorRatio {
     private static final String PROGRAM = "source-extractor";
@@ -60,14 +60,14 @@ public final class ExtractorRatio {
         this.folder = folder;
     }
 
-    /** What one of them made of a frame. */
+    /** The result of one of them for a frame. */
     private record Result(double millis, List<Vector2D> places) {}
 
     /**
-     * A list against the truth.
+     * A star list compared with the truth.
      *
-     * @param complete share of the stars standing out that it has
-     * @param spurious how many of its places have no star at all, however faint
+     * @param complete share of the stars above the limit that it contains
+     * @param spurious number of its positions without any star, however faint
      */
     private record Score(double complete, int spurious) {
         static Score of(Result result, List<TrueStar> standingOut, List<TrueStar> any, double reach) {
@@ -210,7 +210,7 @@ public final class ExtractorRatio {
         List<Vector2D> places = Files.readAllLines(list).stream()
                 .filter(line -> !line.startsWith("#"))
                 .map(line -> line.trim().split("\\s+"))
-                // The first pixel's centre is (1, 1) there.
+                // There, the centre of the first pixel is (1, 1).
                 .map(row -> new Vector2D(Double.parseDouble(row[0]) - 1, Double.parseDouble(row[1]) - 1))
                 .toList();
         return new Result(new Spread(millis.stream().mapToDouble(t -> t)).median(), places);

@@ -22,8 +22,8 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
 /**
- * Whether anything is ever seen in frames where there is nothing to see: dots at random, the stars of real frames each
- * moved somewhere else, and skies half under cloud, which are placed rightly or not at all.
+ * Whether frames with nothing to match ever give a match: random dots, the stars of real frames moved to random
+ * places, and skies half under cloud, which must be placed correctly or not at all.
  */
 public final class FramesFalse {
     private static final int FRAMES = 1000;
@@ -88,7 +88,7 @@ public final class FramesFalse {
         boolean scattered = seed % 2 == 0;
         Frame frame = scattered ? scattered(random) : shuffled(seed, random);
         StarList found = StarFinder.find(frame);
-        // Fifths apart from halves: every kind of frame meets every kind of hint.
+        // Changes every second seed, so that every kind of frame meets every kind of hint.
         Knowledge knowledge = switch ((int) (Math.floorDiv(seed, 2L) % 5)) {
             case 0 -> Knowledge.SCALE;
             case 1 -> Knowledge.PLACE_AND_SCALE;

@@ -32,10 +32,11 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * From a FITS file to an attitude in a program that has warmed up, stage by stage: the median of some rounds. The file
- * lies in the system's cache of files; its atlas and the index of star patterns are at hand, as they are from the second
- * frame of a night on. What a first frame takes to match, its patterns mapped from their file, is printed apart. A guide camera's small frames come once a
- * second or faster, and the compiler is done with them after about a minute: so many are taken before they are timed.
+ * From a FITS file to an attitude in a warmed-up program, stage by stage: the median of some rounds. The file is in
+ * the operating system's cache; the atlas and the index of star patterns are loaded, as they are from the second
+ * frame of a night on. The time to match a first frame, with its patterns mapped from their file, is printed
+ * separately. A guide camera's small frames come once a second or faster, and the compiler is done with them after
+ * about a minute: that many are processed before timing starts.
  */
 public final class FramesSpeed {
     private static final int WARM_UP = 15;
@@ -61,7 +62,7 @@ public final class FramesSpeed {
         patterns = new MappedPatterns(folder.resolve("patterns.bin"));
     }
 
-    /** Something that may be known of a frame. */
+    /** A clue about a frame. */
     @FunctionalInterface
     private interface Clue {
         MatchHint of(FrameFacts facts);
@@ -75,7 +76,7 @@ public final class FramesSpeed {
         ATTITUDE
     }
 
-    /** How long each stage of one frame took. */
+    /** The time of each stage for one frame. */
     private record Round(Map<Stage, Double> millis, int starsFound, int starsMatched) {
         double total() {
             return millis.values().stream().mapToDouble(t -> t).sum();
@@ -189,7 +190,7 @@ public final class FramesSpeed {
         heap().forEach(MemoryPoolMXBean::resetPeakUsage);
     }
 
-    /** Of each part of the heap at its own time, added: no less than the heap ever held. */
+    /** The sum of the peaks of each part of the heap: no less than the heap ever occupied. */
     private static double peakMegabytes() {
         return heap().stream().mapToLong(pool -> pool.getPeakUsage().getUsed()).sum() / BYTES_PER_MEGABYTE;
     }

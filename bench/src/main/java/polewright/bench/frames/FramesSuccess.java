@@ -18,8 +18,8 @@ import polewright.simulation.fits.FitsFile;
 import polewright.sky.atlas.StarAtlas;
 
 /**
- * How many frames with stars enough are placed, and whether any is placed wrongly: pixels to stars to sky, on frames of
- * any camera and any place.
+ * How many frames with enough stars are placed, and whether any is placed wrongly: from pixels to stars to sky, on
+ * frames of any camera and any place.
  */
 public final class FramesSuccess {
     private static final int FRAMES = 1000;
@@ -31,7 +31,7 @@ public final class FramesSuccess {
 
     private FramesSuccess() {}
 
-    /** One frame and what came of it. */
+    /** One frame and its result. */
     private record Trial(
             long seed,
             Knowledge knowledge,

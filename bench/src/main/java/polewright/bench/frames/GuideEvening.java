@@ -20,7 +20,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** The frames that a guide camera of 2 megapixels takes while an axis is found and set, near the pole. */
+/** The frames of a guide camera of 2 megapixels while an axis is found and set, near the pole. */
 public final class GuideEvening {
     private static final Site SITE = TimedFrames.SITE;
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
@@ -47,7 +47,7 @@ public final class GuideEvening {
                 fork = fork.turned(Angle.ofDegrees(45));
             } else if (i > 1) {
                 wedge = wedge.turned(-0.02, 0.01, random);
-                fork = fork.carriedBy(wedge);
+                fork = fork.onWedge(wedge);
             }
             frames.add(FitsFile.of(
                     photographer.take(fork, now, Duration.ofSeconds(2), random).frame()));

@@ -11,7 +11,7 @@ import polewright.image.match.SkyPatch;
 import polewright.simulation.camera.SkyTruth;
 import polewright.sky.angle.Angle;
 
-/** What somebody may know of a frame before it is matched. */
+/** What may be known about a frame before it is matched. */
 enum Knowledge {
     /** Within 10° of a place, and the scale to 20 %. */
     PLACE_AND_SCALE("near a place, scale to 20 %"),
@@ -30,13 +30,13 @@ enum Knowledge {
         this.words = words;
     }
 
-    /** One kind after the other. */
-    static Knowledge inTurn(long seed) {
+    /** Each kind in turn. */
+    static Knowledge bySeed(long seed) {
         List<Knowledge> kinds = List.of(values());
         return kinds.get((int) Math.floorMod(seed, (long) kinds.size()));
     }
 
-    /** A hint that is as wrong as it may be, and no more. */
+    /** A hint with the largest permitted error. */
     MatchHint hint(SkyTruth truth, RandomGenerator random) {
         return hint(Directions.of(truth.centre()), truth.scalePerPixel(), truth.middle(), random);
     }
@@ -47,8 +47,8 @@ enum Knowledge {
         if (this == NOTHING) {
             return none;
         }
-        double told = 1 / (1 + SCALE_SHARE * 0.95 * (2 * random.nextDouble() - 1));
-        MatchHint scaled = none.withScale(ScaleRange.about(scalePerPixel.times(told), SCALE_SHARE));
+        double assumed = 1 / (1 + SCALE_SHARE * 0.95 * (2 * random.nextDouble() - 1));
+        MatchHint scaled = none.withScale(ScaleRange.about(scalePerPixel.times(assumed), SCALE_SHARE));
         if (this == SCALE) {
             return scaled;
         }

@@ -35,9 +35,9 @@ import polewright.sky.place.Weather;
 import polewright.store.NightLog;
 
 /**
- * From the moment that a guide frame of 2 megapixels is in a watched folder, closed or renamed there, until its stars are
- * known, its picture is drawn and what lies on it is drawn over it. A real folder is watched by the program's own thread,
- * as a page does: right ascension is turned until the axis is known, then the screws are.
+ * From the moment that a guide frame of 2 megapixels is in a watched folder, closed or renamed there, until its stars
+ * are known and its picture and overlay are drawn. A real folder is watched by the program's own thread, as for a
+ * page: right ascension is turned until the axis is known, then the screws are.
  */
 public final class LiveFrames {
     private static final Site SITE = TimedFrames.SITE;
@@ -53,7 +53,7 @@ public final class LiveFrames {
         this.folder = folder;
     }
 
-    /** A frame that is ready for a page: when, and what it is. */
+    /** A frame that is ready for a page, and when. */
     private record Ready(long nanos, LiveView.Shot shot, int pictureBytes) {}
 
     /** An empty folder for frames and log. */
@@ -123,7 +123,7 @@ public final class LiveFrames {
         }
     }
 
-    /** What a page does with a frame: its picture and the drawing over it, in the dark palette. */
+    /** What a page does with a frame: its picture and the overlay, in the dark palette. */
     private void draw(LiveView.Shot shot) {
         LiveFrame frame = shot.frame()
                 .orElseThrow(() -> new IllegalStateException(shot.refusal().orElse("no frame")));

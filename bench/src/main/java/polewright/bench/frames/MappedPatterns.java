@@ -12,7 +12,7 @@ import polewright.image.match.PatternStore;
 import polewright.image.match.StoredPatterns;
 import polewright.sky.atlas.StarAtlas;
 
-/** Star patterns in a file of the bench's own, made when it is first asked for and mapped at every question. */
+/** Star patterns in a file of the bench's own, created on first use and mapped at every request. */
 record MappedPatterns(Path file) implements PatternStore {
     @Override
     public Optional<StoredPatterns> kept(StarAtlas atlas) {

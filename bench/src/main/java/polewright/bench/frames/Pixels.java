@@ -6,10 +6,10 @@ import polewright.simulation.camera.SimulatedCamera;
 import polewright.simulation.camera.TrueStar;
 
 /**
- * The noise under the stars of one exposure, worked out from camera and sky, apart from the code under test.
+ * The noise under the stars of one exposure, calculated from camera and sky, independently of the code under test.
  *
  * @param fwhmPixels width of a star's core
- * @param variance of a pixel of empty sky in the middle of the picture, electrons²
+ * @param variance of a pixel of empty sky at the centre of the picture, electrons²
  */
 record Pixels(double fwhmPixels, double variance) {
     private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
@@ -40,8 +40,8 @@ record Pixels(double fwhmPixels, double variance) {
     }
 
     /**
-     * How far a star stands out from the noise under it and its own, in all the light of its image: for a Gaussian σ
-     * drawn out over a trail, noise counts over about 2 √π σ √(4 π σ² + trail²) pixels.
+     * A star's signal-to-noise ratio, including its own shot noise, over the whole image: for a Gaussian σ drawn out
+     * into a trail, the noise is that of about 2 √π σ √(4 π σ² + trail²) pixels.
      */
     double signalToNoise(TrueStar star) {
         double sigma = sigmaPixels();

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
-/** Places of a picture, asked how many are near one. */
+/** Positions in a picture, indexed to count those near one. */
 final class PlaceGrid {
     private final double reach;
     private final Map<Long, List<Vector2D>> cells = new HashMap<>();
@@ -21,7 +21,7 @@ final class PlaceGrid {
         return near(place) > 0;
     }
 
-    /** How many lie within reach. */
+    /** The number within reach. */
     int near(Vector2D place) {
         int near = 0;
         for (int across = -1; across <= 1; across++) {

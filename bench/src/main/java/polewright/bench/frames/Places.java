@@ -6,14 +6,14 @@ import polewright.image.match.MatchOutcome;
 import polewright.image.match.MatchedFrame;
 import polewright.simulation.camera.SkyTruth;
 
-/** Whether a frame was placed, and where it really is. */
+/** Whether a frame was placed, and how well. */
 sealed interface Places {
-    /** How far off the centre of a right match may be. */
+    /** Largest centre error of a correct match. */
     double RIGHT_WITHIN_PIXELS = 3;
 
     String inWords();
 
-    /** Its centre is where it was put. */
+    /** Placed correctly. */
     record Right(double offPixels, double logOdds) implements Places {
         @Override
         public String inWords() {
@@ -21,7 +21,7 @@ sealed interface Places {
         }
     }
 
-    /** It was put somewhere else, by so many pixels. */
+    /** Placed somewhere else, by this many pixels. */
     record Wrong(double offPixels, double logOdds) implements Places {
         @Override
         public String inWords() {
@@ -29,7 +29,7 @@ sealed interface Places {
         }
     }
 
-    /** Nowhere. */
+    /** Not placed. */
     record Nowhere() implements Places {
         @Override
         public String inWords() {

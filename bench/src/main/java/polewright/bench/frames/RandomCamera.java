@@ -10,12 +10,12 @@ import polewright.simulation.camera.SimulatedCamera;
 import polewright.sky.angle.Angle;
 
 /**
- * A camera as somebody might own it, with a field of a given width. Its figures are common practice: the sizes of the
- * usual small detectors, lenses of short focal length faster than telescopes, more distortion the wider they are.
+ * A plausible camera with a field of a given width. Its values are common practice: the sizes of the usual small
+ * detectors, lenses of short focal length faster than telescopes, more distortion the wider they are.
  *
  * @param camera with its optics
- * @param fwhmPixels width that a star's image is meant to have, 1.8 to 4 pixels
- * @param seeing what of it is the air's
+ * @param fwhmPixels intended width of a star's image, 1.8 to 4 pixels
+ * @param seeing the contribution of the air to it
  */
 record RandomCamera(SimulatedCamera camera, double fwhmPixels, Angle seeing) {
     private static final double[][] COLUMNS_ROWS_MICRONS = {
@@ -78,7 +78,7 @@ record RandomCamera(SimulatedCamera camera, double fwhmPixels, Angle seeing) {
         return new RandomCamera(SimulatedCamera.of("Any", optics, detector), fwhm, Angle.ofArcseconds(seeingArcsec));
     }
 
-    /** What empty sky gives a pixel in a second, electrons. */
+    /** Background of empty sky in a pixel, electrons per second. */
     double skyElectronsPerSecond(double magnitudePerArcsec2) {
         double scaleArcsec = camera.scalePerPixel().arcseconds();
         return camera.electronsPerSecond(magnitudePerArcsec2) * scaleArcsec * scaleArcsec;

@@ -30,16 +30,16 @@ import polewright.sky.time.SkyTime;
 /**
  * A frame of anywhere in the sky, from anywhere on Earth, by any camera: all from one seed.
  *
- * <p>Fields are 0.5° to 40° wide, evenly in the logarithm. A tenth of the mounts stand still. Places are drawn evenly
- * over the sky, and drawn again, with another exposure, until {@link #FEWEST_STARS} stars of the atlas stand out by
- * {@link #SIGNAL_TO_NOISE}: narrow fields therefore lie mostly in the Milky Way.
+ * <p>Fields are 0.5° to 40° wide, uniform in the logarithm. A tenth of the mounts have the drive off. Places are
+ * uniform over the sky, and drawn again, with another exposure, until {@link #FEWEST_STARS} stars of the atlas exceed
+ * {@link #SIGNAL_TO_NOISE}: narrow fields are therefore mostly in the Milky Way.
  *
  * @param seed that it came from
  * @param exposure how it was taken
- * @param rendered the picture and its truth
- * @param knowledge what is told of it: one kind after the other by the seed
+ * @param rendered the picture and its true values
+ * @param knowledge what is known about it: each kind in turn by the seed
  * @param hint the same, for the matcher
- * @param standing whether the mount stood still
+ * @param standing whether the drive was off
  */
 record RandomFrame(
         long seed, Exposure exposure, RenderedFrame rendered, Knowledge knowledge, MatchHint hint, boolean standing) {
@@ -52,27 +52,27 @@ record RandomFrame(
     private static final double MOST_SKY_OF_FULL = 0.3;
     private static final int MOST_PLACES = 5000;
 
-    /** With the sky clear. */
+    /** With a clear sky. */
     static RandomFrame of(StarAtlas sky, long seed) {
         return of(sky, seed, Setting.CLEAR);
     }
 
-    /** What stands between camera and sky. */
+    /** What is between camera and sky. */
     enum Setting {
         CLEAR,
-        /** Opaque cloud over half of the picture; the stars are counted before it came. */
+        /** Opaque cloud over half of the picture; the stars are counted without it. */
         CLOUD_OVER_HALF
     }
 
     static RandomFrame of(StarAtlas sky, long seed, Setting setting) {
         RandomGenerator random = new SplittableRandom(seed);
         FrameRenderer renderer = new FrameRenderer(sky).withInventedStarsTo(FAINTEST_INVENTED);
-        Knowledge knowledge = Knowledge.inTurn(seed);
+        Knowledge knowledge = Knowledge.bySeed(seed);
         boolean standing = random.nextInt(10) == 0;
         RandomCamera camera = RandomCamera.ofWidth(Angle.ofDegrees(Draw.logBetween(0.5, 40, random)), random);
         for (int place = 0; place < MOST_PLACES; place++) {
             Exposure exposure = exposure(camera, standing, random);
-            if (!promises(sky, exposure)) {
+            if (!isWorthRendering(sky, exposure)) {
                 continue;
             }
             SplittableRandom noise = new SplittableRandom(random.nextLong());
@@ -136,7 +136,7 @@ record RandomFrame(
                 camera.camera(), path, site, weather, conditions, middle, Duration.ofNanos(Math.round(seconds * 1e9)));
     }
 
-    /** Evenly over the part of the sky that stands well above the horizon, rolled any way. */
+    /** Uniform over the part of the sky well above the horizon, with a random roll. */
     private static Rotation aim(RandomCamera camera, ObservingMoment moment, RandomGenerator random) {
         double halfDiagonalDeg = Math.toDegrees(
                 Math.atan(cornerPixels(camera) * camera.camera().scalePerPixel().radians()));
@@ -165,8 +165,8 @@ record RandomFrame(
                 .toList();
     }
 
-    /** Whether rendering is worth the while: by the atlas alone, in a disc of the picture's area. */
-    private static boolean promises(StarAtlas sky, Exposure exposure) {
+    /** Whether rendering is worthwhile: by the atlas alone, in a disc of the picture's area. */
+    private static boolean isWorthRendering(StarAtlas sky, Exposure exposure) {
         Pixels pixels = Pixels.of(exposure);
         double seconds = exposure.length().toNanos() / 1e9;
         double trail = exposure.path()

@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
-/** How a capture program saves. */
+/** The ways in which a capture program saves. */
 public enum Saving {
     WRITTEN("written under its name"),
     RENAMED("written apart and renamed");
@@ -23,7 +23,7 @@ public enum Saving {
         return words;
     }
 
-    /** Saves it, and tells when it was there whole ({@link System#nanoTime}). */
+    /** Saves the file, and returns when it was complete ({@link System#nanoTime}). */
     public long save(byte[] content, Path file) throws IOException {
         Path written = this == WRITTEN ? file : file.resolveSibling(file.getFileName() + ".part");
         try (FileChannel channel = FileChannel.open(written, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {

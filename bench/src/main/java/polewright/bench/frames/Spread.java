@@ -3,7 +3,7 @@ package polewright.bench.frames;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
 
-/** How some figures spread. */
+/** The distribution of some values. */
 public final class Spread {
     private final double[] sorted;
 
@@ -23,7 +23,7 @@ public final class Spread {
         return quantile(1);
     }
 
-    /** The figure that a share of all lie at or under. */
+    /** The value below or at which this share of all lies. */
     public double quantile(double share) {
         return sorted.length == 0 ? Double.NaN : sorted[(int) Math.max(0, Math.ceil(share * sorted.length) - 1)];
     }

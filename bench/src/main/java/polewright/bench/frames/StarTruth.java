@@ -8,9 +8,9 @@ import polewright.simulation.camera.Exposure;
 import polewright.simulation.camera.SkyTruth;
 import polewright.simulation.camera.TrueStar;
 
-/** The stars that really are in a frame, against those found there. */
+/** Compares the true stars of a frame with those found in it. */
 final class StarTruth {
-    // Fainter ones are found by chance, and are under everything.
+    // Fainter ones are found by chance, and are everywhere.
     private static final double LEAST_SIGNAL_TO_NOISE = 3;
 
     private final Pixels pixels;
@@ -25,21 +25,21 @@ final class StarTruth {
         return new StarTruth(Pixels.of(exposure), truth.stars());
     }
 
-    /** How many stars of the atlas stand out by so much. */
+    /** How many stars of the atlas exceed this ratio. */
     int standingOut(double signalToNoise) {
         return (int) stars.stream()
                 .filter(star -> star.number() != TrueStar.OF_NO_ATLAS && pixels.signalToNoise(star) >= signalToNoise)
                 .count();
     }
 
-    /** Stars of the atlas and others that stand out by so much. */
+    /** Stars, of the atlas or not, that exceed this ratio. */
     List<TrueStar> all(double signalToNoise) {
         return stars.stream()
                 .filter(star -> pixels.signalToNoise(star) >= signalToNoise)
                 .toList();
     }
 
-    /** Of the brightest found, how many are stars of the atlas, stars of no atlas, and no stars. */
+    /** Of the brightest stars found, how many are in the atlas, are other stars, and are no stars. */
     Kinds kinds(StarList found, int brightest) {
         int ofAtlas = 0;
         int others = 0;
@@ -57,7 +57,7 @@ final class StarTruth {
         return new Kinds(ofAtlas, others, none);
     }
 
-    /** What some found stars are. */
+    /** What some found stars really are. */
     record Kinds(int ofAtlas, int others, int none) {
         @Override
         public String toString() {
@@ -78,7 +78,7 @@ final class StarTruth {
         return best;
     }
 
-    /** Magnitude of a star in the zenith that stands out by so much. */
+    /** Magnitude of a star at the zenith with this signal-to-noise ratio. */
     static double faintestMagnitude(Exposure exposure, Pixels pixels, double trailPixels, double signalToNoise) {
         double electrons = 1;
         while (pixels.signalToNoise(new TrueStar(0, 0, 0, 0, -trailPixels / 2, 0, trailPixels / 2, 0, electrons))

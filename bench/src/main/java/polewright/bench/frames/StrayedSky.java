@@ -11,12 +11,12 @@ import polewright.sky.atlas.SkyCells;
 import polewright.sky.atlas.StarAtlas;
 
 /**
- * The sky as it is tonight, which the atlas knows as it was in 2000: frames are rendered with this one, and matched with
- * the atlas.
+ * The sky as it is tonight, whereas the atlas has it as it was in 2000: frames are rendered with this one, and
+ * matched with the atlas.
  *
- * <p>Every star whose motion the atlas does not know has moved on, any way, by an exponentially distributed distance of
- * 0.5″ on the average, 0.5″ RMS in each coordinate: 0.019″ a year to the end of 2026 (common practice: stars about V 11
- * move 0.01″ to 0.03″ a year). A few in a hundred have thus gone 2″. The stars keep their numbers.
+ * <p>Every star whose motion the atlas does not have has moved in a random direction by an exponentially distributed
+ * distance of 0.5″ on average, 0.5″ RMS in each coordinate: 0.019″ a year to the end of 2026 (common practice: stars
+ * about V 11 move 0.01″ to 0.03″ a year). A few in a hundred have thus moved 2″. The stars keep their numbers.
  */
 final class StrayedSky {
     private static final double MEAN_ARCSEC = 0.5;
@@ -57,7 +57,7 @@ final class StrayedSky {
         }
     }
 
-    /** By some steps of a coordinate; a star at the edge of its cell stays in it. */
+    /** Moves a coordinate by some steps; a star at the edge of its cell stays in it. */
     private static void move(ByteBuffer file, int at, double steps) {
         long moved = Short.toUnsignedInt(file.getShort(at)) + Math.round(steps);
         file.putShort(at, (short) Math.min(STEPS - 1, Math.max(0, moved)));

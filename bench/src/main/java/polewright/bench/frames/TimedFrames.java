@@ -25,9 +25,9 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * The files that are timed, rendered and written apart from the process that is: a 24-megapixel frame by a telescope of
- * two metres and one by a short telescope, and a 2-megapixel guide frame, all within 10° of the north pole where it has
- * stars enough; and a guide frame of another part of the sky.
+ * The timed files, rendered and written by a separate process: a 24-megapixel frame by a telescope of two metres and
+ * one by a short telescope, and a 2-megapixel guide frame, all within 10° of the north pole where there are enough
+ * stars; and a guide frame of another part of the sky.
  */
 public final class TimedFrames {
     static final String LONG_TELESCOPE = "24-megapixels-2050-mm.fits";
@@ -89,7 +89,7 @@ public final class TimedFrames {
                 FitsFile.of(renderer.render(exposure, random).frame()));
     }
 
-    /** The first of random places whose picture has stars enough of the atlas. */
+    /** The first of random places whose picture has enough stars of the atlas. */
     private CatalogueStar richPlace(SimulatedCamera camera, Vector3D around, Angle within, RandomGenerator random) {
         double pixels = camera.detector().pixels();
         Angle radius = camera.scalePerPixel().times(Math.sqrt(pixels / Math.PI));

@@ -3,7 +3,7 @@ package polewright.bench.frames;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The criteria of one bench: each is printed as it is met or missed; one missed makes the bench fail. */
+/** The criteria of one bench: each is printed as met or missed; one missed makes the bench fail. */
 public final class Verdict {
     private final List<String> missed = new ArrayList<>();
 
@@ -14,7 +14,7 @@ public final class Verdict {
         }
     }
 
-    /** What the process should end with. */
+    /** The exit status of the process. */
     public int status() {
         return missed.isEmpty() ? 0 : 1;
     }

@@ -1,9 +1,8 @@
 /**
- * What the frames room must show, measured on rendered frames whose truth is known: seeds in, plain lines out, and an
- * exit status of 1 where a criterion of accuracy or success is missed.
- *
+ * Benches of the frame pipeline, measured on rendered frames with known true values: seeds in, plain lines out, and
+ * an exit status of 1 if a criterion of accuracy or success is missed.
  * <pre>
- *   seed ──▶ RandomFrame ──▶ StarFinder ──▶ FrameMatcher ──▶ held against SkyTruth
+ *   seed ──▶ RandomFrame ──▶ StarFinder ──▶ FrameMatcher ──▶ compared with SkyTruth
  *            (camera, sky,                                   (StarTruth, Places)
  *             place, hint)
  * </pre>

@@ -10,13 +10,13 @@ import polewright.alignment.fix.Fix;
 import polewright.session.NightState;
 
 /**
- * What a fix finds fault with.
+ * The faults that a fix reports.
  *
- * @param setAside the numbers of sightings that are said to be wrong
+ * @param setAside the numbers of sightings reported as wrong
  * @param notUsed the numbers of sightings that are not used, though they may be right
  * @param isInDoubt whether the fix as a whole is
- * @param causes what is named: the mistake that the likeliest explanation assumes, and the likely causes of what is set aside
- * @param reason for the doubt, all explanations in it
+ * @param causes the mistake assumed by the likeliest explanation, and the likely causes of what is set aside
+ * @param reason for the doubt, with all explanations
  */
 record Accusations(
         Set<Long> setAside, Set<Long> notUsed, boolean isInDoubt, List<String> causes, Optional<String> reason) {

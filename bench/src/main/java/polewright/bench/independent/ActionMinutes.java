@@ -2,7 +2,10 @@ package polewright.bench.independent;
 
 import java.time.Duration;
 
-/** How long everything takes, in the dark, gloves on (common practice). The figures are those of the project's rehearsals. */
+/**
+ * How long everything takes, in the dark, with gloves on (common practice). The figures are those of the project's
+ * rehearsals.
+ */
 final class ActionMinutes {
     static final Duration READING = Duration.ofMinutes(2);
     static final Duration STILL_POINT = Duration.ofMinutes(4);

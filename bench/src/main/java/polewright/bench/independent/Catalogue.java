@@ -26,7 +26,7 @@ final class Catalogue {
 
     private Catalogue() {}
 
-    /** Those that the eye can see, brightest first. */
+    /** Those visible to the naked eye, brightest first. */
     static List<Star> stars() {
         return STARS;
     }
@@ -35,7 +35,7 @@ final class Catalogue {
         return Optional.ofNullable(BY_NAME.get(name));
     }
 
-    /** The brightest within two degrees of the pole that is truly up. */
+    /** The brightest within two degrees of the truly elevated pole. */
     static Star poleStar(Place place) {
         return STARS.stream()
                 .filter(star -> Math.toDegrees(star.declination()) * place.sign() > POLE_STAR_DEG)
@@ -43,7 +43,7 @@ final class Catalogue {
                 .orElseThrow();
     }
 
-    /** As a person writes it down. */
+    /** As the person logs it. */
     static FixedStar written(Star star) {
         return new FixedStar(
                 star.name(),

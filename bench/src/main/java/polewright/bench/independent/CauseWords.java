@@ -4,14 +4,17 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** By which words a cause that is named is known for a mistake: the one place that depends on how causes are worded. */
+/**
+ * The words by which a reported cause is recognised as a mistake: the one place that depends on how causes are
+ * worded.
+ */
 final class CauseWords {
     private CauseWords() {}
 
     /**
      * Whether a text names the mistake.
      *
-     * @param watchedInstead the star that was watched for another
+     * @param watchedInstead the star that was watched by mistake
      */
     static boolean name(Mistake mistake, String text, Optional<String> watchedInstead) {
         String words = text.toLowerCase(Locale.ROOT);

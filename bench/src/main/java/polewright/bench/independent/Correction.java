@@ -6,40 +6,46 @@ import java.util.Map;
 import polewright.mount.rig.RigCorrection;
 import polewright.session.event.NightEvent;
 
-/** What a person enters who is told their mistake, and remembers it. */
+/** What a person enters after a mistake was named that they remember making. */
 final class Correction {
     private Correction() {}
 
     /**
      * The events, in the order in which they are entered.
      *
-     * @param told as it was told
-     * @param truly as it should have been
-     * @param amiss what should have been written, by the number of what was
-     * @param unloggedAfter the number of the event after which screws were turned and not logged; 0 if none were
+     * @param stated the details of the night as stated
+     * @param truly as they should have been stated
+     * @param corrections what should have been logged, by the number of what was
+     * @param unloggedAfter the number of the event after which screws were turned without logging it; 0 if none were
      * @param last the number of the last event
      */
     static List<NightEvent> of(
-            Mistake mistake, Told told, Told truly, Map<Long, NightEvent> amiss, long unloggedAfter, long last) {
+            Mistake mistake,
+            Told stated,
+            Told truly,
+            Map<Long, NightEvent> corrections,
+            long unloggedAfter,
+            long last) {
         return switch (mistake) {
             case LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> List.of(new NightEvent.SiteCorrected(truly.site()));
             case CLOCK_HOURS, DATE ->
-                List.of(new NightEvent.ClockCorrected(1, last, told.clockAhead().negated()));
+                List.of(new NightEvent.ClockCorrected(
+                        1, last, stated.clockAhead().negated()));
             case VIEW -> {
                 List<NightEvent> all = new ArrayList<>();
                 all.add(new NightEvent.RigCorrected(new RigCorrection.AnotherRig(truly.rig())));
-                all.addAll(replacing(amiss));
+                all.addAll(replacing(corrections));
                 yield all;
             }
             case DRIFT_SIGN, WRONG_STAR, OTHER_SIDE, REVERSED_TURN, OTHER_SCREW, COMPASS_END, DECLINATION_SIGN ->
-                replacing(amiss);
+                replacing(corrections);
             case UNLOGGED_TURN -> List.of(new NightEvent.TurnNotLogged(unloggedAfter, true, true));
         };
     }
 
-    private static List<NightEvent> replacing(Map<Long, NightEvent> amiss) {
+    private static List<NightEvent> replacing(Map<Long, NightEvent> corrections) {
         List<NightEvent> all = new ArrayList<>();
-        amiss.forEach((seq, meant) -> {
+        corrections.forEach((seq, meant) -> {
             if (meant instanceof NightEvent.ScrewsTurned turned) {
                 all.add(new NightEvent.TurnCorrected(seq, turned));
             } else if (meant instanceof NightEvent.Measurement measured) {

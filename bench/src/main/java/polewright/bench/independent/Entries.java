@@ -19,7 +19,7 @@ import polewright.mount.rig.Optic;
 import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 
-/** What was read, as the person enters it. The uncertainties are those that the documents give for each kind. */
+/** Readings as the person enters them. The uncertainties are those given in the documentation for each kind. */
 final class Entries {
     private static final Angle DIVISION = Angle.ofArcseconds(15);
     static final double DIVISION_RAD = Math.toRadians(15 / 3600.0);
@@ -59,15 +59,15 @@ final class Entries {
      *
      * @param began when the watch began
      * @param north divisions, north positive
-     * @param told how the reticle was set, if that is said
+     * @param stated how the reticle was set, if that is stated
      */
-    static NightEvent drift(Told by, Instant began, Duration watch, Star star, double north, ReticleNorth told) {
+    static NightEvent drift(Told by, Instant began, Duration watch, Star star, double north, ReticleNorth stated) {
         return new NightEvent.SightingTaken(new StarDrift(
                 by.clock(began),
                 watch,
                 Catalogue.written(star),
                 ReadLength.ofDivisions(Math.abs(north), DIVISION),
-                new DriftDirection.OnSky(north >= 0, told),
+                new DriftDirection.OnSky(north >= 0, stated),
                 DIVISION.times(DRIFT_SIGMA_DIVISIONS)));
     }
 
@@ -76,7 +76,7 @@ final class Entries {
                 turns.azimuth(), turns.altitude(), turns.azimuthBack(), turns.altitudeBack());
     }
 
-    /** What an order comes to. */
+    /** The turns of an order. */
     static Turns ordered(List<ScrewTurn> order) {
         Turns all = Turns.NONE;
         for (ScrewTurn one : order) {

@@ -9,33 +9,33 @@ import polewright.bench.independent.truth.ReticleLine;
  * How a person works all night.
  *
  * @param line how they set a reticle
- * @param lineTold whether they say so
- * @param first what they take before they ask for advice: {@code COMPASS}, {@code STILL_POINT}
+ * @param lineStated whether they state it
+ * @param first what they take before the first advice: {@code COMPASS}, {@code STILL_POINT}
  * @param correcting whether they correct a mistake when it is named to them
- * @param scatter how much larger their errors are than the documents say
+ * @param scatter their errors relative to the documented ones
  */
-record Habits(ReticleLine line, boolean lineTold, List<SightingKind> first, boolean correcting, double scatter) {
+record Habits(ReticleLine line, boolean lineStated, List<SightingKind> first, boolean correcting, double scatter) {
     Habits {
         first = List.copyOf(first);
     }
 
-    /** A reticle set by a star's trail, told; errors as documented. */
+    /** A reticle set by a star's trail, and stated; errors as documented. */
     static final Habits USUAL = new Habits(ReticleLine.BY_TRAIL, true, List.of(), false, 1);
 
     Habits taking(SightingKind first) {
-        return new Habits(line, lineTold, List.of(first), correcting, scatter);
+        return new Habits(line, lineStated, List.of(first), correcting, scatter);
     }
 
     Habits correcting(boolean isSo) {
-        return new Habits(line, lineTold, first, isSo, scatter);
+        return new Habits(line, lineStated, first, isSo, scatter);
     }
 
     Habits erring(double timesAsDocumented) {
-        return new Habits(line, lineTold, first, correcting, timesAsDocumented);
+        return new Habits(line, lineStated, first, correcting, timesAsDocumented);
     }
 
     ReticleNorth north() {
-        if (!lineTold) {
+        if (!lineStated) {
             return ReticleNorth.NOT_TOLD;
         }
         return line == ReticleLine.BY_TRAIL ? ReticleNorth.SKY : ReticleNorth.MOUNT;

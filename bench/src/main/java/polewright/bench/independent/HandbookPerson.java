@@ -15,20 +15,20 @@ import polewright.bench.independent.truth.ViewShown;
 import polewright.bench.independent.truth.Wedge;
 
 /**
- * A careful hobbyist with a handbook and without advice, on the same wedge (common practice): compass and scale; the pole star in
- * the finder, twice if it was far off; a star near the meridian for azimuth and one low in the east or west for altitude, each
- * until its drift is within what is tolerated; then the clamps, and both drifts again.
+ * A careful hobbyist with a handbook and without advice, on the same wedge (common practice): compass and scale; the
+ * pole star in the finder, twice if it was far off; a star near the meridian for azimuth and one low in the east or
+ * west for altitude, each until its drift is within the tolerance; then the clamps, and both drifts again.
  *
- * <p>In this routine's favour: a drift that is plain after three minutes is turned by at once; hour angles are reckoned with; and
- * a screw that made things worse by half is from then on turned the other way.
+ * <p>In this routine's favour: a drift that is clear after three minutes is corrected at once; hour angles are taken
+ * into account; and a screw that made things worse by half is turned the other way from then on.
  */
 final class HandbookPerson {
     private static final int MOST_MEASUREMENTS = 120;
     private static final double DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN = 0.26252;
     private static final double ARCSEC_SIGMA = 3.75;
     private static final Duration FIRST_LOOK = Duration.ofMinutes(3);
-    private static final double PLAIN_SIGMAS = 6;
-    private static final double LIMIT_IS_PLAIN_SIGMAS = 2;
+    private static final double CLEAR_SIGMAS = 6;
+    private static final double LIMIT_IS_CLEAR_SIGMAS = 2;
     private static final double SHORTEST_WATCH_MINUTES = 5;
     private static final double LONGEST_WATCH_MINUTES = 30;
     private static final double WORSE_BY = 1.5;
@@ -49,8 +49,8 @@ final class HandbookPerson {
     private int measurements;
     private int azimuthSense = 1;
     private int altitudeSense = 1;
-    // What the last turn of each screw was to undo, arcminutes on the sky; 0 when nothing was turned since it was
-    // judged.
+    // The error that the last turn of each screw was to correct, arcminutes on the sky; 0 when nothing has been turned
+    // since it was judged.
     private double eastTurnedBy;
     private double upTurnedBy;
 
@@ -58,8 +58,8 @@ final class HandbookPerson {
      * How a night ended.
      *
      * @param minutes until it did
-     * @param stopped whether by the handbook's word
-     * @param good whether the axis was truly within what is tolerated
+     * @param stopped whether by the handbook's rule
+     * @param good whether the axis was truly within the tolerance
      */
     record Ended(double minutes, boolean stopped, boolean good) {}
 
@@ -68,7 +68,7 @@ final class HandbookPerson {
         this.observer = new Observer(scene.air(), 1, scene.random());
         this.wedge = wedge;
         this.now = scene.from();
-        // Each direction by itself, so that both together are within it.
+        // For each direction alone, so that both together are within it.
         this.tolerated = toleratedArcmin * Math.sqrt(0.5);
     }
 
@@ -171,17 +171,17 @@ final class HandbookPerson {
         Star star = Catalogue.stars().stream()
                 .filter(one -> one.magnitude() <= BRIGHT)
                 .filter(one -> suits(sky, one, highestDeclinationDeg))
-                .filter(one -> amissDeg(sky, one, hourAngleDeg) < withinDeg)
-                .min(Comparator.comparingDouble(one -> one.magnitude() + amissDeg(sky, one, hourAngleDeg) / 10))
+                .filter(one -> errorDeg(sky, one, hourAngleDeg) < withinDeg)
+                .min(Comparator.comparingDouble(one -> one.magnitude() + errorDeg(sky, one, hourAngleDeg) / 10))
                 .orElseGet(() -> nearest(sky, hourAngleDeg));
         double[] seen = sky.direction(star);
-        double limitMinutes = LIMIT_IS_PLAIN_SIGMAS * ARCSEC_SIGMA / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * tolerated);
+        double limitMinutes = LIMIT_IS_CLEAR_SIGMAS * ARCSEC_SIGMA / (DRIFT_ARCSEC_PER_MINUTE_PER_ARCMIN * tolerated);
         Duration usual = Duration.ofMinutes(5
                 * (long)
                         Math.ceil(Math.min(LONGEST_WATCH_MINUTES, Math.max(SHORTEST_WATCH_MINUTES, limitMinutes)) / 5));
         Duration watch = FIRST_LOOK;
         double arcsec = watched(star, watch);
-        if (Math.abs(arcsec) <= PLAIN_SIGMAS * ARCSEC_SIGMA) {
+        if (Math.abs(arcsec) <= CLEAR_SIGMAS * ARCSEC_SIGMA) {
             watch = usual;
             arcsec = watched(star, watch);
         }
@@ -203,7 +203,7 @@ final class HandbookPerson {
         return Catalogue.stars().stream()
                 .filter(one -> one.magnitude() <= BRIGHT)
                 .filter(one -> suits(sky, one, 75))
-                .min(Comparator.comparingDouble(one -> amissDeg(sky, one, hourAngleDeg)))
+                .min(Comparator.comparingDouble(one -> errorDeg(sky, one, hourAngleDeg)))
                 .orElseThrow();
     }
 
@@ -215,12 +215,12 @@ final class HandbookPerson {
                 && Math.abs(Math.toDegrees(sky.declination(seen))) < highestDeclinationDeg;
     }
 
-    private static double amissDeg(SeenSky sky, Star star, double hourAngleDeg) {
+    private static double errorDeg(SeenSky sky, Star star, double hourAngleDeg) {
         double hourAngle = Math.abs(Math.toDegrees(sky.hourAngle(sky.direction(star))));
         return Math.abs(hourAngle - hourAngleDeg);
     }
 
-    /** Undoes all of what was measured, arcminutes on the sky; false if that is less than a hand can turn. */
+    /** Corrects all of the measured offset, arcminutes on the sky; false if that is less than a hand can turn. */
     private boolean turn(Optional<Double> east, Optional<Double> up) {
         east.ifPresent(this::judgeAzimuth);
         up.ifPresent(this::judgeAltitude);
@@ -260,12 +260,12 @@ final class HandbookPerson {
         upTurnedBy = 0;
     }
 
-    /** Whether what was to be undone has grown by half or more. */
+    /** Whether the error to be corrected has grown by half or more. */
     private boolean isWorse(double before, double after) {
         return before * after > 0 && Math.abs(after) > WORSE_BY * Math.abs(before) && Math.abs(after) > tolerated;
     }
 
-    /** By eighths a hand can count, by sixteenths below one turn. */
+    /** Eighths of a turn can be counted by hand, sixteenths below one turn. */
     private static double byHand(double turns) {
         double parts = Math.abs(turns) < 1 ? 16 : 8;
         return Math.rint(turns * parts) / parts;

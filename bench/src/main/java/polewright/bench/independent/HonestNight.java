@@ -6,7 +6,7 @@ import polewright.bench.independent.truth.ReticleLine;
 import polewright.bench.independent.truth.Wedge;
 import polewright.mount.rig.Orientation;
 
-/** A night of someone who tells and writes everything as it is, with errors as documented or larger. */
+/** A night of a person who states and logs everything correctly, with errors as documented or larger. */
 final class HonestNight {
     private static final double LARGEST_OFFSET_DEG = 5;
     private static final double ALLOWANCE_ARCMIN = 5;
@@ -14,7 +14,10 @@ final class HonestNight {
 
     private HonestNight() {}
 
-    /** How the person of a seed works: a reticle by the trail or by slow motion, told or not; every third reads a compass first. */
+    /**
+     * The habits for a seed: a reticle set by the trail or by slow motion, stated or not; every third reads a compass
+     * first.
+     */
     static Habits habits(long seed) {
         int habit = (int) Math.floorMod(seed / 2, (long) HABITS);
         return new Habits(
@@ -26,15 +29,15 @@ final class HonestNight {
     }
 
     /**
-     * Latitudes −65° to 65°, offsets to 5° a side, a rig told by ruler.
+     * Latitudes −65° to 65°, offsets up to 5° in each direction, a rig measured by ruler.
      *
-     * @param scatter how much larger errors are than documented
+     * @param scatter errors relative to the documented ones
      */
     static PlayedNight played(long seed, double scatter) {
         Scene scene = Scene.drawn(seed, 0, LARGEST_OFFSET_DEG);
-        TrueWedge screws = TrueWedge.asTold(scene.random());
+        TrueWedge screws = TrueWedge.asStated(scene.random());
         Wedge wedge = screws.at(scene);
-        Told truly = Told.truly(scene, screws.toldByRuler(Orientation.INVERTED));
+        Told truly = Told.truly(scene, screws.statedByRuler(Orientation.INVERTED));
         return Person.play(scene, wedge, truly, habits(seed).erring(scatter), ALLOWANCE_ARCMIN);
     }
 }

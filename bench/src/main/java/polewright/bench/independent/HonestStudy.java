@@ -10,7 +10,10 @@ import polewright.bench.frames.Verdict;
 import polewright.bench.independent.truth.ReticleLine;
 import polewright.session.event.NightEvent;
 
-/** Honest nights: is the region as likely as it says, after every event, and is anyone accused? */
+/**
+ * Nights without mistakes: does the region have its stated probability after every event, and are there false
+ * accusations?
+ */
 final class HonestStudy {
     private static final double LEAST = 0.93;
     private static final double MOST = 0.97;
@@ -19,7 +22,7 @@ final class HonestStudy {
 
     private HonestStudy() {}
 
-    /** How often a region held the truth. */
+    /** How often a region contained the truth. */
     private static final class Count {
         private int held;
         private int all;
@@ -41,7 +44,7 @@ final class HonestStudy {
         List<PlayedNight> nights = options.played(seed -> HonestNight.played(seed, 1));
         long seed = options.from();
         for (PlayedNight night : nights) {
-            if (options.isTold()) {
+            if (options.describesOneNight()) {
                 System.out.println("seed " + seed);
                 NightInWords.print(night);
             }
@@ -104,7 +107,7 @@ final class HonestStudy {
     private static void count(PlayedNight night, Habits habits, Count everything, Map<String, Count> counts) {
         for (Moment moment : night.moments()) {
             Fix fix = moment.night().fix();
-            // Before anything is known the region is that of the prior.
+            // Before the first information the region is that of the prior.
             if (!(fix instanceof Fix.Underdetermined)) {
                 boolean holds = StatedRegion.holds(fix, moment.offset());
                 everything.add(holds);
@@ -134,7 +137,7 @@ final class HonestStudy {
 
     private static String words(Habits habits) {
         return (habits.line() == ReticleLine.BY_TRAIL ? "by the trail" : "by slow motion")
-                + (habits.lineTold() ? ", told" : ", not told");
+                + (habits.lineStated() ? ", told" : ", not told");
     }
 
     private static String latitude(Moment moment) {

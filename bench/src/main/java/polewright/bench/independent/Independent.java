@@ -2,7 +2,9 @@ package polewright.bench.independent;
 
 import java.util.Locale;
 
-/** Nights by eye with a simulator that shares no geometry with the code it tests: {@code bench/independent STUDY}. */
+/**
+ * Visual nights with a simulator that shares no geometry with the code under test: {@code bench/independent STUDY}.
+ */
 public final class Independent {
     private Independent() {}
 

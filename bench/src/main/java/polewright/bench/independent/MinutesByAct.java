@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import polewright.session.event.NightEvent;
 
-/** Where the minutes of some nights went. */
+/** Where the time of some nights was spent. */
 final class MinutesByAct {
     private MinutesByAct() {}
 

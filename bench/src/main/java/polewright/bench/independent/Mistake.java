@@ -27,7 +27,7 @@ enum Mistake {
         return words;
     }
 
-    /** Whether it is in all that the person tells, from the first event on. */
+    /** Whether it affects everything that the person states, from the first event on. */
     boolean isOfTheWholeNight() {
         return switch (this) {
             case VIEW, DECLINATION_SIGN, CLOCK_HOURS, DATE, LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> true;
@@ -35,7 +35,7 @@ enum Mistake {
         };
     }
 
-    /** Whether it says of every sighting that it was made elsewhere or at another time. */
+    /** Whether it places every sighting elsewhere or at another time. */
     boolean isOfTimeOrPlace() {
         return switch (this) {
             case CLOCK_HOURS, DATE, LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> true;

@@ -12,15 +12,15 @@ import polewright.mount.rig.Orientation;
 import polewright.session.NightState;
 
 /**
- * A night with one mistake in it, and what was made of it.
+ * A night with one mistake in it, and the result.
  *
  * @param mistake which
  * @param night as it was played
  * @param isMade whether there was an occasion for it
- * @param isMoved whether it ever moved the axis that is believed in by more than two of the sigmas of the night without it
+ * @param isMoved whether it ever moved the estimated axis by more than two of the sigmas of the night without it
  * @param isNoticed whether, after it, anything was set aside, doubted or refused
- * @param isNamed whether it was named for what it was
- * @param isHonestAccused whether at the end a sighting is set aside that was written down rightly
+ * @param isNamed whether it was correctly named
+ * @param isHonestAccused whether at the end a sighting is set aside that was logged correctly
  */
 record MistakenNight(
         Mistake mistake,
@@ -34,9 +34,9 @@ record MistakenNight(
     private static final double LARGEST_IN_THE_FINDER_DEG = 1;
     private static final double LEAST_LATITUDE_DEG = 20;
     private static final double ALLOWANCE_ARCMIN = 5;
-    private static final double TELLING_SQUARE = 4;
-    private static final double TELLING_DECLINATION_DEG = 8;
-    private static final double TELLING_LONGITUDE_DEG = 5;
+    private static final double SIGNIFICANT_SQUARE = 4;
+    private static final double SIGNIFICANT_DECLINATION_DEG = 8;
+    private static final double SIGNIFICANT_LONGITUDE_DEG = 5;
     private static final double FARTHEST_LATITUDE_DEG = 75;
 
     /**
@@ -45,14 +45,14 @@ record MistakenNight(
      * @param isCorrecting whether the person corrects the mistake when it is named
      */
     static MistakenNight of(Mistake mistake, long seed, boolean isCorrecting) {
-        // A pole star that is in the finder can be told the wrong way round.
+        // Only a pole star inside the finder can be reported the wrong way round.
         double largestOffsetDeg = mistake == Mistake.VIEW ? LARGEST_IN_THE_FINDER_DEG : LARGEST_OFFSET_DEG;
         Scene scene = Scene.drawn(seed, LEAST_LATITUDE_DEG, largestOffsetDeg, place -> isFor(mistake, place));
-        TrueWedge screws = TrueWedge.asTold(scene.random());
+        TrueWedge screws = TrueWedge.asStated(scene.random());
         Wedge wedge = screws.at(scene);
         Slip slip = Slip.of(mistake, scene.random());
-        Told truly = Told.truly(scene, screws.toldByRuler(Orientation.INVERTED));
-        Told told = slip.told(truly, screws.toldByRuler(Orientation.ERECT));
+        Told truly = Told.truly(scene, screws.statedByRuler(Orientation.INVERTED));
+        Told stated = slip.stated(truly, screws.statedByRuler(Orientation.ERECT));
         Habits habits = switch (mistake) {
             case COMPASS_END, DECLINATION_SIGN -> Habits.USUAL.taking(SightingKind.COMPASS);
             case VIEW -> Habits.USUAL.taking(SightingKind.STILL_POINT);
@@ -60,18 +60,19 @@ record MistakenNight(
         };
         return judged(
                 mistake,
-                Person.play(scene, wedge, told, truly, habits.correcting(isCorrecting), slip, ALLOWANCE_ARCMIN));
+                Person.play(scene, wedge, stated, truly, habits.correcting(isCorrecting), slip, ALLOWANCE_ARCMIN));
     }
 
-    /** Whether the mistake can be made there at all, and says something else than the truth. */
+    /** Whether the mistake can be made there at all, and differs from the truth. */
     private static boolean isFor(Mistake mistake, Place place) {
         double longitudeDeg = Math.abs(Math.toDegrees(place.longitude()));
         return switch (mistake) {
-            case LONGITUDE_SIGN -> longitudeDeg > TELLING_LONGITUDE_DEG && longitudeDeg < 180 - TELLING_LONGITUDE_DEG;
+            case LONGITUDE_SIGN ->
+                longitudeDeg > SIGNIFICANT_LONGITUDE_DEG && longitudeDeg < 180 - SIGNIFICANT_LONGITUDE_DEG;
             case SWAPPED ->
                 longitudeDeg < FARTHEST_LATITUDE_DEG
-                        && Math.abs(place.longitude() - place.latitude()) > Math.toRadians(TELLING_LONGITUDE_DEG);
-            case DECLINATION_SIGN -> Math.abs(Told.modelDeclinationDeg(place)) > TELLING_DECLINATION_DEG;
+                        && Math.abs(place.longitude() - place.latitude()) > Math.toRadians(SIGNIFICANT_LONGITUDE_DEG);
+            case DECLINATION_SIGN -> Math.abs(Told.modelDeclinationDeg(place)) > SIGNIFICANT_DECLINATION_DEG;
             default -> true;
         };
     }
@@ -107,12 +108,12 @@ record MistakenNight(
                             moment.right().get(moment.right().size() - 1).at(),
                             models)
                     .fix();
-            return StatedRegion.squaredSigmas(rightly, StatedRegion.believed(believed)) > TELLING_SQUARE;
+            return StatedRegion.squaredSigmas(rightly, StatedRegion.believed(believed)) > SIGNIFICANT_SQUARE;
         });
     }
 
     /** Whether it counts: it moved the axis, or was noticed though it did not. */
-    boolean isTelling() {
+    boolean counts() {
         return isMade && (isMoved || isNoticed);
     }
 }

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.function.Predicate;
 import polewright.bench.frames.Verdict;
 
-/** Nights of each mistake: is it noticed, named, and does anyone suffer for it who was honest? */
+/** Nights with each mistake: is it noticed and named, and are correct sightings accused? */
 final class MistakesStudy {
     private static final double NOTICED = 0.95;
     private static final double NAMED = 0.85;
@@ -36,7 +36,7 @@ final class MistakesStudy {
         for (Mistake mistake : options.mistakes()) {
             List<MistakenNight> nights = options.played(seed -> {
                 MistakenNight night = MistakenNight.of(mistake, seed, options.isCorrecting());
-                if (options.isTold()) {
+                if (options.describesOneNight()) {
                     System.out.println(mistake + ", seed " + seed + ": " + outcome(night));
                     NightInWords.print(night.night());
                 }
@@ -67,7 +67,7 @@ final class MistakesStudy {
         if (!night.isMade()) {
             return "no occasion";
         }
-        String found = night.isTelling()
+        String found = night.counts()
                 ? (night.isNoticed() ? "noticed" : "NOT NOTICED") + (night.isNamed() ? ", named" : ", NOT NAMED")
                 : "moves nothing and is not noticed";
         return found
@@ -86,11 +86,9 @@ final class MistakesStudy {
                 "%-46s%6d%9d%9s%9s%9s%9s%9d%n",
                 words,
                 count(nights, MistakenNight::isMade),
-                count(nights, MistakenNight::isTelling),
-                count(nights, MistakenNight::isTelling) == 0
-                        ? "-  "
-                        : marked(noticed(nights), noticed(nights) >= NOTICED),
-                count(nights, night -> night.isTelling() && night.isNoticed()) == 0
+                count(nights, MistakenNight::counts),
+                count(nights, MistakenNight::counts) == 0 ? "-  " : marked(noticed(nights), noticed(nights) >= NOTICED),
+                count(nights, night -> night.counts() && night.isNoticed()) == 0
                         ? "-  "
                         : marked(named(nights), named(nights) >= NAMED),
                 marked(accused(nights), accused(nights) <= HONEST_ACCUSED),
@@ -103,11 +101,11 @@ final class MistakesStudy {
     }
 
     private static double noticed(List<MistakenNight> nights) {
-        return share(nights, MistakenNight::isTelling, MistakenNight::isNoticed);
+        return share(nights, MistakenNight::counts, MistakenNight::isNoticed);
     }
 
     private static double named(List<MistakenNight> nights) {
-        return share(nights, night -> night.isTelling() && night.isNoticed(), MistakenNight::isNamed);
+        return share(nights, night -> night.counts() && night.isNoticed(), MistakenNight::isNamed);
     }
 
     private static double accused(List<MistakenNight> nights) {

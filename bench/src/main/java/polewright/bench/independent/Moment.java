@@ -9,11 +9,11 @@ import polewright.session.event.LoggedEvent;
 /**
  * The night after one event.
  *
- * @param event as it was written
- * @param night what the code under test makes of the log
- * @param wedge as it truly is
+ * @param event as it was logged
+ * @param night the state that the code under test derives from the log
+ * @param wedge its true state
  * @param minutes since the first event
- * @param right what should have been written until now, were it not for a mistake
+ * @param right what should have been logged until now, without the mistake
  * @param slipped whether the mistake has been made
  */
 record Moment(

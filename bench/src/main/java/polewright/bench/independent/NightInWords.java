@@ -9,7 +9,7 @@ import polewright.bench.independent.truth.Offset;
 import polewright.mount.AxisOffset;
 import polewright.session.event.NightEvent;
 
-/** A night told event by event: what is true beside what is believed. */
+/** A night described event by event: the truth next to the estimate. */
 final class NightInWords {
     private static final int MOST_EXPLANATIONS = 6;
 

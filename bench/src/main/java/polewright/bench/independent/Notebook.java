@@ -13,85 +13,85 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
- * A night's log as the person wrote it, and beside it the log that they would have written without their mistake, for
+ * A night's log as the person wrote it, along with the log that they would have written without their mistake, for
  * comparison.
  */
 final class Notebook {
-    private final SortedMap<Long, NightEvent> amiss = new TreeMap<>();
-    private Told told;
+    private final SortedMap<Long, NightEvent> corrections = new TreeMap<>();
+    private Told stated;
     private final Told truly;
     private final NightState.ModelCache models = new NightState.ModelCache();
     private final List<LoggedEvent> written = new ArrayList<>();
     private final List<LoggedEvent> right = new ArrayList<>();
 
-    Notebook(Told told, Told truly) {
-        this.told = told;
+    Notebook(Told stated, Told truly) {
+        this.stated = stated;
         this.truly = truly;
     }
 
-    /** One and the same in both, each with its own site, clock and rig. */
+    /** The same entry in both, each with its own site, clock and rig. */
     NightState write(Instant at, Function<Told, NightEvent> entry) {
-        return write(at, entry.apply(told), entry.apply(truly));
+        return write(at, entry.apply(stated), entry.apply(truly));
     }
 
     /**
-     * Written so, and meant so.
+     * Writes one entry in the log and the correct one in the other.
      *
      * @throws InputRefused when it is refused as it is written; then it is in neither log
      */
     NightState write(Instant at, NightEvent asWritten, NightEvent asItWas) {
         NightState night = write(at, asWritten);
-        meant(at, asItWas);
+        recordTruth(at, asItWas);
         if (!asWritten.equals(asItWas)) {
-            amiss.put((long) written.size(), asItWas);
+            corrections.put((long) written.size(), asItWas);
         }
         return night;
     }
 
     /**
-     * Written, though nothing of it is true.
+     * Writes an entry that corresponds to nothing true.
      *
      * @throws InputRefused as above
      */
     NightState write(Instant at, NightEvent asWritten) {
-        written.add(new LoggedEvent(written.size() + 1L, told.clock(at), asWritten));
+        written.add(new LoggedEvent(written.size() + 1L, stated.clock(at), asWritten));
         try {
-            return NightState.of(written, told.clock(at), models);
+            return NightState.of(written, stated.clock(at), models);
         } catch (InputRefused refused) {
             written.remove(written.size() - 1);
             throw refused;
         }
     }
 
-    /** True, though nothing of it is written. */
-    void meant(Instant at, NightEvent asItWas) {
+    /** Records a true event that was not logged. */
+    void recordTruth(Instant at, NightEvent asItWas) {
         right.add(new LoggedEvent(right.size() + 1L, truly.clock(at), asItWas));
     }
 
-    /** From here on what is told is true. */
-    void tellTruly() {
-        told = truly;
+    /** From here on what is stated is true. */
+    void stateTruth() {
+        stated = truly;
     }
 
-    Told told() {
-        return told;
+    Told stated() {
+        return stated;
     }
 
     Told truly() {
         return truly;
     }
 
-    /** What should have been written, by the number of what was. */
-    SortedMap<Long, NightEvent> amiss() {
-        return Collections.unmodifiableSortedMap(amiss);
+    /** What should have been logged, by the number of what was. */
+    SortedMap<Long, NightEvent> corrections() {
+        return Collections.unmodifiableSortedMap(corrections);
     }
 
-    /** Events written so far. */
+    /** Events logged so far. */
     List<LoggedEvent> written() {
         return List.copyOf(written);
     }
 
-    /** What should have been written so far. */
+    /** What should have been logged so far. */
     List<LoggedEvent> right() {
         return List.copyOf(right);
     }

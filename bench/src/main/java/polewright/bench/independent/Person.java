@@ -29,11 +29,11 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /**
- * Someone who does what the advice says, by eye, until it says stop.
+ * An observer who follows the advice, by eye, until it says stop.
  *
- * <p>A star that is not to be found is given up after a while and the next best sighting is taken; so is one whose entry is
- * refused. A star that the sky of the told place and time has up, and the true one has not, is replaced by a bright one near where it
- * was said to be, under its own name.
+ * <p>A star that cannot be found is given up after a while and the next best sighting is taken; likewise if an entry
+ * is refused. A star that is up for the stated place and time but not for the true ones is replaced by a bright one
+ * near where it was said to be, under its own name.
  */
 final class Person {
     private static final int MOST_EVENTS = 60;
@@ -65,27 +65,28 @@ final class Person {
     private int drifts;
     private int turns;
 
-    private Person(Scene scene, Wedge wedge, Told told, Told truly, Habits habits, Slip slip, double toleratedArcmin) {
+    private Person(
+            Scene scene, Wedge wedge, Told stated, Told truly, Habits habits, Slip slip, double toleratedArcmin) {
         this.scene = scene;
         this.habits = habits;
         this.slip = slip;
         this.toleratedArcmin = toleratedArcmin;
         this.observer = new Observer(scene.air(), habits.scatter(), scene.random());
-        this.notebook = new Notebook(told, truly);
+        this.notebook = new Notebook(stated, truly);
         this.wedge = wedge;
         this.now = scene.from();
         this.slipped = slip.isOfTheWholeNight();
     }
 
     /**
-     * Plays from bare ground to stop, or until 60 events did not suffice or nothing can be done any more.
+     * Plays from bare ground to stop, or until 60 events did not suffice or nothing more can be done.
      *
-     * @param told of the night, tonight's mistake in it
-     * @param truly what should have been told
+     * @param stated the details of the night as stated, with tonight's mistake
+     * @param truly what should have been stated
      */
     static PlayedNight play(
-            Scene scene, Wedge wedge, Told told, Told truly, Habits habits, Slip slip, double toleratedArcmin) {
-        return new Person(scene, wedge, told, truly, habits, slip, toleratedArcmin).played();
+            Scene scene, Wedge wedge, Told stated, Told truly, Habits habits, Slip slip, double toleratedArcmin) {
+        return new Person(scene, wedge, stated, truly, habits, slip, toleratedArcmin).played();
     }
 
     /** The same without a mistake. */
@@ -94,29 +95,29 @@ final class Person {
     }
 
     private PlayedNight played() {
-        happened(notebook.write(now, by -> by.begun(toleratedArcmin)));
-        boolean isGoingOn = true;
+        addMoment(notebook.write(now, by -> by.begun(toleratedArcmin)));
+        boolean isOngoing = true;
         for (SightingKind kind : habits.first()) {
             attempt(kind, Optional.empty(), Duration.ZERO);
         }
-        while (isGoingOn
+        while (isOngoing
                 && moments.size() <= MOST_EVENTS
                 && givenUp.size() + refusals.size() < MOST_FAILURES
                 && !(advice() instanceof Advice.Stop)) {
             correct();
-            isGoingOn = advice() instanceof Advice.Stop || follow(advice());
+            isOngoing = advice() instanceof Advice.Stop || follow(advice());
         }
         return new PlayedNight(moments, refusals, mistaken(), watchedInstead, toleratedArcmin);
     }
 
-    /** The entries that are wrong by themselves, not by what is told of the whole night. */
+    /** The entries that are wrong in themselves, not through the stated details of the whole night. */
     private Set<Long> mistaken() {
         return slip.mistake().filter(Mistake::isOfTimeOrPlace).isPresent()
                 ? Set.of()
-                : notebook.amiss().keySet();
+                : notebook.corrections().keySet();
     }
 
-    /** Enters what was meant, once the mistake has been named. */
+    /** Enters the correction, once the mistake has been named. */
     private void correct() {
         if (!habits.correcting() || corrected || !slipped || !isNamed()) {
             return;
@@ -126,14 +127,14 @@ final class Person {
         Mistake mistake = slip.mistake().orElseThrow();
         List<NightEvent> meant = Correction.of(
                 mistake,
-                notebook.told(),
+                notebook.stated(),
                 notebook.truly(),
-                notebook.amiss(),
+                notebook.corrections(),
                 unloggedAfter,
                 notebook.written().size());
-        // The clock that is put right is right for its own correction too.
-        notebook.tellTruly();
-        meant.forEach(event -> happened(notebook.write(now, event)));
+        // A corrected clock also applies to the entry that corrects it.
+        notebook.stateTruth();
+        meant.forEach(event -> addMoment(notebook.write(now, event)));
     }
 
     private boolean isNamed() {
@@ -155,7 +156,7 @@ final class Person {
         return night().advice();
     }
 
-    private void happened(NightState night) {
+    private void addMoment(NightState night) {
         moments.add(new Moment(
                 notebook.written().get(notebook.written().size() - 1),
                 night,
@@ -176,7 +177,7 @@ final class Person {
         } else if (advice instanceof Advice.Clamp) {
             wedge = wedge.clamped(scene.random());
             now = now.plus(ActionMinutes.CLAMPING);
-            happened(notebook.write(now, by -> new NightEvent.Clamped()));
+            addMoment(notebook.write(now, by -> new NightEvent.Clamped()));
         } else if (advice instanceof Advice.WaitForDark) {
             return waitForDark();
         } else {
@@ -185,15 +186,15 @@ final class Person {
         return true;
     }
 
-    /** Whoever is told in the dark to wait for dark ends it there, unless what is named is what is wrong. */
+    /** If the advice in the dark is to wait for darkness, the night ends there, unless the actual mistake is named. */
     private boolean waitForDark() {
         if (isDark()) {
-            toldOfTheSun("told to wait for dark");
+            heedSunWarning("told to wait for dark");
             correct();
             return !(advice() instanceof Advice.WaitForDark);
         }
         now = now.plus(Duration.ofHours(1));
-        happened(notebook.write(now, by -> new NightEvent.Noted("waited for dark")));
+        addMoment(notebook.write(now, by -> new NightEvent.Noted("waited for dark")));
         return true;
     }
 
@@ -201,8 +202,10 @@ final class Person {
         return SeenSky.of(scene.place(), now, scene.air()).sunAltitude() < DARK;
     }
 
-    /** Whoever is told in the dark that the Sun is up knows that something is wrong, and reads what it may be. */
-    private void toldOfTheSun(String order) {
+    /**
+     * If the advice in the dark claims that the Sun is up, something is wrong, and the person reads what it may be.
+     */
+    private void heedSunWarning(String order) {
         refusals.add(new PlayedNight.Refusal(
                 moments.size(),
                 order + ", in the dark: "
@@ -214,26 +217,26 @@ final class Person {
     /** There is no Sun. */
     private boolean shadow() {
         if (isDark()) {
-            toldOfTheSun("told to use the Sun");
+            heedSunWarning("told to use the Sun");
         }
         return false;
     }
 
-    /** A mount that stands roughly toward the pole is not swung half round: then another sighting is taken. */
+    /** A mount that points roughly toward the pole is not swung half round: another sighting is taken instead. */
     private boolean moveByHand(Advice.MoveByHand move) {
         if (Math.hypot(move.azimuth().degrees(), move.altitude().degrees()) > ABSURD_MOVE_DEG) {
             return nextBest();
         }
         wedge = wedge.moved(move.azimuth().radians(), move.altitude().radians(), scene.random());
         now = now.plus(ActionMinutes.MOVING_BY_HAND);
-        happened(notebook.write(now, by -> new NightEvent.Knocked()));
+        addMoment(notebook.write(now, by -> new NightEvent.Knocked()));
         return true;
     }
 
     private void turn(Advice.TurnScrews advice) {
         if (advice.loosenFirst()) {
             wedge = wedge.clamped(scene.random());
-            happened(notebook.write(now, by -> new NightEvent.Unclamped()));
+            addMoment(notebook.write(now, by -> new NightEvent.Unclamped()));
         }
         Turns ordered = Entries.ordered(advice.turns());
         turns++;
@@ -242,10 +245,10 @@ final class Person {
         wedge = wedge.turned(made, scene.random());
         now = now.plus(ActionMinutes.atTheScrews(ordered.azimuth(), ordered.altitude()));
         givenUp.removeIf(what -> what.startsWith(SightingKind.STILL_POINT.name()));
-        happened(notebook.write(now, Entries.turned(ordered), Entries.turned(made)));
+        addMoment(notebook.write(now, Entries.turned(ordered), Entries.turned(made)));
     }
 
-    /** What is advised, or the next best that can be done; false if there is nothing. */
+    /** The advised sighting, or the next best that can be taken; false if there is none. */
     private boolean sight(Advice.TakeSighting advised) {
         sightings++;
         Turns unlogged = slip.unlogged(sightings);
@@ -254,7 +257,7 @@ final class Person {
             unloggedAfter = notebook.written().size();
             wedge = wedge.turned(unlogged, scene.random());
             now = now.plus(ActionMinutes.atTheScrews(unlogged.azimuth(), unlogged.altitude()));
-            notebook.meant(now, Entries.turned(unlogged));
+            notebook.recordTruth(now, Entries.turned(unlogged));
         }
         if (!givenUp.contains(key(advised.kind(), advised.star()))) {
             attempt(advised.kind(), advised.star(), advised.watch());
@@ -302,9 +305,9 @@ final class Person {
         slipped |= isOtherEnd;
         double read = observer.compassDeg(wedge, notebook.truly().declinationDeg(now));
         now = now.plus(ActionMinutes.READING);
-        happened(notebook.write(
+        addMoment(notebook.write(
                 now,
-                Entries.compass(notebook.told(), now, isOtherEnd ? read + 180 : read),
+                Entries.compass(notebook.stated(), now, isOtherEnd ? read + 180 : read),
                 Entries.compass(notebook.truly(), now, read)));
         return true;
     }
@@ -312,7 +315,7 @@ final class Person {
     private boolean scale() {
         double read = observer.scaleDeg(wedge);
         now = now.plus(ActionMinutes.READING);
-        happened(notebook.write(now, by -> Entries.scale(by, now, read)));
+        addMoment(notebook.write(now, by -> Entries.scale(by, now, read)));
         return true;
     }
 
@@ -329,7 +332,7 @@ final class Person {
             return false;
         }
         StarInField seen = observer.stillPoint(wedge, star, now, field, ViewShown.INVERTED);
-        happened(notebook.write(now, by -> Entries.stillPoint(by, now, star, seen)));
+        addMoment(notebook.write(now, by -> Entries.stillPoint(by, now, star, seen)));
         return true;
     }
 
@@ -352,9 +355,9 @@ final class Person {
         Instant began = now;
         double north = observer.driftDivisions(wedge, watched, began, watch, Entries.DIVISION_RAD, habits.line());
         now = now.plus(watch);
-        happened(notebook.write(
+        addMoment(notebook.write(
                 now,
-                Entries.drift(notebook.told(), began, watch, star, isSwapped ? -north : north, habits.north()),
+                Entries.drift(notebook.stated(), began, watch, star, isSwapped ? -north : north, habits.north()),
                 Entries.drift(notebook.truly(), began, watch, watched, north, habits.north())));
         return true;
     }

@@ -11,8 +11,8 @@ import polewright.session.event.NightEvent;
  *
  * @param moments after each event
  * @param refusals what was refused as it was written
- * @param mistaken the numbers of sightings that were written down wrongly
- * @param watchedInstead the star that was watched for another
+ * @param mistaken the numbers of sightings that were logged wrongly
+ * @param watchedInstead the star that was watched by mistake
  * @param toleratedArcmin the allowance
  */
 record PlayedNight(
@@ -21,12 +21,12 @@ record PlayedNight(
         Set<Long> mistaken,
         Optional<String> watchedInstead,
         double toleratedArcmin) {
-    private static final double ENOUGH = 0.95;
+    private static final double GOOD_PROBABILITY = 0.95;
 
     /**
-     * What the program would not take, or asked about.
+     * An entry that the program refused, or asked about.
      *
-     * @param afterEvents events written by then
+     * @param afterEvents events logged by then
      */
     record Refusal(int afterEvents, String words) {}
 
@@ -48,10 +48,10 @@ record PlayedNight(
         return isStopped() && last().offset().arcmin() > toleratedArcmin;
     }
 
-    /** Stopped on a fix that is sure of itself, not because the screws let it be no better. */
+    /** Stopped on a sufficiently accurate fix, not because the screws allow no better one. */
     boolean isSureStop() {
         return isStopped()
-                && last().night().advice().probabilityNow() >= ENOUGH
+                && last().night().advice().probabilityNow() >= GOOD_PROBABILITY
                 && !Accusations.of(last().night()).isInDoubt();
     }
 
@@ -63,7 +63,7 @@ record PlayedNight(
         return last().minutes();
     }
 
-    /** Events without the beginning. */
+    /** Number of events without the beginning. */
     int events() {
         return moments.size() - 1;
     }

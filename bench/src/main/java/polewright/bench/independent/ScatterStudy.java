@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import polewright.bench.frames.Verdict;
 
-/** Honest nights whose errors are twice as large as documented: does the fix find out in time? */
+/** Correct nights whose errors are twice as large as documented: does the fix find out in time? */
 final class ScatterStudy {
     private static final double TIMES_AS_DOCUMENTED = 2;
     private static final double FALSE_STOPS = 0.08;

@@ -16,7 +16,7 @@ import polewright.bench.independent.truth.SeenSky;
  */
 record Scene(Place place, Air air, Instant from, Offset offset, RandomGenerator random) {
     private static final Instant FIRST_DAY = Instant.parse("2026-01-01T00:00:00Z");
-    // Even, so that the hemisphere stays.
+    // Even, so that the hemisphere stays the same.
     private static final long OTHER_SEEDS = 1_000_000_000L;
     private static final double DARK = Math.toRadians(-15);
     private static final int DARK_SECONDS = 4 * 3600;
@@ -27,7 +27,7 @@ record Scene(Place place, Air air, Instant from, Offset offset, RandomGenerator 
      * North of the equator for even seeds, south of it for odd ones.
      *
      * @param leastLatitudeDeg of either hemisphere; up to 65°
-     * @param largestOffsetDeg east and up are drawn evenly up to this, to either side
+     * @param largestOffsetDeg east and up are uniform up to this, with either sign
      */
     static Scene drawn(long seed, double leastLatitudeDeg, double largestOffsetDeg) {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(0x5EED_0000_0000L + seed);
@@ -47,7 +47,7 @@ record Scene(Place place, Air air, Instant from, Offset offset, RandomGenerator 
         return new Scene(place, air, from, offset, random);
     }
 
-    /** The first of such scenes, from a seed on, whose place will do. */
+    /** The first such scene, from a seed on, whose place is suitable. */
     static Scene drawn(long seed, double leastLatitudeDeg, double largestOffsetDeg, Predicate<Place> willDo) {
         Scene scene = drawn(seed, leastLatitudeDeg, largestOffsetDeg);
         for (int i = 1; !willDo.test(scene.place()); i++) {

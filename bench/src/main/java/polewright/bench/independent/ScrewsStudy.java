@@ -13,22 +13,22 @@ import polewright.mount.rig.Rig;
 import polewright.session.event.NightEvent;
 
 /**
- * Nights by eye of someone who told nothing of a wedge whose screws go either way as likely as not: does the advice get there, how
- * soon, and does it lead astray on the way?
+ * Visual nights of a person who stated nothing about a wedge whose screws have either sense with equal probability:
+ * does the advice get there, how soon, and does it mislead on the way?
  */
 final class ScrewsStudy {
     private static final double LARGEST_OFFSET_DEG = 2.5;
     private static final double LEAST_LATITUDE_DEG = 20;
     private static final double MUCH_FARTHER = 1.3;
-    /** Of a test turn as much as this is forgiven: what is seen in a finder without doubt, common practice. */
+    /** A test turn may move the axis this much the wrong way: what is clearly visible in a finder, common practice. */
     private static final double MOST_OF_A_TEST_ARCMIN = 60;
 
     private static final double FINE_ALLOWANCE_ARCMIN = 5;
-    private static final int SIGHTINGS_THAT_TELL = 2;
+    private static final int SIGHTINGS_FOR_A_SENSE = 2;
 
     private ScrewsStudy() {}
 
-    /** A night that has not begun; drawn anew for each who plays it, so that all meet the same. */
+    /** A night that has not begun; drawn afresh for each player, so that all get the same. */
     private record Evening(Scene scene, TrueWedge screws, Wedge wedge) {
         static Evening of(long seed) {
             Scene scene = Scene.drawn(seed, LEAST_LATITUDE_DEG, LARGEST_OFFSET_DEG);
@@ -42,18 +42,18 @@ final class ScrewsStudy {
     }
 
     /** The same night played three ways. */
-    private record Trio(PlayedNight advised, PlayedNight toldRightly, HandbookPerson.Ended plain) {
+    private record Trio(PlayedNight advised, PlayedNight correctlyStated, HandbookPerson.Ended plain) {
         static Trio of(long seed, double allowance) {
-            Evening told = Evening.of(seed);
+            Evening stated = Evening.of(seed);
             Evening plain = Evening.of(seed);
             return new Trio(
-                    Evening.of(seed).advised(TrueWedge.nothingTold(), allowance),
-                    told.advised(told.screws().toldRightly(), allowance),
+                    Evening.of(seed).advised(TrueWedge.nothingStated(), allowance),
+                    stated.advised(stated.screws().correctlyStated(), allowance),
                     HandbookPerson.play(plain.scene(), plain.wedge(), allowance));
         }
 
         int moreAdjustments() {
-            return advised.adjustments() - toldRightly.adjustments();
+            return advised.adjustments() - correctlyStated.adjustments();
         }
     }
 
@@ -67,7 +67,7 @@ final class ScrewsStudy {
                 LARGEST_OFFSET_DEG);
         List<Trio> nights = options.played(seed -> {
             Trio trio = Trio.of(seed, allowance);
-            if (options.isTold()) {
+            if (options.describesOneNight()) {
                 System.out.println("seed " + seed);
                 NightInWords.print(trio.advised());
             }
@@ -127,13 +127,13 @@ final class ScrewsStudy {
                         "of the plain routine's minutes, at most 0.6: %.2f (plain: %.0f)",
                         ratio,
                         plain.median()));
-        printBeside(nights, advised);
+        printOther(nights, advised);
         return verdict.status();
     }
 
-    /** What has no target of its own. */
-    private static void printBeside(List<Trio> nights, List<PlayedNight> advised) {
-        List<PlayedNight> told = nights.stream().map(Trio::toldRightly).toList();
+    /** Figures without a target of their own. */
+    private static void printOther(List<Trio> nights, List<PlayedNight> advised) {
+        List<PlayedNight> stated = nights.stream().map(Trio::correctlyStated).toList();
         System.out.printf(
                 Locale.ROOT,
                 "%nadjustments: median %.0f, 90 %% %.0f; refused entries %d%n",
@@ -143,11 +143,11 @@ final class ScrewsStudy {
         System.out.printf(
                 Locale.ROOT,
                 "rig told rightly: stops %.1f %%, of those false %.1f %%, minutes %.0f, events %.0f, adjustments %.0f%n",
-                100 * share(told, PlayedNight::isStopped),
-                100 * share(told.stream().filter(PlayedNight::isStopped).toList(), PlayedNight::isFalseStop),
-                spread(told, PlayedNight::minutes).median(),
-                spread(told, PlayedNight::events).median(),
-                spread(told, PlayedNight::adjustments).median());
+                100 * share(stated, PlayedNight::isStopped),
+                100 * share(stated.stream().filter(PlayedNight::isStopped).toList(), PlayedNight::isFalseStop),
+                spread(stated, PlayedNight::minutes).median(),
+                spread(stated, PlayedNight::events).median(),
+                spread(stated, PlayedNight::adjustments).median());
         List<PlayedNight> sure =
                 advised.stream().filter(PlayedNight::isSureStop).toList();
         System.out.printf(
@@ -170,7 +170,7 @@ final class ScrewsStudy {
         return night.moments().stream().anyMatch(moment -> moment.offset().arcmin() > limit);
     }
 
-    /** What the first turn of each screw moved the axis by, added up. */
+    /** Sum of the moves of the axis by the first turn of each screw. */
     private static double testArcmin(PlayedNight night) {
         boolean azimuthSeen = false;
         boolean altitudeSeen = false;
@@ -200,7 +200,9 @@ final class ScrewsStudy {
         return orders(night, true);
     }
 
-    /** Orders for a screw that was turned before and has been followed by two sightings or more since its first turn. */
+    /**
+     * Orders for a screw that was turned before and has been followed by two sightings or more since its first turn.
+     */
     private static long orders(PlayedNight night, boolean onlyAgainst) {
         int[] sightingsSince = {-1, -1};
         long count = 0;
@@ -216,7 +218,7 @@ final class ScrewsStudy {
             if (moment.night().advice() instanceof Advice.TurnScrews order) {
                 for (ScrewTurn turn : order.turns()) {
                     int screw = turn.screw() == ScrewTurn.Which.AZIMUTH ? 0 : 1;
-                    boolean isSeen = sightingsSince[screw] >= SIGHTINGS_THAT_TELL;
+                    boolean isSeen = sightingsSince[screw] >= SIGHTINGS_FOR_A_SENSE;
                     count += isSeen && (!onlyAgainst || isAgainst(moment, turn)) ? 1 : 0;
                 }
             }
@@ -224,7 +226,7 @@ final class ScrewsStudy {
         return count;
     }
 
-    /** Whether the order takes the screw to go the way that it does not. */
+    /** Whether the order assumes the wrong sense of the screw. */
     private static boolean isAgainst(Moment moment, ScrewTurn turn) {
         Rig learned = moment.night().situation().rig();
         return turn.screw() == ScrewTurn.Which.AZIMUTH

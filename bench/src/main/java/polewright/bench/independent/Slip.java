@@ -11,9 +11,9 @@ import polewright.bench.independent.truth.Turns;
 import polewright.mount.rig.Rig;
 
 /**
- * Tonight's mistake: which, on which occasion, and how much of it.
+ * Tonight's mistake: which, on which occasion, and how large.
  *
- * @param mistake empty on an honest night
+ * @param mistake empty on a correct night
  * @param occasion of its kind, from 1: the second drift, the first turn
  * @param amount hours or days that the clock is ahead; turns of the azimuth screw that go unlogged
  * @param altitudeAmount turns of the altitude screw that go unlogged
@@ -27,7 +27,7 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
     private static final double FAINTER_BY = 1;
     private static final double FAINTEST_LOOK_ALIKE = 3;
     private static final double OFF_MERIDIAN_DEG = 20;
-    private static final double LIKE_DEG = 15;
+    private static final double NEIGHBOURHOOD_DEG = 15;
     private static final double LOWEST_DEG = 15;
 
     /** This mistake on its first or second occasion. */
@@ -58,18 +58,18 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
     }
 
     /**
-     * What is told of the night.
+     * The details of the night as stated.
      *
-     * @param mistold the rig with its finder told as erect
+     * @param wronglyStated the rig with its finder stated as erect
      */
-    Told told(Told truly, Rig mistold) {
+    Told stated(Told truly, Rig wronglyStated) {
         double latitude = truly.latitudeDeg();
         double longitude = truly.longitudeDeg();
         return new Told(
                 is(Mistake.LATITUDE_SIGN) ? -latitude : is(Mistake.SWAPPED) ? longitude : latitude,
                 is(Mistake.LONGITUDE_SIGN) ? -longitude : is(Mistake.SWAPPED) ? latitude : longitude,
                 truly.heightMetres(),
-                is(Mistake.VIEW) ? mistold : truly.rig(),
+                is(Mistake.VIEW) ? wronglyStated : truly.rig(),
                 is(Mistake.CLOCK_HOURS)
                         ? Duration.ofMinutes(Math.round(60 * amount))
                         : is(Mistake.DATE) ? Duration.ofDays(Math.round(amount)) : Duration.ZERO,
@@ -84,7 +84,7 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
         return is(Mistake.DRIFT_SIGN) && drift == occasion;
     }
 
-    /** The star that is watched for the one asked, if there is one that can be taken for it. */
+    /** The star that is watched instead of the advised one, if there is one that can be mistaken for it. */
     Optional<Star> watchedFor(Star asked, SeenSky sky, int drift) {
         if (drift < occasion) {
             return Optional.empty();
@@ -94,7 +94,7 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
                 : is(Mistake.OTHER_SIDE) ? beyondTheMeridian(asked, sky) : Optional.empty();
     }
 
-    /** Of the three nearest that are as bright the farthest: a nearer one would drift much like the star itself. */
+    /** Of the three nearest of equal brightness the farthest: a nearer one would drift much like the star itself. */
     private static Optional<Star> neighbour(Star asked, SeenSky sky) {
         double[] where = sky.direction(asked);
         return Catalogue.stars().stream()
@@ -117,7 +117,7 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
                 .filter(star -> star.magnitude() <= FAINTEST_LOOK_ALIKE)
                 .filter(star -> isUp(star, sky))
                 .min(Comparator.comparingDouble(star -> apartDeg(star, mirrored, sky)))
-                .filter(star -> apartDeg(star, mirrored, sky) < LIKE_DEG);
+                .filter(star -> apartDeg(star, mirrored, sky) < NEIGHBOURHOOD_DEG);
     }
 
     private static boolean isUp(Star star, SeenSky sky) {
@@ -128,7 +128,7 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
         return Math.toDegrees(Directions.angle(sky.direction(star), where));
     }
 
-    /** What is really turned. */
+    /** The turns really made. */
     Turns made(Turns ordered, int turn) {
         if (turn != occasion) {
             return ordered;
@@ -136,7 +136,7 @@ record Slip(Optional<Mistake> mistake, int occasion, double amount, double altit
         return is(Mistake.REVERSED_TURN) ? ordered.reversed() : is(Mistake.OTHER_SCREW) ? ordered.exchanged() : ordered;
     }
 
-    /** What is turned before a sighting and not written down. */
+    /** Turns before a sighting that are not logged. */
     Turns unlogged(int sighting) {
         return is(Mistake.UNLOGGED_TURN) && sighting == occasion
                 ? Turns.straight(amount, amount == 0 ? altitudeAmount : 0)

@@ -4,7 +4,7 @@ import polewright.alignment.fix.Fix;
 import polewright.bench.independent.truth.Offset;
 import polewright.mount.AxisOffset;
 
-/** Where a fix says that the axis is, with 95 %. */
+/** The 95 % region of a fix. */
 final class StatedRegion {
     /** χ² with two degrees of freedom at 0.05 (handbook tables). */
     private static final double CHI_SQUARED_95 = 5.991;
@@ -15,7 +15,7 @@ final class StatedRegion {
         return squaredSigmas(fix, truth) <= CHI_SQUARED_95;
     }
 
-    /** The distance of a place from where the fix has the axis, over its uncertainty, squared. */
+    /** Squared distance of a place from the fix, normalised by its covariance. */
     static double squaredSigmas(Fix fix, Offset place) {
         AxisOffset believed = fix.state().offset();
         return fix.state()

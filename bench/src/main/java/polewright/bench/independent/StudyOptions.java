@@ -11,7 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Which study is to run, and on which nights. */
+/** The study to run, and its nights. */
 @Command(name = "bench/independent")
 final class StudyOptions {
     /** The studies. */
@@ -64,7 +64,7 @@ final class StudyOptions {
     @SuppressWarnings("UnusedVariable")
     private boolean help;
 
-    /** What was typed; what cannot be used ends the process with a sentence and status 2. */
+    /** The parsed options; invalid ones end the process with a sentence and status 2. */
     static StudyOptions of(String[] args) {
         StudyOptions options = new StudyOptions();
         CommandLine commands = new CommandLine(options);
@@ -100,12 +100,12 @@ final class StudyOptions {
         return correcting;
     }
 
-    /** Those whose nights are played. */
+    /** The mistakes whose nights are played. */
     List<Mistake> mistakes() {
         return List.copyOf(only);
     }
 
-    boolean isTold() {
+    boolean describesOneNight() {
         return tell;
     }
 
@@ -113,7 +113,7 @@ final class StudyOptions {
         return count + " nights, seeds " + from + " to " + (from + count - 1);
     }
 
-    /** One night of each seed, in order of the seeds. */
+    /** One night for each seed, in order of the seeds. */
     <T> List<T> played(LongFunction<T> night) {
         LongStream seeds = LongStream.range(from, from + count);
         if (threads == 1) {

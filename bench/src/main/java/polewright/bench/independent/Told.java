@@ -12,14 +12,14 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * What a person tells of a whole night: the site, the rig, and the time by a clock.
+ * The details of a whole night as the person states them: the site, the rig, and the time by a clock.
  *
  * @param latitudeDeg as typed
  * @param longitudeDeg as typed
  * @param heightMetres as typed
- * @param rig as told
- * @param clockAhead what the clock says over the true time
- * @param declinationTurned whether the magnetic declination is taken with the other sign
+ * @param rig as stated
+ * @param clockAhead clock time minus true time
+ * @param declinationTurned whether the magnetic declination is taken with the wrong sign
  */
 record Told(
         double latitudeDeg,
@@ -30,7 +30,7 @@ record Told(
         boolean declinationTurned) {
     private static final Instant MID_2026 = Instant.parse("2026-07-01T00:00:00Z");
 
-    /** All of it as it is. */
+    /** Everything stated correctly. */
     static Told truly(Scene scene, Rig rig) {
         return new Told(
                 Math.toDegrees(scene.place().latitude()),
@@ -59,7 +59,10 @@ record Told(
                 new DiscAllowance(Angle.ofArcminutes(toleratedArcmin)));
     }
 
-    /** As the program gives it for the site that was typed, degrees: the world's magnetic model, the one figure taken from there. */
+    /**
+     * As the program gives it for the site that was typed, degrees: the World Magnetic Model, the only value taken
+     * from there.
+     */
     double declinationDeg(Instant trueTime) {
         double model = modelDeclinationDeg(site(), clock(trueTime));
         return declinationTurned ? -model : model;

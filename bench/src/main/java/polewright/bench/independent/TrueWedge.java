@@ -15,13 +15,16 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
 /**
- * How a wedge's screws are drawn, and what its owner may have told of them.
+ * How a wedge's screws are drawn, and what its owner may have stated about them.
  *
- * @param azimuthFactor what the azimuth screw does over what is usual, below zero when it goes the other way
- * @param altitudeFactor the same of the altitude screw
+ * @param azimuthFactor the azimuth screw's effect over the usual one, negative if it goes the other way
+ * @param altitudeFactor the altitude screw's effect over the usual one
  */
 record TrueWedge(double azimuthFactor, double altitudeFactor) {
-    /** The usual wedge: threads of 1.25 mm on arms of 200 and 180 mm. Written down here, not read from the code under test. */
+    /**
+     * The usual wedge: threads of 1.25 mm on arms of 200 and 180 mm. Written down here, not read from the code under
+     * test.
+     */
     private static final double PITCH_MM = 1.25;
 
     private static final double AZIMUTH_ARM_MM = 200;
@@ -30,20 +33,20 @@ record TrueWedge(double azimuthFactor, double altitudeFactor) {
     private static final double LEAN = Math.toRadians(1);
     private static final double LEAST_FACTOR = 0.3;
     private static final double HAND_SIGMA_TURNS = 0.05;
-    private static final double GAIN_TOLD_RIGHTLY = 0.05;
+    private static final double GAIN_MEASURED = 0.05;
     private static final double GAIN_BY_RULER = 0.15;
     private static final double FINDER_FIELD_DEG = 6;
     private static final double DIVISION_ARCSEC = 15;
 
-    /** Either way as likely as not, and by a quarter, 1 sigma, more or less far than usual. */
+    /** Either sense with equal probability, with a scatter of a quarter (1 sigma) about the usual effect. */
     static TrueWedge sensesEven(RandomGenerator random) {
         return new TrueWedge(
                 factor(0.25, random) * (random.nextBoolean() ? 1 : -1),
                 factor(0.25, random) * (random.nextBoolean() ? 1 : -1));
     }
 
-    /** Either way, and within 15 %, 1 sigma, of usual. */
-    static TrueWedge asTold(RandomGenerator random) {
+    /** Either sense, with a scatter of 15 % (1 sigma) about the usual effect. */
+    static TrueWedge asStated(RandomGenerator random) {
         return new TrueWedge(
                 factor(GAIN_BY_RULER, random) * (random.nextBoolean() ? 1 : -1),
                 factor(GAIN_BY_RULER, random) * (random.nextBoolean() ? 1 : -1));
@@ -64,26 +67,26 @@ record TrueWedge(double azimuthFactor, double altitudeFactor) {
                 scene.random());
     }
 
-    /** The rig of someone who told nothing. */
-    static Rig nothingTold() {
+    /** The rig of an owner who stated nothing. */
+    static Rig nothingStated() {
         return Rig.typicalForkOnWedge();
     }
 
-    /** The rig of someone who has measured it: senses, gains to 5 % and play. */
-    Rig toldRightly() {
-        return told(GAIN_TOLD_RIGHTLY, azimuthFactor, altitudeFactor, Orientation.INVERTED);
+    /** The rig of an owner who has measured it: senses, gains to 5 % and backlash. */
+    Rig correctlyStated() {
+        return stated(GAIN_MEASURED, azimuthFactor, altitudeFactor, Orientation.INVERTED);
     }
 
     /**
-     * The rig of someone who knows which way the screws go and has their arms by a ruler.
+     * The rig of an owner who knows the senses of the screws and has measured their arms by ruler.
      *
-     * @param finder as the owner tells it
+     * @param finder as the owner states it
      */
-    Rig toldByRuler(Orientation finder) {
-        return told(GAIN_BY_RULER, Math.signum(azimuthFactor), Math.signum(altitudeFactor), finder);
+    Rig statedByRuler(Orientation finder) {
+        return stated(GAIN_BY_RULER, Math.signum(azimuthFactor), Math.signum(altitudeFactor), finder);
     }
 
-    private static Rig told(double relativeGainSigma, double azimuth, double altitude, Orientation finder) {
+    private static Rig stated(double relativeGainSigma, double azimuth, double altitude, Orientation finder) {
         return new Rig(
                 "fork of the shed",
                 MountKind.FORK_ON_WEDGE,

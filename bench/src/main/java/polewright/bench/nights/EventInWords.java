@@ -8,7 +8,7 @@ import polewright.session.event.EventKind;
 import polewright.session.event.NightEvent;
 import polewright.simulation.RehearsedNight;
 
-/** One event of an advised night in few words: what was done, what the fix is then, and what is advised next. */
+/** One event of an advised night in a few words: what was done, the fix then, and the next advice. */
 final class EventInWords {
     private EventInWords() {}
 

@@ -48,9 +48,9 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * A night of any number of events of every kind, as one that is long and busy has them: at one wedge whose screws are turned
- * and whose clamps are tightened, seen with the errors that are stated, and one sighting in two hundred read the wrong way
- * round.
+ * A night of any number of events of every kind, as in a long and busy night: at one wedge whose screws are turned
+ * and whose clamps are tightened, observed with the stated errors, and with one sighting in two hundred read the
+ * wrong way round.
  */
 public final class MixedNight {
     private static final Site SITE = Site.ofDegrees(54.60, -2.90, 240);
@@ -81,12 +81,12 @@ public final class MixedNight {
         wedge = HiddenWedge.of(SITE, rig, AxisOffset.ofArcminutes(40, -25), random);
     }
 
-    /** So many events, the beginning among them. */
+    /** This many events, including the beginning. */
     public static List<LoggedEvent> of(int count, long seed) {
         return new MixedNight(seed).night(count);
     }
 
-    /** A file to write, how many events, and a seed. */
+    /** A file to write, the number of events, and a seed. */
     public static void main(String[] args) throws IOException {
         StringBuilder text = new StringBuilder();
         JsonLines.write(of(Integer.parseInt(args[1]), Long.parseLong(args[2])), text);
@@ -111,7 +111,7 @@ public final class MixedNight {
         add(new NightEvent.SightingTaken(sighting));
     }
 
-    /** Every kind, each as often as a busy night has it. */
+    /** Every kind, each as often as in a busy night. */
     private void next() {
         int draw = random.nextInt(100);
         if (draw < 18) {
@@ -193,10 +193,10 @@ public final class MixedNight {
     private void drift() {
         StarDrift drift = observer.drift(wedge, now, body(star()), Duration.ofMinutes(6), Angle.ofArcseconds(3));
         boolean isMistaken = random.nextDouble() < MISTAKEN && drift.direction() instanceof DriftDirection.OnSky;
-        see(isMistaken ? turnedRound(drift) : drift);
+        see(isMistaken ? reversed(drift) : drift);
     }
 
-    private static StarDrift turnedRound(StarDrift drift) {
+    private static StarDrift reversed(StarDrift drift) {
         return new StarDrift(
                 drift.at(),
                 drift.length(),
@@ -247,7 +247,7 @@ public final class MixedNight {
                 Angle.ofArcseconds(30)));
     }
 
-    /** A star in the middle, and the mount's circles. */
+    /** A centred star, and the mount's circles. */
     private void centred() {
         NamedStar star = star();
         ObservingMoment moment = ObservingMoment.of(SITE, SkyTime.of(now), WEATHER);
@@ -277,7 +277,7 @@ public final class MixedNight {
         add(new NightEvent.ScrewsTurned(azimuth, altitude));
     }
 
-    /** About so far, and never none at all. */
+    /** About this many turns, and never none at all. */
     private double eighths(double turns) {
         double nearly = Math.rint(8 * (turns + random.nextGaussian() / 2)) / 8;
         return nearly == 0 ? 0.125 : nearly;
@@ -290,7 +290,7 @@ public final class MixedNight {
         }
     }
 
-    /** A note that was written by mistake, or a word said wrongly and put right. */
+    /** A note that was written by mistake, or an entry corrected. */
     private void takeBack() {
         LoggedEvent last = events.get(events.size() - 1);
         if (last.event() instanceof NightEvent.Noted || last.event() instanceof NightEvent.TargetWanted) {

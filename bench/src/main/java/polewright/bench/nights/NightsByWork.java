@@ -11,9 +11,9 @@ import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 
 /**
- * What the advice is worth: nights of users by eye, with a guide camera and with a camera on the main tube, in both
- * hemispheres, each from 1° to 8° off and for work of its own, played with the advice and by the plain routine. Both are
- * judged by the zone of the work and by how the axis truly stands, not by what either believes.
+ * The benefit of the advice: nights of users by eye, with a guide camera and with a camera on the main tube, in both
+ * hemispheres, each from 1° to 8° off and with its own work, played with the advice and by the plain routine. Both
+ * are judged by the zone of the work and the true axis, not by what either estimates.
  */
 public final class NightsByWork {
     private static final int NIGHTS = 2000;
@@ -30,7 +30,7 @@ public final class NightsByWork {
             return new Pair(night, night.advised(), night.plain());
         }
 
-        /** How many minutes more than the plain routine's the advice took. */
+        /** The advice's time minus the plain routine's, in minutes. */
         double lost() {
             return advised.minutes() - plain.minutes();
         }
@@ -136,7 +136,7 @@ public final class NightsByWork {
                         .orElse(0));
     }
 
-    /** Where to look for what the advice does badly. */
+    /** Where to look for weaknesses of the advice. */
     private static void worst(List<Pair> pairs) {
         System.out.println();
         System.out.println("Nights on which the advice took longest beside the plain routine (--seed N tells one):");

@@ -14,17 +14,17 @@ import polewright.simulation.PlainRoutine;
 import polewright.simulation.RehearsedNight;
 
 /**
- * A night as it was played, whoever played it.
+ * A night as it was played, by either player.
  *
  * @param beats everything that was done
- * @param stopped whether the player came to believe that the axis is good enough
+ * @param stopped whether the player concluded that the axis is good enough
  */
 record PlayedNight(List<Beat> beats, boolean stopped) {
     /**
-     * Something that was done.
+     * An action.
      *
      * @param adjusts whether it moved the axis on purpose
-     * @param offset where the axis really points then
+     * @param offset true axis offset then
      * @param good whether that is good enough
      */
     record Beat(Instant at, String words, boolean adjusts, AxisOffset offset, boolean good) {
@@ -59,7 +59,7 @@ record PlayedNight(List<Beat> beats, boolean stopped) {
         return new PlayedNight(beats, moments.get(moments.size() - 1).act() == PlainRoutine.Act.STOPPED);
     }
 
-    /** From the first to the stop; for ever, if there was none. */
+    /** From the first to the stop; infinite if there was none. */
     double minutes() {
         return stopped ? minutesAt(beats.size() - 1) : Double.POSITIVE_INFINITY;
     }
@@ -87,12 +87,12 @@ record PlayedNight(List<Beat> beats, boolean stopped) {
         return stopped && !beats.get(beats.size() - 1).good();
     }
 
-    /** Visits to the screws, and the mount moved by hand; turns without a sighting between them are one. */
+    /** Visits to the screws, and moves of the mount by hand; turns without a sighting between them count as one. */
     int adjustments() {
         return adjustments(false);
     }
 
-    /** Of those, how many began with an axis that was good enough. */
+    /** How many of those began with an axis that was good enough. */
     int needlessAdjustments() {
         return adjustments(true);
     }
@@ -108,7 +108,7 @@ record PlayedNight(List<Beat> beats, boolean stopped) {
         return count;
     }
 
-    /** A line for everything that was done, with the truth beside it. */
+    /** A line for everything that was done, with the truth next to it. */
     List<String> lines() {
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < beats.size(); i++) {

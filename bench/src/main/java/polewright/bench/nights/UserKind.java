@@ -17,7 +17,7 @@ import polewright.mount.rig.ScrewGeometry;
 import polewright.mount.rig.ScrewSense;
 import polewright.sky.angle.Angle;
 
-/** Who is at the mount: what they measure with, and what for. Cameras and wedges as they usually are (common practice). */
+/** The kinds of user: what they measure with, and what for. Cameras and wedges are typical (common practice). */
 enum UserKind {
     EYE_ONLY("eye only") {
         @Override
@@ -25,7 +25,7 @@ enum UserKind {
             return List.of();
         }
 
-        /** Looks here and there, planets, or go-tos that are to land in a field of high power without a finder. */
+        /** Casual looking, planets, or go-tos that must land in a high-power field without a finder. */
         @Override
         WorkItem item(Rig rig, RandomGenerator random) {
             return switch (random.nextInt(3)) {
@@ -47,7 +47,7 @@ enum UserKind {
             return List.of(new Camera("guide camera", Draw.between(120, 300, random), 3.75, 1280, 960));
         }
 
-        /** The pictures are taken with another camera, that takes none to align by. */
+        /** The pictures are taken with another camera, which takes none for alignment. */
         @Override
         WorkItem item(Rig rig, RandomGenerator random) {
             Camera pictures = new Camera("pictures", Draw.between(350, 900, random), 4.3, 5200, 3500);
@@ -76,7 +76,7 @@ enum UserKind {
         return words;
     }
 
-    /** To measure with. */
+    /** The cameras to measure with. */
     abstract List<Camera> cameras(RandomGenerator random);
 
     abstract WorkItem item(Rig rig, RandomGenerator random);
@@ -85,7 +85,7 @@ enum UserKind {
         return new Work(List.of(item(rig, random)));
     }
 
-    /** A fork on a wedge, its screws known to a tenth to three tenths, with play, on a base that leans. */
+    /** A fork on a wedge, its screws known to a tenth to three tenths, with backlash, on a tilted base. */
     Rig rig(RandomGenerator random) {
         Rig typical = Rig.typicalForkOnWedge();
         return new Rig(
@@ -99,7 +99,7 @@ enum UserKind {
                 cameras(random));
     }
 
-    /** A quarter of a minute to two minutes with nobody guiding, or three to fifteen guided. */
+    /** A quarter of a minute to two minutes unguided, or three to fifteen guided. */
     private static ImagingRun shot(Camera camera, RandomGenerator random) {
         boolean guided = random.nextBoolean();
         double seconds = guided ? Draw.logBetween(180, 900, random) : Draw.logBetween(15, 120, random);

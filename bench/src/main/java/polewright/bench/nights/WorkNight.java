@@ -29,20 +29,20 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * A night that is there to be played: user, hemisphere, site, date, rig, work, and how the mount was set down, all from
- * one seed.
+ * A night ready to be played: user, hemisphere, site, date, rig, work, and how the mount was set down, all from one
+ * seed.
  *
- * @param zone where the work really tolerates the axis: this is what both players are judged by
+ * @param zone the true tolerance of the work: both players are judged by it
  */
 record WorkNight(long seed, UserKind kind, boolean northern, WorkZone zone, RehearsedNight.Setting setting) {
     private static final List<NamedStar> STARS = NamedStars.bundled().all();
     private static final Instant FIRST_DAY = Instant.parse("2026-01-01T00:00:00Z");
     private static final double DARK_SUN_DEG = -8;
     private static final Duration LONG_NIGHT = Duration.ofHours(4);
-    // Work that this much of exactness does not do is for another mount.
+    // Work that this accuracy does not satisfy needs another mount.
     private static final Angle FINEST = Angle.ofArcminutes(2);
 
-    /** Users and hemispheres take turns from seed to seed. */
+    /** Users and hemispheres alternate from seed to seed. */
     static WorkNight of(long seed) {
         UserKind[] kinds = UserKind.values();
         UserKind kind = kinds[Math.floorMod(seed, kinds.length)];
@@ -86,7 +86,7 @@ record WorkNight(long seed, UserKind kind, boolean northern, WorkZone zone, Rehe
         return PlayedNight.plain(PlainRoutine.play(setting, random(seed, 2)), zone);
     }
 
-    /** The one figure that the work comes to: the largest disc about the pole that it tolerates. */
+    /** The one figure that the work comes to: the largest tolerated disc about the pole. */
     Angle tolerated() {
         return setting.allowance().radius();
     }
@@ -116,7 +116,7 @@ record WorkNight(long seed, UserKind kind, boolean northern, WorkZone zone, Rehe
         return new Angle(Math.abs(cross) / along.distance().radians());
     }
 
-    /** About nine by the Sun, on a day when it is dark then and for hours after. */
+    /** About nine by the Sun, on a day when it is dark then and for hours afterwards. */
     private static Instant evening(Site site, Weather weather, RandomGenerator random) {
         while (true) {
             double hours = 24 * Math.floor(365 * random.nextDouble())
@@ -137,7 +137,7 @@ record WorkNight(long seed, UserKind kind, boolean northern, WorkZone zone, Rehe
                 < DARK_SUN_DEG;
     }
 
-    /** A stream of its own for the night and for each player. */
+    /** A random stream of its own for the night and for each player. */
     private static RandomGenerator random(long seed, int stream) {
         return RandomGeneratorFactory.of("L64X128MixRandom").create(3 * seed + stream);
     }

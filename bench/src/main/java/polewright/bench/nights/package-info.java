@@ -1,6 +1,5 @@
 /**
- * What advice is worth: nights that begin alike, played once with it and once without.
- *
+ * The benefit of the advice: identical nights, played once with it and once without.
  * <pre>
  *   seed ──▶ WorkNight ──┬─▶ RehearsedNight ──┬─▶ PlayedNight: minutes, adjustments, where it ended
  *            (user, site, └─▶ PlainRoutine ───┘         └─▶ NightsByWork: tables, criteria

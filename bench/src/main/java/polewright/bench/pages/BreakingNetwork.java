@@ -9,7 +9,10 @@ import java.net.Socket;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
-/** The way from a device to the server, which can be cut: all connections at once, and for a while no new ones. */
+/**
+ * The network between a device and the server, which can be cut: all connections at once, and no new ones for a
+ * while.
+ */
 final class BreakingNetwork implements AutoCloseable {
     private final ServerSocket here;
     private final String host;
@@ -37,7 +40,7 @@ final class BreakingNetwork implements AutoCloseable {
         thread.start();
     }
 
-    /** Where it begins, on this machine. */
+    /** Its entry on this machine. */
     int port() {
         return here.getLocalPort();
     }
@@ -82,16 +85,16 @@ final class BreakingNetwork implements AutoCloseable {
         }
     }
 
-    /** Cuts what is open, and lets nothing new through until {@link #restore}. */
+    /** Cuts the open connections, and admits no new ones until {@link #restore}. */
     void cut() {
         isDown = true;
         for (Socket socket : open) {
             try {
-                // A reset, as from a router that forgot the connection, not the farewell of a browser.
+                // A reset, as from a router that forgot the connection, not a browser's orderly close.
                 socket.setSoLinger(true, 0);
                 socket.close();
             } catch (IOException closedAlready) {
-                // So it is cut.
+                // It is cut already.
             }
         }
     }

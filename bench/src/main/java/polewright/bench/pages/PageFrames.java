@@ -13,15 +13,15 @@ import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 
 /**
- * From the moment that a guide frame of 2 megapixels is in the folder that {@code polewright serve --frames} watches until
- * a page in Chromium shows it with its stars: the program as a person starts it, and a browser beside it on the same
+ * From the moment that a guide frame of 2 megapixels is in the folder that {@code polewright serve --frames} watches
+ * until a page in Chromium shows it with its stars: the program as a person starts it, with a browser on the same
  * machine.
  */
 public final class PageFrames {
     private static final int WARM_UP = 30;
     private static final int ROUNDS = 30;
     private static final double TARGET_MILLIS = 400;
-    // The picture is drawn, its overlay lies on it, and the line beneath tells the file's name.
+    // The picture is drawn with its overlay, and the line below shows the file's name.
     private static final String SHOWN = """
             name => {
               const light = document.querySelector('.light img');
@@ -52,7 +52,7 @@ public final class PageFrames {
             for (Saving saving : Saving.values()) {
                 List<Double> millis = millis(page, captures, frames, number, number + ROUNDS, saving);
                 number += ROUNDS;
-                verdict.require(tell(saving, millis) <= TARGET_MILLIS, "on the page in 400 ms, 9 times in 10");
+                verdict.require(report(saving, millis) <= TARGET_MILLIS, "on the page in 400 ms, 9 times in 10");
             }
         }
         return verdict.status();
@@ -71,7 +71,7 @@ public final class PageFrames {
     }
 
     /** The 90th percentile. */
-    private static double tell(Saving saving, List<Double> millis) {
+    private static double report(Saving saving, List<Double> millis) {
         Spread spread = new Spread(millis.stream().mapToDouble(each -> each));
         double ninetieth = spread.quantile(0.9);
         System.out.printf(

@@ -8,7 +8,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 
-/** How long each page took one kind of user, and how long it may take. Safe for use by several threads. */
+/** How long each page took for one kind of user, and how long it may take. Thread-safe. */
 final class PageTimes {
     private static final double SHARE = 0.95;
 
@@ -16,7 +16,7 @@ final class PageTimes {
     private final double mostMillis;
     private final Map<String, List<Double>> millis = new ConcurrentHashMap<>();
 
-    /** @param mostMillis what 95 % of each page's answers are to stay under */
+    /** @param mostMillis the limit for 95 % of each page's responses */
     PageTimes(String who, double mostMillis) {
         this.who = who;
         this.mostMillis = mostMillis;
@@ -29,7 +29,7 @@ final class PageTimes {
         }
     }
 
-    /** A table, a page to a line in the order given, and the criterion. */
+    /** Prints a table, one line per page in the given order, and the criterion. */
     void judge(Verdict verdict, List<String> pages) {
         System.out.printf(
                 Locale.ROOT,

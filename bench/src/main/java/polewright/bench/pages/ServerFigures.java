@@ -10,20 +10,20 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What a server process holds after a full collection, MiB.
+ * The memory of a server process after a full collection, MiB.
  *
- * @param live objects that are in use
+ * @param live objects in use
  * @param committed the heap that the process has taken from the system
  * @param resident all of its memory that is in RAM, as the system counts it (VmRSS)
- * @param outsideHeap what is resident of it outside the heap: there leaks are that no collection finds
- * @param code of that, machine code and classes, which come as the program warms up
+ * @param outsideHeap the resident part outside the heap, where leaks are not found by a collection
+ * @param code the machine code and classes in it, which grow as the program warms up
  */
 record ServerFigures(double live, double committed, double resident, double outsideHeap, double code) {
     private static final Pattern SPACE = Pattern.compile("total (\\d+)K, used (\\d+)K");
     private static final Pattern GENERATION = Pattern.compile("used \\d+K \\[0x([0-9a-f]+),.* 0x([0-9a-f]+)\\)");
     // The columns of proc(5), smaps.
     private static final Pattern MAPPING = Pattern.compile("([0-9a-f]+)-[0-9a-f]+ ");
-    private static final Pattern HELD = Pattern.compile("Rss: +(\\d+) kB");
+    private static final Pattern RESIDENT_SIZE = Pattern.compile("Rss: +(\\d+) kB");
     private static final Pattern CLASSES = Pattern.compile("Metaspace +used \\d+K, committed (\\d+)K");
     private static final Pattern COMPILED = Pattern.compile("CodeHeap .* used=(\\d+)Kb");
     private static final Pattern RESIDENT = Pattern.compile("VmRSS:\\s+(\\d+) kB");
@@ -31,7 +31,7 @@ record ServerFigures(double live, double committed, double resident, double outs
     // clock_t of Linux, which Java cannot ask for: sysconf(_SC_CLK_TCK) is 100 on every machine that runs this.
     private static final double TICKS_PER_SECOND = 100;
 
-    /** Asks the process for a full collection, then what it holds. */
+    /** Requests a full collection, then measures the process. */
     static ServerFigures of(long pid) throws IOException, InterruptedException {
         jcmd(pid, "GC.run");
         String heap = jcmd(pid, "GC.heap_info");
@@ -54,7 +54,10 @@ record ServerFigures(double live, double committed, double resident, double outs
         return Long.parseUnsignedLong(hexadecimal, 16);
     }
 
-    /** By the addresses of the heap's generations: a mapping of the process lies within one of them, or outside the heap. */
+    /**
+     * Uses the addresses of the heap's generations: a mapping of the process is within one of them, or outside the
+     * heap.
+     */
     private static double residentOutside(String heap, List<String> smaps) {
         List<long[]> generations = GENERATION
                 .matcher(heap)
@@ -65,7 +68,7 @@ record ServerFigures(double live, double committed, double resident, double outs
         boolean isOutside = true;
         for (String line : smaps) {
             Matcher mapping = MAPPING.matcher(line);
-            Matcher held = HELD.matcher(line);
+            Matcher held = RESIDENT_SIZE.matcher(line);
             if (mapping.lookingAt()) {
                 long from = address(mapping.group(1));
                 isOutside = generations.stream().noneMatch(range -> from >= range[0] && from < range[1]);

@@ -29,7 +29,7 @@ final class ServerRun implements AutoCloseable {
     /**
      * Returns when the address is printed.
      *
-     * @param folder for the log and what the program says
+     * @param folder for the log and the program's output
      * @param options of {@code serve}
      */
     static ServerRun begin(Path launcher, Path folder, String... options) throws IOException, InterruptedException {
@@ -59,7 +59,7 @@ final class ServerRun implements AutoCloseable {
         return builder.start();
     }
 
-    /** As the server prints it first. */
+    /** The port that the server prints first. */
     private static int port(Path printed) throws IOException, InterruptedException {
         for (int tries = 0; tries < 300; tries++) {
             Matcher address = ADDRESS.matcher(Files.readString(printed, StandardCharsets.UTF_8));
@@ -83,7 +83,7 @@ final class ServerRun implements AutoCloseable {
         return server.isAlive();
     }
 
-    /** What the first match of a pattern in what the server printed has as its first group. */
+    /** The first group of the first match of a pattern in the server's output. */
     Optional<String> printed(Pattern pattern) {
         try {
             Matcher found = pattern.matcher(Files.readString(printed, StandardCharsets.UTF_8));

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 
-/** A night that is served, and a browser to look at it with. */
+/** A served night, and a browser to look at it with. */
 final class Serving implements AutoCloseable {
     private final ServerRun server;
     private final Playwright playwright;
@@ -29,19 +29,19 @@ final class Serving implements AutoCloseable {
     /**
      * Returns when the address is printed.
      *
-     * @param folder for the log and what the program says
+     * @param folder for the log and the program's output
      * @param options of {@code serve}
      */
     static Serving begin(Path launcher, Path folder, String... options) throws IOException, InterruptedException {
         return new Serving(ServerRun.begin(launcher, folder, options));
     }
 
-    /** With a slash at its end. */
+    /** With a trailing slash. */
     String address() {
         return "http://127.0.0.1:" + server.port() + "/";
     }
 
-    /** A device that was not here before, with its page empty. */
+    /** A new device with an empty page. */
     Page device(int width, int height) {
         return browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height))
                 .newPage();

@@ -24,9 +24,10 @@ import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 
 /**
- * {@code polewright serve --share --frames} over hours, as a person starts it: a paired phone and the laptop follow the
- * first page, a frame comes every 10 s (saved in the watched folder and sent by a page, by turns), and the network of one or
- * the other is cut now and then. Every minute a full collection is asked for, and what is left is printed.
+ * {@code polewright serve --share --frames} over hours, as a person starts it: a paired phone and the laptop follow
+ * the first page, a frame comes every 10 s (saved in the watched folder and sent by a page, alternately), and the
+ * network of one or the other is cut now and then. Every minute a full collection is requested, and what remains is
+ * printed.
  */
 public final class Soak {
     private static final int USUAL_MINUTES = 60;
@@ -42,7 +43,7 @@ public final class Soak {
     private static final double MOST_IDLE_PERCENT = 1;
     private static final double ONE_USER_MILLIS = 100;
     private static final double TEN_USERS_MILLIS = 500;
-    // What the log itself grows by, and the heap's grain.
+    // The growth of the log itself, and the heap's granularity.
     private static final double NO_GROWTH_MIB = 4;
     private static final double NO_GROWTH_SHARE = 0.05;
     private static final double NO_SLOPE_MIB_PER_MINUTE = 0.2;
@@ -83,7 +84,7 @@ public final class Soak {
 
     /** The launcher, and an empty folder; {@code --minutes N}. */
     public static void main(String[] args) throws Exception {
-        // Before the client is loaded: through its own network a device still names the server as it knows it.
+        // Before the client is loaded: a device behind its own network still uses its usual name for the server.
         System.setProperty("jdk.httpclient.allowRestrictedHeaders", "host");
         Path folder = Path.of(args[1]);
         int minutes = args.length > 3 && args[2].equals("--minutes") ? Integer.parseInt(args[3]) : USUAL_MINUTES;
@@ -143,7 +144,7 @@ public final class Soak {
         return verdict.status();
     }
 
-    /** What is slow the first time is not what is measured. */
+    /** First-time costs are not what is measured. */
     private static void warmUp(SoakDevice reader) throws IOException, InterruptedException {
         for (int round = 0; round < 20; round++) {
             for (String page : PAGES) {
@@ -179,7 +180,7 @@ public final class Soak {
         }
     }
 
-    /** Ten who go through all pages at once. */
+    /** Ten users who go through all pages at once. */
     private void crowd(String host) throws InterruptedException, ExecutionException {
         ExecutorService users = Executors.newFixedThreadPool(USERS);
         List<Future<?>> visits = new ArrayList<>();
@@ -228,7 +229,7 @@ public final class Soak {
         }
     }
 
-    /** The frame as taken at a time of its own: what was seen before is passed over. */
+    /** The frame with a capture time of its own: a frame seen before would be ignored. */
     private static byte[] taken(byte[] frame, int number) {
         String head = new String(frame, 0, 2880, StandardCharsets.US_ASCII);
         int at = head.indexOf("DATE-OBS= '") + "DATE-OBS= '".length();
@@ -248,7 +249,10 @@ public final class Soak {
         saved.incrementAndGet();
     }
 
-    /** Again with the same key when the network was cut or the frame before is still measured, as the page's person does. */
+    /**
+     * Sent again with the same key when the network was cut or the previous frame is still being processed, as a
+     * person at the page does.
+     */
     private void send(SoakDevice phone, byte[] frame, int number) throws InterruptedException {
         String name = String.format(Locale.ROOT, "sent-%05d.fits", number);
         String key = String.format(Locale.ROOT, "%032x", 0xf00dL + number);
@@ -259,14 +263,14 @@ public final class Soak {
                     return;
                 }
             } catch (IOException cutOff) {
-                // Once more.
+                // Try again.
             }
             Thread.sleep(1000);
         }
         notTaken.incrementAndGet();
     }
 
-    /** The last third of what follows the warm-up against its first third. */
+    /** Compares the last third of the time after the warm-up with the first third. */
     private void judgeGrowth(Verdict verdict, String what, ToDoubleFunction<ServerFigures> figure) {
         List<ServerFigures> warm = figures.subList(Math.min(WARM_UP_MINUTES, figures.size() / 2), figures.size());
         int third = Math.max(1, warm.size() / 3);
@@ -279,7 +283,7 @@ public final class Soak {
     }
 
     /**
-     * What a warm-up leaves over slows down; a leak goes on. A leak in the heap shows in what is live; so it is the rest that is
+     * Growth from warming up slows down; a leak goes on. A leak in the heap shows in the live objects, so the rest is
      * judged here.
      */
     private void judgeSlope(Verdict verdict) {
@@ -298,7 +302,7 @@ public final class Soak {
                         slope(half, ServerFigures::resident)));
     }
 
-    /** The median of the slopes between all pairs: a minute in which the compiler was at work weighs little. */
+    /** The median of the slopes between all pairs: a minute in which the compiler was at work has little weight. */
     private static double slope(List<ServerFigures> minutes, ToDoubleFunction<ServerFigures> figure) {
         return new Spread(IntStream.range(0, minutes.size())
                         .boxed()

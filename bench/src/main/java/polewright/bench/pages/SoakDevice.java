@@ -13,8 +13,8 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 
 /**
- * A browser with the first page open: it waits for news on a stream, asks again for what is old, and connects again when it
- * was cut off.
+ * A browser with the first page open: it waits for events on a stream, reloads what is old, and reconnects after a
+ * cut.
  */
 final class SoakDevice {
     private static final Duration PATIENCE = Duration.ofSeconds(30);
@@ -33,7 +33,7 @@ final class SoakDevice {
      * A device that is not paired.
      *
      * @param entry the port of this machine where its network begins
-     * @param host what it calls the server
+     * @param host its name for the server
      */
     SoakDevice(int entry, String host) {
         this.entry = entry;
@@ -80,7 +80,7 @@ final class SoakDevice {
                                 .GET()
                                 .build(),
                         BodyHandlers.ofLines());
-                stream.body().forEach(this::heard);
+                stream.body().forEach(this::countEvent);
             } catch (IOException | RuntimeException cutOff) {
                 // As a browser does.
             } catch (InterruptedException e) {
@@ -94,7 +94,7 @@ final class SoakDevice {
         }
     }
 
-    private void heard(String line) {
+    private void countEvent(String line) {
         if (line.equals("event: changed")) {
             changes.incrementAndGet();
             look("/");
@@ -109,14 +109,14 @@ final class SoakDevice {
         try {
             var unused = client.send(request(path).GET().build(), BodyHandlers.ofByteArray());
         } catch (IOException cutOff) {
-            // The next news bring another look.
+            // The next event causes another request.
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
     }
 
     /**
-     * How long a page takes, to its last byte.
+     * The time until a page's last byte.
      *
      * @return milliseconds
      */
@@ -132,7 +132,7 @@ final class SoakDevice {
     /**
      * Sends a frame, as a page does.
      *
-     * @return the status of the answer
+     * @return the status of the response
      */
     int upload(String name, byte[] content, String key) throws IOException, InterruptedException {
         String boundary = "frame-" + key;
@@ -154,7 +154,7 @@ final class SoakDevice {
                 .statusCode();
     }
 
-    /** What came over its stream. */
+    /** A summary of the events on its stream. */
     String inWords() {
         return connections + " connections, " + changes + " changes of the log, " + frames + " of the frames";
     }

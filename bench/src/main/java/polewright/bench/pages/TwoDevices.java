@@ -9,7 +9,7 @@ import java.util.Locale;
 import polewright.bench.frames.Spread;
 import polewright.bench.frames.Verdict;
 
-/** From a press on one device until the page of the other shows what it changed, by turns on a phone and a laptop. */
+/** From a press on one device until the page of the other shows the change, alternately on a phone and a laptop. */
 public final class TwoDevices {
     private static final int ROUNDS = 20;
     private static final double TARGET_MILLIS = 1000;
@@ -33,13 +33,13 @@ public final class TwoDevices {
                 toLaptop.add(millis(serving, phone, laptop, round % 2 == 0 ? "12" : "2"));
                 toPhone.add(millis(serving, laptop, phone, round % 2 == 0 ? "7" : "-3"));
             }
-            verdict.require(tell("phone to laptop", toLaptop) <= TARGET_MILLIS, "the laptop follows within a second");
-            verdict.require(tell("laptop to phone", toPhone) <= TARGET_MILLIS, "the phone follows within a second");
+            verdict.require(report("phone to laptop", toLaptop) <= TARGET_MILLIS, "the laptop follows within a second");
+            verdict.require(report("laptop to phone", toPhone) <= TARGET_MILLIS, "the phone follows within a second");
         }
         return verdict.status();
     }
 
-    /** A compass is read at one; the other lies there with the fix, which the reading moves. */
+    /** A compass is read on one; the other shows the fix, which the reading moves. */
     private static double millis(Serving serving, Page pressed, Page looked, String degrees) {
         looked.navigate(serving.address() + "fix");
         pressed.navigate(serving.address() + "sightings/compass");
@@ -51,8 +51,8 @@ public final class TwoDevices {
         return (System.nanoTime() - press) / 1e6;
     }
 
-    /** The slowest but the slowest twentieth. */
-    private static double tell(String way, List<Double> millis) {
+    /** Prints the 95th percentile. */
+    private static double report(String way, List<Double> millis) {
         Spread spread = new Spread(millis.stream().mapToDouble(each -> each));
         System.out.printf(Locale.ROOT, "%s: %s%n", way, spread.inWords("ms"));
         return spread.quantile(0.95);

@@ -1,6 +1,5 @@
 /**
- * How long a person with a page in the hand waits: the program as its launcher starts it, and a browser beside it.
- *
+ * How long a person at a page waits: the program as its launcher starts it, with a browser on the same machine.
  * <pre>
  *   Serving (a process, a night begun) ──▶ page in Chromium ──▶ PageFrames: a frame saved, until it is seen
  *                                                           └─▶ TwoDevices: a press on one, until the other shows it

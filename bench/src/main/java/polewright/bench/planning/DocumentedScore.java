@@ -25,8 +25,8 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
 /**
- * The score of an order, figure by figure as docs/tonight.md states it, from real places at each time: nothing of it comes
- * from the package that it judges. Times are whole five minutes, counted from the first of the night.
+ * The score of an order, calculated as documented in docs/tonight.md, from real places at each time: nothing of it
+ * comes from the package that it judges. Times are whole five minutes, counted from the first of the night.
  */
 public final class DocumentedScore {
     static final Duration STEP = Duration.ofMinutes(5);
@@ -98,7 +98,7 @@ public final class DocumentedScore {
         return turnSteps;
     }
 
-    /** Of one turn; NaN if it cannot be had whole. */
+    /** The score of one turn; NaN if it cannot be completed. */
     double turn(int target, int step) {
         if (step + turnSteps > steps) {
             return Double.NaN;
@@ -115,7 +115,9 @@ public final class DocumentedScore {
                 + (targets.get(target).isWanted() ? 1 : 0);
     }
 
-    /** What it costs to begin a target then, when the one before ended at another step; −1 for the first of the night. */
+    /**
+     * The cost of beginning a target then, when the one before ended at another step; −1 for the first of the night.
+     */
     double cost(int before, int ended, int target, int step) {
         if (before < 0) {
             return IDLE_STEP * (step - begins);
@@ -132,7 +134,7 @@ public final class DocumentedScore {
     /** A target's turn from a time on. */
     public record Turn(Target target, Instant from) {}
 
-    /** The score of an order; a turn that cannot be had as it stands makes it NaN. */
+    /** The score of an order; NaN if one of its turns is not possible. */
     public double of(List<Turn> order) {
         double sum = 0;
         int before = -1;

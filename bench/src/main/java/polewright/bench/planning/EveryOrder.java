@@ -3,11 +3,11 @@ package polewright.bench.planning;
 import java.util.Arrays;
 
 /**
- * The best score that any order of a few targets has, each turn beginning at any whole five minutes.
+ * The best score of all orders of a few targets, each turn beginning at any whole five minutes.
  *
- * <p>For each set of targets, each last one and each time at which it may end, the best score of all orders of that set is
- * kept: what comes after depends on nothing else. That leaves out no order and no waiting; {@code EveryOrderTest} holds it
- * against writing all of them out.
+ * <p>For each set of targets, each last one and each time at which it may end, the best score of all orders of that
+ * set is kept: what comes after depends on nothing else. This omits no order and no waiting; {@code EveryOrderTest}
+ * compares it with full enumeration.
  */
 public final class EveryOrder {
     private static final double NEVER = Double.NEGATIVE_INFINITY;
@@ -50,7 +50,7 @@ public final class EveryOrder {
         return best;
     }
 
-    /** The best of all that may come before a turn, with what it costs to begin it then. */
+    /** The best score of all that may come before a turn, including the cost of beginning it then. */
     private static double already(DocumentedScore score, double[][] ended, int before, int last, int step) {
         if (before == 0) {
             return -score.cost(-1, 0, last, step);

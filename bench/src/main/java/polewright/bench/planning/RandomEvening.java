@@ -23,9 +23,9 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * An evening at a random site, date, Moon, work and skyline, and a few targets that show then, all from one seed.
+ * An evening at a random site, date, Moon, work and horizon, and a few targets visible then, all from one seed.
  *
- * @param targets some of them asked for
+ * @param targets some of them requested
  */
 public record RandomEvening(Evening evening, Observing observing, List<Target> targets) {
     private static final Instant FIRST_DAY = Instant.parse("2020-01-01T12:00:00Z");
@@ -35,14 +35,14 @@ public record RandomEvening(Evening evening, Observing observing, List<Target> t
     /**
      * The evening of this seed.
      *
-     * @param count how many targets, if so many show
+     * @param count number of targets, if as many are visible
      */
     public static RandomEvening of(long seed, int count) {
         Random random = new Random(seed);
         double latitudeDeg = (seed % 2 == 0 ? 1 : -1) * random.nextDouble(5, 62);
         double longitudeDeg = random.nextDouble(-180, 180);
         Site site = Site.ofDegrees(latitudeDeg, longitudeDeg, random.nextDouble(0, 2000));
-        // From local noon until midnight: by day the whole night is planned, later what is left.
+        // From local noon until midnight: by day the whole night is planned, later the rest of it.
         Instant now = FIRST_DAY
                 .plus(Duration.ofDays(random.nextInt(DAYS)))
                 .plusSeconds(Math.round(3600 * (random.nextDouble(12) - longitudeDeg / 15)));
@@ -67,7 +67,7 @@ public record RandomEvening(Evening evening, Observing observing, List<Target> t
         return new Horizon(points);
     }
 
-    /** The Moon and planets that show, three at the most, and objects that observers know; one in eight is asked for. */
+    /** The visible Moon and planets, three at most, and well-known objects; one in eight is requested. */
     private static List<Target> targets(Evening evening, Observing observing, int count, Random random) {
         List<Target> listed = new ArrayList<>(Target.ofLists().stream()
                 .filter(target -> target.body() instanceof SolarSystemBody

@@ -9,7 +9,7 @@ import polewright.bench.frames.Verdict;
 import polewright.planning.tonight.NightPlan;
 import polewright.planning.tonight.TonightsPlan;
 
-/** How much of the best order's score the planned order has, over random evenings with up to eight targets each. */
+/** The planned order's share of the best order's score, over random evenings with up to eight targets each. */
 public final class TonightPlan {
     static final int MOST_TARGETS = 8;
 
@@ -38,7 +38,7 @@ public final class TonightPlan {
         System.exit(verdict.status());
     }
 
-    /** The planned order's part of the best score; 1 when nothing can be observed and nothing is planned. */
+    /** The planned order's share of the best score; 1 when nothing can be observed and nothing is planned. */
     static double share(long seed, int targets) {
         RandomEvening random = RandomEvening.of(seed, targets);
         TonightsPlan planned = TonightsPlan.of(random.evening(), random.observing(), random.targets(), targets);

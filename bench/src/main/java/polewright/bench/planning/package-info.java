@@ -1,7 +1,6 @@
 /**
- * Whether the order of the night is a good one: random evenings, the score that docs/tonight.md states, and a planner that
- * tries every order, all written apart from what they test.
- *
+ * Whether the order of the night is a good one: random evenings, the score documented in docs/tonight.md, and a
+ * planner that tries every order, all written independently of the code under test.
  * <pre>
  *   RandomEvening ──▶ product's plan ──▶ DocumentedScore ──┐
  *         └─────────▶ EveryOrder ──────▶ DocumentedScore ──┴──▶ share

@@ -14,7 +14,7 @@ import polewright.mount.rig.Orientation;
 import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 
-/** The words for usual mistakes are still those by which the study knows them. */
+/** The words for common mistakes are still those by which the study recognises them. */
 class CauseWordsTest {
     private static final Instant AT = Instant.parse("2026-01-15T20:00:00Z");
 
@@ -41,12 +41,12 @@ class CauseWordsTest {
     @Test
     void driftAndStillPoint() {
         Scene scene = Scene.drawn(4, 50, 1);
-        Told told = Told.truly(scene, new TrueWedge(1, 1).toldByRuler(Orientation.ERECT));
+        Told stated = Told.truly(scene, new TrueWedge(1, 1).statedByRuler(Orientation.ERECT));
         Sighting drift = sighting(Entries.drift(
-                told, AT, Duration.ofMinutes(5), Catalogue.find("Vega").orElseThrow(), 2, ReticleNorth.SKY));
+                stated, AT, Duration.ofMinutes(5), Catalogue.find("Vega").orElseThrow(), 2, ReticleNorth.SKY));
         assertThat(isNamedBy(drift, Mistake.DRIFT_SIGN)).isTrue();
         Sighting stillPoint =
-                sighting(Entries.stillPoint(told, AT, Catalogue.poleStar(scene.place()), new StarInField(0.2, 3)));
+                sighting(Entries.stillPoint(stated, AT, Catalogue.poleStar(scene.place()), new StarInField(0.2, 3)));
         assertThat(stillPoint.misreadings())
                 .anyMatch(misreading -> CauseWords.name(Mistake.VIEW, misreading.cause(), Optional.empty()));
     }

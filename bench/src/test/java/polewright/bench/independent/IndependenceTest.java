@@ -23,12 +23,12 @@ class IndependenceTest {
             .importPackages("polewright.bench.independent");
     private static final String TRUTH = "polewright.bench.independent.truth";
 
-    /** What an entry is made of, and how the advice says where a star is: values without a formula. */
-    private static final Set<Class<?>> SPOKEN =
+    /** The types in an entry and in the advised position of a star: values without a formula. */
+    private static final Set<Class<?>> VALUE_TYPES =
             Set.of(Site.class, Weather.class, CatalogueStar.class, HourAnglePlace.class, RefractedDirection.class);
 
     @Test
-    void whatIsTrue_knowsNothingOfPolewright() {
+    void truth_doesNotDependOnPolewright() {
         noClasses()
                 .that()
                 .resideInAPackage(TRUTH)
@@ -39,16 +39,16 @@ class IndependenceTest {
     }
 
     @Test
-    void thePerson_sharesNoGeometryWithTheCodeUnderTest() {
+    void person_sharesNoGeometryWithTheCodeUnderTest() {
         noClasses()
                 .should()
                 .dependOnClassesThat(DescribedPredicate.describe(
-                        "work out places of the sky, or model a sighting", IndependenceTest::worksOutPlacesOrSightings))
+                        "work out places of the sky, or model a sighting", IndependenceTest::computesPlacesOrSightings))
                 .check(CLASSES);
     }
 
     @Test
-    void thePerson_isNotTheOneOfTheRehearsals() {
+    void person_doesNotDependOnTheRehearsals() {
         noClasses()
                 .should()
                 .dependOnClassesThat()
@@ -56,8 +56,8 @@ class IndependenceTest {
                 .check(CLASSES);
     }
 
-    private static boolean worksOutPlacesOrSightings(JavaClass used) {
-        boolean isPlace = resideInAPackage("polewright.sky.place").test(used) && !isSpoken(used);
+    private static boolean computesPlacesOrSightings(JavaClass used) {
+        boolean isPlace = resideInAPackage("polewright.sky.place").test(used) && !isValueType(used);
         boolean isModel = resideInAPackage("polewright.alignment.sighting").test(used)
                 && used.getSimpleName().endsWith("Model");
         return isPlace
@@ -66,7 +66,7 @@ class IndependenceTest {
                 || used.getName().equals("polewright.sky.body.Ephemeris");
     }
 
-    private static boolean isSpoken(JavaClass used) {
-        return SPOKEN.stream().anyMatch(used::isEquivalentTo);
+    private static boolean isValueType(JavaClass used) {
+        return VALUE_TYPES.stream().anyMatch(used::isEquivalentTo);
     }
 }

@@ -12,11 +12,11 @@ import polewright.session.event.NightEvent;
 class PersonTest {
     @ParameterizedTest
     @ValueSource(longs = {71, 72})
-    void aRigToldRightly_isBroughtWithinTheAllowance(long seed) {
+    void correctlyStatedRig_isBroughtWithinTheAllowance(long seed) {
         Scene scene = Scene.drawn(seed, 30, 1);
         TrueWedge screws = TrueWedge.sensesEven(scene.random());
         Wedge wedge = screws.at(scene);
-        PlayedNight night = Person.play(scene, wedge, Told.truly(scene, screws.toldRightly()), Habits.USUAL, 24);
+        PlayedNight night = Person.play(scene, wedge, Told.truly(scene, screws.correctlyStated()), Habits.USUAL, 24);
         assertThat(night.isStopped()).isTrue();
         assertThat(night.isFalseStop()).isFalse();
         assertThat(night.refusals()).isEmpty();
@@ -27,7 +27,7 @@ class PersonTest {
 
     @ParameterizedTest
     @ValueSource(longs = {71, 72})
-    void aHandbook_getsThereToo(long seed) {
+    void handbookPerson_getsThereToo(long seed) {
         Scene scene = Scene.drawn(seed, 30, 1);
         Wedge wedge = TrueWedge.sensesEven(scene.random()).at(scene);
         HandbookPerson.Ended ended = HandbookPerson.play(scene, wedge, 24);
@@ -36,7 +36,7 @@ class PersonTest {
     }
 
     @Test
-    void aDriftWrittenTheOtherWay_isCorrectedOnceItIsNamed() {
+    void reversedDrift_isCorrectedOnceNamed() {
         MistakenNight left = MistakenNight.of(Mistake.DRIFT_SIGN, 3001, false);
         MistakenNight corrected = MistakenNight.of(Mistake.DRIFT_SIGN, 3001, true);
         assertThat(left.isMade()).isTrue();

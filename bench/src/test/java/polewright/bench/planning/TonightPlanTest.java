@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 /** The quick part of {@code bench/tonight-plan}. */
 class TonightPlanTest {
     @Test
-    void plannedOrdersHaveNearlyTheScoreOfTheBestOrders() {
+    void plannedOrders_scoreNearlyAsHighAsTheBest() {
         double sum = 0;
         int evenings = 5;
         for (long seed = 1; seed <= evenings; seed++) {
@@ -21,9 +21,9 @@ class TonightPlanTest {
         assertThat(sum / evenings).isGreaterThan(0.95);
     }
 
-    /** Every order of three targets, each turn at every time, written out. */
+    /** Every order of three targets, each turn at every time, enumerated. */
     @Test
-    void noOrderIsBetterThanTheBestOfEveryOrder() {
+    void noOrder_isBetterThanTheBestOfEveryOrder() {
         RandomEvening random = RandomEvening.of(3, 3);
         DocumentedScore score = new DocumentedScore(random.evening(), random.observing(), random.targets());
         double best = best(score, new ArrayList<>(), -1, 0, 0);

@@ -96,7 +96,7 @@ public final class CameraEvening {
 
     public void turnScrews(double azimuthTurns, double altitudeTurns) {
         wedge = wedge.turned(azimuthTurns, altitudeTurns, random);
-        fork = fork.carriedBy(wedge);
+        fork = fork.onWedge(wedge);
     }
 
     /** The mount set to where the camera sees only what is so far from the pole. */

@@ -178,7 +178,8 @@ class FrameWatchTest {
                         "Ended");
         assertThat(heard.stream()
                         .filter(WatchEvent.Told.class::isInstance)
-                        .map(told -> ((WatchEvent.Told) told).step().getClass().getSimpleName()))
+                        .map(clues ->
+                                ((WatchEvent.Told) clues).step().getClass().getSimpleName()))
                 .containsExactly("Placed", "AxisFound", "ScrewsFollowed");
     }
 
@@ -257,7 +258,7 @@ class FrameWatchTest {
         LiveView view = new LiveView(CameraEvening.LARKFELL, shown::add, Runnable::run);
         watch(workbench(person.log(), clock, playing()), false, view)
                 .run(new FrameWatch.Until(OptionalLong.empty(), Optional.of(Duration.ofSeconds(3))), () -> false);
-        assertThat(shown).extracting(LiveView.Shot::isLookedUp).containsExactly(true, false);
+        assertThat(shown).extracting(LiveView.Shot::isPending).containsExactly(true, false);
         assertThat(shown).extracting(LiveView.Shot::name).containsOnly("turn1.fits");
     }
 
@@ -298,7 +299,7 @@ class FrameWatchTest {
                 .containsExactlyInAnyOrder("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits");
         assertThat(heard)
                 .filteredOn(WatchEvent.Told.class::isInstance)
-                .extracting(told -> ((WatchEvent.Told) told).frame().name())
+                .extracting(clues -> ((WatchEvent.Told) clues).frame().name())
                 .containsExactly("turn1.fits");
     }
 

@@ -346,9 +346,9 @@ class WatchSessionTest {
         findTheAxis();
         person.good("knock");
         wedge.waiting(Duration.ofSeconds(40));
-        List<WatchStep> told = new ArrayList<>();
-        session.add(wedge.frame(), told::add);
-        assertThat(told).containsExactly(new WatchStep.Placed(1));
+        List<WatchStep> listener = new ArrayList<>();
+        session.add(wedge.frame(), listener::add);
+        assertThat(listener).containsExactly(new WatchStep.Placed(1));
     }
 
     /** A slew of some degrees, away from the meridian, is no turn of the screws, however small it is. */
@@ -359,9 +359,9 @@ class WatchSessionTest {
         findTheAxis();
         wedge.slew(degrees);
         wedge.waiting(Duration.ofSeconds(40));
-        List<WatchStep> told = new ArrayList<>();
-        session.add(wedge.frame(), told::add);
-        WatchStep.StartedAfresh afresh = (WatchStep.StartedAfresh) told.get(0);
+        List<WatchStep> listener = new ArrayList<>();
+        session.add(wedge.frame(), listener::add);
+        WatchStep.StartedAfresh afresh = (WatchStep.StartedAfresh) listener.get(0);
         assertThat(afresh.slew().orElseThrow().degrees()).isCloseTo(Math.abs(degrees), within(0.05));
         assertThat(events()).hasSize(2);
     }

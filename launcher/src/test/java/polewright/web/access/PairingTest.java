@@ -25,24 +25,24 @@ class PairingTest {
         clock.goOn(PairingCode.LIFE.minusSeconds(1));
         assertThat(old.isVoid()).isFalse();
         clock.goOn(Duration.ofSeconds(1));
-        assertThat(old.tried(old.grouped(), "192.0.2.7")).isEqualTo(Answer.VOID);
+        assertThat(old.guess(old.grouped(), "192.0.2.7")).isEqualTo(Answer.VOID);
 
         PairingCode code = PairingCode.fresh(clock);
-        assertThat(code.tried(code.grouped(), "192.0.2.7")).isEqualTo(Answer.RIGHT);
-        assertThat(code.tried(code.grouped(), "192.0.2.8")).isEqualTo(Answer.VOID);
+        assertThat(code.guess(code.grouped(), "192.0.2.7")).isEqualTo(Answer.RIGHT);
+        assertThat(code.guess(code.grouped(), "192.0.2.8")).isEqualTo(Answer.VOID);
     }
 
     @Test
     void afterAWrongCodeItsAddressWaitsTwiceAsLongEachTimeAndOthersDoNot() {
         PairingCode code = PairingCode.fresh(clock);
         for (int seconds = 1; seconds <= 4; seconds *= 2) {
-            assertThat(code.tried("wrong", "192.0.2.7")).isEqualTo(Answer.WRONG);
+            assertThat(code.guess("wrong", "192.0.2.7")).isEqualTo(Answer.WRONG);
             clock.goOn(Duration.ofSeconds(seconds).minusMillis(1));
-            assertThat(code.tried(code.grouped(), "192.0.2.7")).isEqualTo(Answer.TOO_SOON);
+            assertThat(code.guess(code.grouped(), "192.0.2.7")).isEqualTo(Answer.TOO_SOON);
             clock.goOn(Duration.ofMillis(1));
         }
-        assertThat(code.tried("wrong", "192.0.2.8")).isEqualTo(Answer.WRONG);
-        assertThat(code.tried(code.grouped().toLowerCase(java.util.Locale.ROOT), "192.0.2.9"))
+        assertThat(code.guess("wrong", "192.0.2.8")).isEqualTo(Answer.WRONG);
+        assertThat(code.guess(code.grouped().toLowerCase(java.util.Locale.ROOT), "192.0.2.9"))
                 .isEqualTo(Answer.RIGHT);
     }
 

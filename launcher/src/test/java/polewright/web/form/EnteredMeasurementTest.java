@@ -54,7 +54,7 @@ class EnteredMeasurementTest {
         person.good(words.toArray(String[]::new));
         NightEvent.Measurement logged = (NightEvent.Measurement) event(person, 1);
 
-        EnteredMeasurement entered = EnteredMeasurement.of(logged).orElseThrow().insteadOf(2);
+        EnteredMeasurement entered = EnteredMeasurement.of(logged).orElseThrow().replacing(2);
         List<String> again = new ArrayList<>(entered.form().words(entered.values()));
         if (typed.startsWith("sight")) {
             again.add(2, "--as-typed");

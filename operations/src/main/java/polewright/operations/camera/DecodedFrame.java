@@ -6,15 +6,15 @@ import polewright.image.Frame;
 import polewright.image.decode.RowOrder;
 
 /**
- * A frame's pixels, not placed yet.
+ * A frame's pixels, before its place in the sky is known.
  *
  * @param file that it is in
- * @param rows how the picture is drawn
- * @param frame its pixels, and what the file says of it
+ * @param rows the row order in which the picture is drawn
+ * @param frame its pixels and the facts from its file
  * @param began when its decoding began
  */
 public record DecodedFrame(Path file, RowOrder rows, Frame frame, Instant began) {
-    /** Of its file, without the folder. */
+    /** File name without the folder. */
     public String name() {
         return FrameFile.nameOf(file);
     }

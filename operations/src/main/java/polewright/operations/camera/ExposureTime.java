@@ -5,23 +5,23 @@ import java.util.Optional;
 import polewright.image.FrameFacts;
 import polewright.image.MissingFacts;
 
-/** When the middle of an exposure was: as told, or as its file says. */
+/** Determines the middle of an exposure: the given time, or that of the file. */
 @FunctionalInterface
 public interface ExposureTime {
     /**
-     * The middle.
+     * The middle of the exposure.
      *
      * @param name of the file, for messages
      */
     Optional<Instant> middle(String name, FrameFacts facts);
 
-    /** As told, or by the file if it says so. */
-    static ExposureTime ifKnown(Optional<Instant> told) {
-        return (name, facts) -> told.or(facts::middle);
+    /** The given time, or that of the file if it has one. */
+    static ExposureTime ifKnown(Optional<Instant> given) {
+        return (name, facts) -> given.or(facts::middle);
     }
 
-    /** As told, or by the file, which is refused if it does not say so. */
-    static ExposureTime needed(Optional<Instant> told, MissingFacts.TimeRemedy remedy) {
-        return (name, facts) -> Optional.of(told.orElseGet(() -> MissingFacts.middle(name, facts, remedy)));
+    /** The given time, or that of the file, which is refused if it has none. */
+    static ExposureTime needed(Optional<Instant> given, MissingFacts.TimeRemedy remedy) {
+        return (name, facts) -> Optional.of(given.orElseGet(() -> MissingFacts.middle(name, facts, remedy)));
     }
 }

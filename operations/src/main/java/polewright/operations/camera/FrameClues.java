@@ -12,15 +12,15 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * What the person tells of frames, beyond what is in their files.
+ * What the observer knows about frames beyond what their files contain.
  *
- * @param near where they look
+ * @param near where they point
  * @param within how near to it
- * @param scale sky along a pixel: nothing else is tried
- * @param focalLengthMm in place of what the file says
- * @param pixelMicrons likewise
+ * @param scale pixel scale: nothing else is tried
+ * @param focalLengthMm overrides that of the file
+ * @param pixelMicrons overrides that of the file
  * @param mirrored whether left and right are exchanged in the picture as it is drawn
- * @param site where they were taken, for the pole that is up there
+ * @param site where they were taken, which determines the elevated pole
  * @param decoding how to read the files
  */
 public record FrameClues(
@@ -32,10 +32,10 @@ public record FrameClues(
         Optional<Boolean> mirrored,
         Optional<Site> site,
         DecodeOptions decoding) {
-    /** How near to a place a frame is taken to be when it is not said. */
+    /** How near to the given place a frame is assumed to be by default. */
     public static final Angle USUALLY_WITHIN = Angle.ofDegrees(10);
 
-    /** Nothing told. */
+    /** No clues. */
     public static final FrameClues NONE = new FrameClues(
             Optional.empty(),
             USUALLY_WITHIN,
@@ -46,7 +46,7 @@ public record FrameClues(
             Optional.empty(),
             DecodeOptions.DEFAULT);
 
-    /** The same, at a site. */
+    /** The same clues, with a site. */
     public FrameClues at(Site where) {
         return new FrameClues(near, within, scale, focalLengthMm, pixelMicrons, mirrored, Optional.of(where), decoding);
     }
@@ -55,7 +55,7 @@ public record FrameClues(
         return near.map(place -> place.patches(within, site, at)).orElse(List.of());
     }
 
-    /** Sky along a pixel by the optics, where they are known. */
+    /** Pixel scale from the optics, if they are known. */
     Optional<Angle> opticalScale(FrameFacts facts) {
         OptionalDouble focal = focalLengthMm.isPresent() ? focalLengthMm : facts.focalLengthMm();
         OptionalDouble pixel = pixelMicrons.isPresent() ? pixelMicrons : facts.pixelMicrons();

@@ -16,22 +16,23 @@ import polewright.image.decode.FrameReader;
 import polewright.sky.InputRefused;
 
 /**
- * Decodes frames with a deadline, each on a thread of its own: a frame that never ends holds up neither the next one nor the
- * thread that asked. The decoder stops itself when its time is up. A library that cannot be asked is left behind; of those
- * there are only a few, since each keeps a core and a frame's memory. Safe for use by several threads.
+ * Decodes frames with a deadline, each in a thread of its own: a decode that never ends blocks neither the next one
+ * nor the calling thread. Our decoders stop themselves when their time is up. A library that cannot be interrupted is
+ * abandoned; only a few abandoned decodes are allowed, because each occupies a core and a frame's memory.
+ * Thread-safe.
  */
 public final class FrameDecoding {
-    private static final int MOST_LEFT_BEHIND = 2;
-    // From the deadline until a decoder that can be asked has noticed.
+    private static final int MOST_ABANDONED = 2;
+    // From the deadline until an interruptible decoder has noticed.
     private static final Duration TO_STOP = Duration.ofSeconds(1);
 
-    // Of the whole program: it is one machine that they keep busy.
-    private static final AtomicInteger LEFT_BEHIND = new AtomicInteger();
+    // Shared by the whole program, because the decodes load one machine.
+    private static final AtomicInteger ABANDONED = new AtomicInteger();
 
     private FrameDecoding() {}
 
     /**
-     * The picture in a file.
+     * Decodes the picture in a file.
      *
      * @throws InputRefused if there is none, or it takes longer than its limits allow; in one line
      */
@@ -43,7 +44,7 @@ public final class FrameDecoding {
     }
 
     /**
-     * Whether a file is there from beginning to end.
+     * Whether a file is complete.
      *
      * @throws InputRefused if that takes longer than the limits allow; in one line
      */
@@ -52,14 +53,14 @@ public final class FrameDecoding {
     }
 
     /**
-     * What comes of a piece of work on a frame, if it comes in time.
+     * The result of a computation on a frame, if it arrives in time.
      *
      * @param name of the frame's file
-     * @param work is given its deadline, to ask it where it can
+     * @param work receives its deadline, to check it where it can
      */
     static <T> T within(Duration longest, String name, Function<DecodeDeadline, T> work) {
-        int busy = LEFT_BEHIND.get();
-        if (busy >= MOST_LEFT_BEHIND) {
+        int busy = ABANDONED.get();
+        if (busy >= MOST_ABANDONED) {
             throw new InputRefused(
                     name + ": " + busy + " damaged frames before it are still being decoded",
                     "stop Polewright and start it again, then take this frame again");
@@ -85,13 +86,13 @@ public final class FrameDecoding {
         }
     }
 
-    /** A decode that may have to be left behind. */
+    /** A decode that may have to be abandoned. */
     private static final class Decode<T> {
         private final FutureTask<T> task;
         private final Thread thread;
         private volatile boolean isPast;
         private boolean hasEnded;
-        private boolean isLeftBehind;
+        private boolean isAbandoned;
 
         Decode(String name, Function<DecodeDeadline, T> work) {
             task = new FutureTask<>(() -> work.apply(() -> isPast));
@@ -114,20 +115,20 @@ public final class FrameDecoding {
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
             }
-            leaveBehindUnlessEnded();
+            abandonUnlessEnded();
         }
 
-        private synchronized void leaveBehindUnlessEnded() {
+        private synchronized void abandonUnlessEnded() {
             if (!hasEnded) {
-                isLeftBehind = true;
-                LEFT_BEHIND.incrementAndGet();
+                isAbandoned = true;
+                ABANDONED.incrementAndGet();
             }
         }
 
         private synchronized void ended() {
             hasEnded = true;
-            if (isLeftBehind) {
-                LEFT_BEHIND.decrementAndGet();
+            if (isAbandoned) {
+                ABANDONED.decrementAndGet();
             }
         }
     }

@@ -8,7 +8,7 @@ import polewright.image.decode.DecodeLimits;
 import polewright.operations.OperationFailed;
 import polewright.store.disk.WholeFile;
 
-/** A frame's file as it was read. */
+/** The contents of a frame's file. */
 public final class FrameFile {
     private final Path file;
     private final byte[] content;
@@ -18,7 +18,7 @@ public final class FrameFile {
         this.content = content;
     }
 
-    /** Reads a whole file; what stands in the way is told in one line. */
+    /** Reads a whole file; a failure is reported in one line. */
     public static FrameFile read(Path file) {
         try {
             if (Files.isDirectory(file)) {
@@ -44,7 +44,7 @@ public final class FrameFile {
         return file;
     }
 
-    /** Without its folder. */
+    /** File name without the folder. */
     public String name() {
         return nameOf(file);
     }

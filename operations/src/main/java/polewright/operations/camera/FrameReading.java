@@ -25,38 +25,38 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** Decodes frames, finds their stars and says what they are, one frame after another. */
+/** Decodes frames, finds their stars and matches them, one frame after another. */
 public final class FrameReading {
-    /** Steps in placing one frame. */
+    /** Number of progress steps for one frame. */
     public static final int STEPS_A_FRAME = 3;
 
     private static final double J2000_SECONDS = 946_728_000;
     private static final double SECONDS_IN_A_JULIAN_YEAR = 365.25 * 86_400;
-    // What a header says of a focal length (common practice: reducers and spacings are seldom told).
-    private static final double OPTICS_TRUSTED_TO = 0.2;
-    // Focus, and a field of few stars.
+    // Accuracy of a focal length in a header (common practice: reducers and spacings are seldom recorded).
+    private static final double FOCAL_LENGTH_ACCURACY = 0.2;
+    // Allows for focusing and for fields with few stars.
     private static final double SAME_CAMERA_WITHIN = 0.02;
-    // While right ascension turns a field keeps its distance from the axis, which may be off the pole by as much.
-    private static final Angle AXIS_OFF_BY = Angle.ofDegrees(15);
+    // While right ascension is turned, a field keeps its distance from the axis, which may be this far off the pole.
+    private static final Angle MOST_AXIS_OFFSET = Angle.ofDegrees(15);
 
-    // A drive that stands lets the sky go by so far in twelve minutes.
-    private static final Angle NOT_TURNED_BY = Angle.ofDegrees(3);
+    // With the drive off, the sky moves by this much in twelve minutes.
+    private static final Angle DRIVE_OFF_MOTION = Angle.ofDegrees(3);
 
     private final Clock clock;
     private final StepListener listener;
     private final CompletableFuture<FrameMatcher> matcher;
 
-    /** Opened once: a watch that starts again goes on with the patterns that the last one had. */
+    /** Opened once: a watch that is restarted reuses the patterns of the previous one. */
     private static final class Bundled {
         private static final FrameMatcher MATCHER = new FrameMatcher(StarAtlas.bundled(), PatternFile.ofLauncher());
     }
 
-    /** Begins to open the atlas; the first frame can be decoded meanwhile. */
+    /** Starts opening the atlas; the first frame can be decoded meanwhile. */
     public FrameReading(Clock clock) {
         this(clock, step -> {});
     }
 
-    /** The same, telling each step as it begins. */
+    /** The same, reporting each step as it begins. */
     public FrameReading(Clock clock, StepListener listener) {
         this.clock = clock;
         this.listener = listener;
@@ -64,20 +64,20 @@ public final class FrameReading {
     }
 
     /**
-     * One frame.
+     * Places one frame.
      *
-     * @param time when it was taken
+     * @param time its exposure time
      * @param earlier a frame of the same camera that was placed before, if any
-     * @throws InputRefused when there is no frame in the file, or its stars are not to be placed; in one line
+     * @throws InputRefused when the file has no frame, or its stars cannot be matched; in one line
      */
     public PlacedFrame place(FrameFile file, FrameClues clues, ExposureTime time, Optional<PlacedFrame> earlier) {
         return place(decode(file, clues), clues, time, EarlierFrames.ofFirst(earlier));
     }
 
     /**
-     * The pixels of one frame, and what its file says of it.
+     * The pixels of one frame, with the facts from its file.
      *
-     * @throws InputRefused when there is no frame in the file; in one line
+     * @throws InputRefused when the file has no frame; in one line
      */
     public DecodedFrame decode(FrameFile file, FrameClues clues) {
         Instant began = clock.instant();
@@ -88,11 +88,11 @@ public final class FrameReading {
     }
 
     /**
-     * A frame that was decoded.
+     * Places a decoded frame.
      *
-     * @param time when it was taken
+     * @param time its exposure time
      * @param earlier frames of the same camera that were placed before
-     * @throws InputRefused when its stars are not to be placed; in one line
+     * @throws InputRefused when its stars cannot be matched; in one line
      */
     public PlacedFrame place(DecodedFrame decoded, FrameClues clues, ExposureTime time, EarlierFrames earlier) {
         FrameFacts facts = decoded.frame().facts();
@@ -102,7 +102,7 @@ public final class FrameReading {
         StarList stars = StarFinder.find(decoded.frame());
         listener.begun("matching stars with the atlas");
         if (at.isEmpty()) {
-            requireNearStandsStill(clues, decoded.name());
+            requireFixedNear(clues, decoded.name());
         }
         List<Attempt> attempts = attempts(clues, facts, at.orElse(decoded.began()), rows, earlier);
         Unmatched failed = null;
@@ -131,7 +131,7 @@ public final class FrameReading {
         throw new InputRefused(all.reason(), all.remedy()).at(decoded.name());
     }
 
-    /** The last search and those that differ from it in nothing but the part of the sky: near either pole, say. */
+    /** The last search, and those that differ from it only in the part of the sky (such as the other pole). */
     private static List<MatchHint> widest(List<Attempt> attempts) {
         MatchHint last = attempts.get(attempts.size() - 1).hint();
         return attempts.stream()
@@ -142,8 +142,8 @@ public final class FrameReading {
                 .toList();
     }
 
-    private static void requireNearStandsStill(FrameClues clues, String name) {
-        clues.near().flatMap(NearPlace::moving).ifPresent(body -> {
+    private static void requireFixedNear(FrameClues clues, String name) {
+        clues.near().flatMap(NearPlace::movingBody).ifPresent(body -> {
             throw new InputRefused(
                             "--near " + body.label() + " needs the time of exposure, which the file does not give",
                             "give the middle of the exposure with --at, such as --at 2026-11-25T20:00Z")
@@ -151,7 +151,10 @@ public final class FrameReading {
         });
     }
 
-    /** One axis in the picture is what an axis from frames rests on: two cameras would mix two. */
+    /**
+     * An axis from frames rests on the assumption of one fixed point in the picture: frames of two cameras would mix
+     * two.
+     */
     private static void requireSameCamera(PlacedFrame before, PlacedFrame placed) {
         Angle first = before.match().plate().scale();
         Angle scale = placed.match().plate().scale();
@@ -170,11 +173,11 @@ public final class FrameReading {
     }
 
     /**
-     * A way to look a frame up.
+     * A way to match a frame.
      *
-     * @param beside what was expected and given up to try this; empty for what was told
+     * @param otherThan the expected scale that was given up to try this one; empty for what was given
      */
-    private record Attempt(MatchHint hint, Optional<Angle> beside) {}
+    private record Attempt(MatchHint hint, Optional<Angle> otherThan) {}
 
     private static List<Attempt> attempts(
             FrameClues clues, FrameFacts facts, Instant at, RowOrder rows, EarlierFrames earlier) {
@@ -187,8 +190,10 @@ public final class FrameReading {
                     ScaleRange.about(before.match().plate().scale(), SAME_CAMERA_WITHIN),
                     Optional.of(rows.flips(before.mirroredAsDrawn())),
                     julianYear(at));
-            earlier.last().ifPresent(last -> attempts.add(new Attempt(sameCamera.near(about(last)), Optional.empty())));
-            attempts.add(new Attempt(sameCamera.near(ringAround(before)), Optional.empty()));
+            earlier.last()
+                    .ifPresent(
+                            last -> attempts.add(new Attempt(sameCamera.near(unturnedRegion(last)), Optional.empty())));
+            attempts.add(new Attempt(sameCamera.near(turnedRegion(before)), Optional.empty()));
             attempts.add(new Attempt(sameCamera, Optional.empty()));
         });
         Optional<Angle> optical = clues.opticalScale(facts);
@@ -199,7 +204,7 @@ public final class FrameReading {
         optical.filter(FrameReading::isUsable)
                 .ifPresent(scale -> addNear(
                         attempts,
-                        open.withScale(ScaleRange.about(scale, OPTICS_TRUSTED_TO)),
+                        open.withScale(ScaleRange.about(scale, FOCAL_LENGTH_ACCURACY)),
                         clues,
                         at,
                         Optional.empty()));
@@ -208,27 +213,27 @@ public final class FrameReading {
     }
 
     private static void addNear(
-            List<Attempt> attempts, MatchHint hint, FrameClues clues, Instant at, Optional<Angle> beside) {
+            List<Attempt> attempts, MatchHint hint, FrameClues clues, Instant at, Optional<Angle> otherThan) {
         List<SkyPatch> patches = clues.patches(at);
         if (patches.isEmpty()) {
-            attempts.add(new Attempt(hint, beside));
+            attempts.add(new Attempt(hint, otherThan));
         }
-        patches.forEach(patch -> attempts.add(new Attempt(hint.near(patch), beside)));
+        patches.forEach(patch -> attempts.add(new Attempt(hint.near(patch), otherThan)));
     }
 
-    /** Where a camera looks that has not been turned since, but for screws and a sky that goes on. */
-    private static SkyPatch about(PlacedFrame last) {
+    /** The region for a camera that has not been turned since, except by the screws and by the sky's rotation. */
+    private static SkyPatch unturnedRegion(PlacedFrame last) {
         Plate plate = last.match().plate();
         return new SkyPatch(
-                plate.rightAscension(), plate.declination(), plate.radius().plus(NOT_TURNED_BY));
+                plate.rightAscension(), plate.declination(), plate.radius().plus(DRIVE_OFF_MOTION));
     }
 
-    /** As much around the pole as a field reaches whose right ascension is turned. */
-    private static SkyPatch ringAround(PlacedFrame before) {
+    /** The region that a field can reach while right ascension is turned. */
+    private static SkyPatch turnedRegion(PlacedFrame before) {
         Angle declination = before.match().plate().declination();
         return SkyPatch.aroundPole(
                 declination.radians() >= 0,
-                Angle.QUARTER_TURN.minus(declination.abs()).plus(AXIS_OFF_BY));
+                Angle.QUARTER_TURN.minus(declination.abs()).plus(MOST_AXIS_OFFSET));
     }
 
     private static boolean isUsable(Angle scale) {
@@ -240,7 +245,7 @@ public final class FrameReading {
         if (at.isEmpty()) {
             remarks.add("the file gives no time, so the present time is used (--at gives another).");
         }
-        attempt.beside()
+        attempt.otherThan()
                 .ifPresent(expected -> remarks.add(String.format(
                         Locale.ROOT,
                         "its focal length and pixel size give %.2f″ per pixel; the stars give %.2f″.",

@@ -25,10 +25,10 @@ public record FrameSeries(List<PlacedFrame> frames, List<CameraAttitude> attitud
         attitudes = List.copyOf(attitudes);
     }
 
-    /** A frame and how its camera stood over the ground. */
+    /** A frame and the attitude of its camera relative to the horizon. */
     private record Standing(PlacedFrame frame, CameraAttitude attitude) {}
 
-    /** As placed, put in order of exposure. */
+    /** Placed frames, sorted by exposure time. */
     public static FrameSeries of(List<PlacedFrame> placed, Site site, Weather weather) {
         List<Standing> standing = new ArrayList<>();
         placed.forEach(frame -> standing.add(new Standing(frame, attitude(frame, site, weather))));
@@ -38,7 +38,7 @@ public record FrameSeries(List<PlacedFrame> frames, List<CameraAttitude> attitud
                 standing.stream().map(Standing::attitude).toList());
     }
 
-    /** How the camera stood over the ground when it took a frame whose time is known. */
+    /** The attitude, relative to the horizon, of the camera at a frame whose time is known. */
     public static CameraAttitude attitude(PlacedFrame frame, Site site, Weather weather) {
         Instant at = frame.at().orElseThrow();
         try {

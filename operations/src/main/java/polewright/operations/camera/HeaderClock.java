@@ -10,9 +10,10 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The headers of frames are so far ahead of the times their files were written: they give local time, which is taken for UTC.
+ * Detects headers that are ahead of the times at which their files were written: they contain local time, which is
+ * taken for UTC.
  *
- * @param ahead whole quarters of an hour, as zones are; negative where the headers are behind
+ * @param ahead a multiple of a quarter of an hour, as for time zones; negative if the headers are behind
  */
 public record HeaderClock(Duration ahead) {
     private static final long STEP_SECONDS = 900;
@@ -22,19 +23,19 @@ public record HeaderClock(Duration ahead) {
     // From the end of an exposure until its file is written (common practice: seconds; large frames over slow lines, a
     // minute).
     private static final long LATEST_SECONDS = 180;
-    // The clock of the camera may be ahead of that of the disk.
+    // The camera's clock may be ahead of the disk's.
     private static final long EARLIEST_SECONDS = -30;
-    // Files saved one by one are as late each time. Files that were copied together are not.
+    // Files saved one by one have similar delays. Files that were copied together do not.
     private static final long SAME_DELAY_SECONDS = 20;
 
     /**
-     * A frame and its file.
+     * The times of a frame and of its file.
      *
-     * @param exposed when its exposure ended, by its header
+     * @param exposed end of its exposure, by its header
      * @param written when its file was last written
      */
     public record Saved(Instant exposed, Instant written) {
-        /** Of a frame that says when it was taken; empty where its file is gone. */
+        /** For a frame with a recorded time; empty if its file is gone. */
         public static Optional<Saved> of(PlacedFrame frame) {
             Optional<Instant> end = frame.facts()
                     .middle()
@@ -54,10 +55,10 @@ public record HeaderClock(Duration ahead) {
     }
 
     /**
-     * Whether the headers of some frames are off by what a zone may be.
+     * Whether the headers of some frames are off by a possible zone offset.
      *
-     * <p>A header cannot be ahead of its file. Behind it may also be because the file was copied later: then two frames are
-     * needed, each as late as the other.
+     * <p>A header cannot be ahead of its file. It may also be behind because the file was copied later: then two
+     * frames are needed, with similar delays.
      */
     public static Optional<HeaderClock> of(List<Saved> frames) {
         if (frames.isEmpty()) {
@@ -69,15 +70,15 @@ public record HeaderClock(Duration ahead) {
         frames.forEach(frame -> delays.add(zone - frame.aheadSeconds()));
         long latest = delays.stream().mapToLong(d -> d).max().orElse(0);
         long earliest = delays.stream().mapToLong(d -> d).min().orElse(0);
-        boolean isAZone = Math.abs(zone) >= LEAST_SECONDS && Math.abs(zone) <= MOST_SECONDS;
+        boolean isZoneOffset = Math.abs(zone) >= LEAST_SECONDS && Math.abs(zone) <= MOST_SECONDS;
         boolean savedAtOnce = earliest >= EARLIEST_SECONDS && latest <= LATEST_SECONDS;
-        boolean savedOneByOne = wereApart(frames) && latest - earliest <= SAME_DELAY_SECONDS;
-        return isAZone && savedAtOnce && (zone > 0 || savedOneByOne)
+        boolean savedOneByOne = savedSeparately(frames) && latest - earliest <= SAME_DELAY_SECONDS;
+        return isZoneOffset && savedAtOnce && (zone > 0 || savedOneByOne)
                 ? Optional.of(new HeaderClock(Duration.ofSeconds(zone)))
                 : Optional.empty();
     }
 
-    private static boolean wereApart(List<Saved> frames) {
+    private static boolean savedSeparately(List<Saved> frames) {
         Instant first =
                 frames.stream().map(Saved::exposed).min(Instant::compareTo).orElseThrow();
         Instant last =
@@ -85,7 +86,7 @@ public record HeaderClock(Duration ahead) {
         return Duration.between(first, last).toSeconds() > SAME_DELAY_SECONDS;
     }
 
-    /** The zone that would put it right. */
+    /** The zone that would correct it. */
     public ZoneOffset zone() {
         return ZoneOffset.ofTotalSeconds((int) ahead.toSeconds());
     }

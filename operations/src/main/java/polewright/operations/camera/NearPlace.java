@@ -14,27 +14,27 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Where a frame is said to look, before it is said how near. */
+/** Where a frame points, before the search radius is known. */
 public sealed interface NearPlace {
-    /** A celestial pole; the one that is up, or either when that is not known. */
+    /** A celestial pole; the elevated one, or either if that is not known. */
     record Pole(Optional<Boolean> north) implements NearPlace {}
 
-    /** Something on the sky, or a place. */
+    /** A celestial body or place. */
     record Body(SkyBody body) implements NearPlace {}
 
-    /** What is meant, if it moves among the stars: where it is, only the time tells. */
-    default Optional<SkyBody> moving() {
+    /** The body, if it moves among the stars: its place depends on the time. */
+    default Optional<SkyBody> movingBody() {
         return this instanceof Body named && !(named.body() instanceof FixedStar)
                 ? Optional.of(named.body())
                 : Optional.empty();
     }
 
     /**
-     * The parts of the sky that are meant, to be tried in this order.
+     * The search regions, to be tried in this order.
      *
-     * @param within how near
+     * @param within the radius
      * @param site if known
-     * @param at when it was taken, near enough for a planet
+     * @param at when the frame was taken, accurate enough for a planet
      */
     default List<SkyPatch> patches(Angle within, Optional<Site> site, Instant at) {
         if (this instanceof Pole pole) {
@@ -51,8 +51,7 @@ public sealed interface NearPlace {
         if (body instanceof FixedStar fixed) {
             return fixed.star();
         }
-        // Without a site the middle of the Earth's day side would do as well: the Moon alone is off, by up to two
-        // degrees.
+        // Without a site the Earth's surface at 0°, 0° is used: only the Moon is affected, by up to two degrees.
         ObservingMoment moment =
                 ObservingMoment.of(site.orElseGet(() -> Site.ofDegrees(0, 0, 0)), SkyTime.of(at), Weather.AIRLESS);
         return moment.catalogueDirection(Ephemeris.apparent(body, moment));

@@ -12,12 +12,11 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.store.disk.WholeFile;
 
 /**
- * The star patterns of the whole sky in a file next to the program, mapped into memory. It holds nothing that cannot be
- * worked out again: a file that is missing, stale or damaged costs a few seconds once, one that cannot be written costs
- * them at every start.
+ * The star patterns of the whole sky in a file next to the program, mapped into memory. It is only a cache: a file
+ * that is missing, stale or damaged costs a few seconds once; one that cannot be written costs them at every start.
  */
 final class PatternFile implements PatternStore {
-    // The launcher knows where the program's own files are.
+    // Set by the launcher, which knows where the program's own files are.
     private static final String PROPERTY = "polewright.patterns";
 
     private final Path file;
@@ -26,7 +25,7 @@ final class PatternFile implements PatternStore {
         this.file = file;
     }
 
-    /** The one that the launcher names; nothing is kept without it. */
+    /** The file named by the launcher; without it nothing is cached. */
     static PatternStore ofLauncher() {
         String named = System.getProperty(PROPERTY, "");
         return named.isEmpty()
@@ -44,7 +43,7 @@ final class PatternFile implements PatternStore {
             return Optional.empty();
         }
         try (FileChannel channel = FileChannel.open(file)) {
-            // What is mapped stays, even when another process puts a new file in its place.
+            // The mapping stays valid even when another process replaces the file.
             return channel.size() > Integer.MAX_VALUE
                     ? Optional.empty()
                     : Optional.of(channel.map(FileChannel.MapMode.READ_ONLY, 0, channel.size()));

@@ -18,14 +18,14 @@ import polewright.sky.angle.Angle;
  * A frame whose place in the sky is known.
  *
  * @param file that it is in
- * @param facts what the file says of it
- * @param at middle of the exposure, as told or by the file
- * @param rows how the picture is drawn
- * @param decoding how its file was read, to be read so again
- * @param stars all that were found
- * @param match what they are
- * @param took to decode, find and match
- * @param remarks what the person should know of how it was found
+ * @param facts from the file
+ * @param at middle of the exposure, as given or from the file
+ * @param rows the row order in which the picture is drawn
+ * @param decoding how its file was read, to read it again in the same way
+ * @param stars all detected stars
+ * @param match which of them were identified
+ * @param took time to decode, detect and match
+ * @param remarks what the person should know about how it was matched
  */
 public record PlacedFrame(
         Path file,
@@ -41,7 +41,7 @@ public record PlacedFrame(
         remarks = List.copyOf(remarks);
     }
 
-    /** Of its file, without the folder. */
+    /** File name without the folder. */
     public String name() {
         return FrameFile.nameOf(file);
     }
@@ -56,7 +56,7 @@ public record PlacedFrame(
         Plate plate = match.plate();
         double x = (plate.width() - 1) / 2.0;
         double y = (plate.height() - 1) / 2.0;
-        // Toward smaller rows, unless the first is drawn at the bottom.
+        // Toward smaller rows, unless the first row is drawn at the bottom.
         int sign = rows == RowOrder.BOTTOM_UP ? -1 : 1;
         Vector3D up = plate.toSky(x, y - 0.5).subtract(plate.toSky(x, y + 0.5)).scalarMultiply(sign);
         double ra = plate.rightAscension().radians();
@@ -66,14 +66,14 @@ public record PlacedFrame(
         return new Angle(Math.atan2(up.dotProduct(east), up.dotProduct(north))).wrappedPositive();
     }
 
-    /** Sky along the width of the picture at its middle. */
+    /** Angular width of the field through its centre. */
     public Angle fieldWidth() {
         Plate plate = match.plate();
         double y = (plate.height() - 1) / 2.0;
         return new Angle(Vector3D.angle(plate.toSky(-0.5, y), plate.toSky(plate.width() - 0.5, y)));
     }
 
-    /** Sky along the height of the picture at its middle. */
+    /** Angular height of the field through its centre. */
     public Angle fieldHeight() {
         Plate plate = match.plate();
         double x = (plate.width() - 1) / 2.0;

@@ -1,10 +1,9 @@
 /**
- * From the files of frames to where the camera looked.
- *
+ * From the files of frames to where the camera pointed.
  * <pre>
  *   file ──FrameFile──▶ bytes ──FrameReading──▶ DecodedFrame ──FrameReading──▶ PlacedFrame ──(site, time)──▶ attitude
  *                                                                   ▲
- *                            FrameClues: what the person tells of it, or EarlierFrames
+ *                            FrameClues: what the observer knows about it, or EarlierFrames
  * </pre>
  */
 @NullMarked

@@ -4,12 +4,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 
 /**
- * One device that was let in.
+ * One paired device.
  *
  * @param id short and unique in the file
  * @param name what its owner calls it
  * @param paired when
- * @param lastSeen the last day on which it asked for anything, UTC
+ * @param lastSeen the last day on which it sent a request, UTC
  * @param tokenDigest SHA-256 of its token, hexadecimal
  */
 public record PairedDevice(String id, String name, Instant paired, LocalDate lastSeen, String tokenDigest) {

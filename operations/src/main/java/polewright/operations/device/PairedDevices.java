@@ -29,7 +29,10 @@ import polewright.operations.OperationFailed;
 import polewright.store.disk.NotWritten;
 import polewright.store.disk.WholeFile;
 
-/** The file of paired devices. It is read at each question, so that what one process revokes another no longer admits. */
+/**
+ * The file of paired devices. It is read at each check, so that a device revoked by one process is no longer admitted
+ * by another.
+ */
 public final class PairedDevices {
     /** The file's name in the data folder. */
     public static final String FILE = "devices.json";
@@ -44,18 +47,18 @@ public final class PairedDevices {
         file = dataFolder.resolve(FILE);
     }
 
-    /** Loaded when there is a file to read: the first page comes sooner where there is none. */
+    /** Loaded only when there is a file to read: the first page comes sooner without one. */
     private static final class Json {
         private static final ObjectMapper MAPPER = new ObjectMapper();
     }
 
-    /** A device just paired and its token, which is handed out this once. */
+    /** A newly paired device and its token, which is handed out only this once. */
     public record Welcome(PairedDevice device, String token) {}
 
     /**
-     * Who was let in.
+     * The paired devices.
      *
-     * @throws OperationFailed if the file is damaged: then nobody is let in
+     * @throws OperationFailed if the file is damaged: then no device is admitted
      */
     public synchronized List<PairedDevice> all() {
         if (!Files.exists(file)) {
@@ -81,7 +84,7 @@ public final class PairedDevices {
         }
     }
 
-    /** Lets a device in from now on. */
+    /** Pairs a device. */
     public synchronized Welcome pair(String name, Instant now) {
         byte[] secret = new byte[TOKEN_BYTES];
         random.nextBytes(secret);
@@ -97,7 +100,7 @@ public final class PairedDevices {
         return new Welcome(device, token);
     }
 
-    /** The device that holds this token; its day is noted. */
+    /** The device with this token; the day is recorded as its last. */
     public synchronized Optional<PairedDevice> holderOf(String token, Instant now) {
         byte[] asked = digest(token).getBytes(StandardCharsets.US_ASCII);
         List<PairedDevice> devices = new ArrayList<>(all());
@@ -115,13 +118,13 @@ public final class PairedDevices {
         return Optional.empty();
     }
 
-    /** Lets these devices in no more; returns them. The name may be an id. */
+    /** Revokes these devices and returns them. The name may be an id. */
     public synchronized List<PairedDevice> revoke(String name) {
         return revoke(
                 device -> device.name().equalsIgnoreCase(name) || device.id().equals(name));
     }
 
-    /** Lets nobody in any more, even where the file is damaged. */
+    /** Revokes all devices, even if the file is damaged. */
     public synchronized List<PairedDevice> revokeAll() {
         List<PairedDevice> gone;
         try {

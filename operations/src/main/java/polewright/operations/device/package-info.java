@@ -1,6 +1,6 @@
 /**
- * The phones and laptops that were let in: a name, a day and the digest of a secret each, in one file that only its owner
- * may read. The secret itself is kept by the device alone.
+ * The paired phones and laptops: a name, a day and the digest of a secret for each, in one file that only its owner
+ * may read. Only the device keeps the secret itself.
  */
 @NullMarked
 package polewright.operations.device;

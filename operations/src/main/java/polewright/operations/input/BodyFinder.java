@@ -19,8 +19,8 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * Anything on the sky by the name a person gives it: Sun, Moon and planets, stars by name or designation, deep-sky
- * objects, or an ICRS place as {@code RA,DEC} in degrees.
+ * Finds anything in the sky by name: Sun, Moon and planets, stars by name or designation, deep-sky objects, or an
+ * ICRS place as {@code RA,DEC} in degrees.
  */
 public final class BodyFinder implements ITypeConverter<SkyBody>, BodyNames {
     private static final Pattern PLACE =
@@ -39,7 +39,7 @@ public final class BodyFinder implements ITypeConverter<SkyBody>, BodyNames {
     /**
      * The body of that name.
      *
-     * @throws InputRefused when nothing has that name, with names that are near
+     * @throws InputRefused when nothing has that name; suggests similar names
      */
     public static SkyBody named(String name) {
         Optional<SolarSystemBody> near = SolarSystemBody.named(name);

@@ -10,9 +10,9 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /**
- * Centrings from a table: a heading that names the columns, then one centring a line. Columns {@code time}, {@code star},
- * {@code ra} (or {@code ha}), {@code dec}; {@code equinox} ({@code date} or {@code j2000}) and {@code sigma_arcmin} may be
- * there too. Parted by commas, semicolons or tabs; lines that begin with {@code #} are remarks.
+ * Reads centrings from a table: a heading that names the columns, then one centring per line. Columns {@code time},
+ * {@code star}, {@code ra} (or {@code ha}), {@code dec}; optionally {@code equinox} ({@code date} or {@code j2000})
+ * and {@code sigma_arcmin}. Separated by commas, semicolons or tabs; lines that begin with {@code #} are comments.
  */
 public final class CentringTable {
     private CentringTable() {}
@@ -20,7 +20,7 @@ public final class CentringTable {
     /**
      * Reads the whole table or nothing of it.
      *
-     * @throws InputRefused if a line cannot be meant; its number is named
+     * @throws InputRefused if a line is not valid; the message gives its number
      */
     public static List<CentredStar> read(String text) {
         List<CentredStar> centrings = new ArrayList<>();

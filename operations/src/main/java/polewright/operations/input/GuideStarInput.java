@@ -8,22 +8,25 @@ import polewright.mount.rig.Camera;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** How far a guide star is from the middle of the picture: {@code 20} arcminutes, or nothing where it usually is. */
+/**
+ * The distance of a guide star from the centre of the picture: {@code 20} arcminutes, or nothing for the usual
+ * distance.
+ */
 public final class GuideStarInput implements ITypeConverter<GuideStarInput.Distance> {
-    /** What stands for nothing typed; may be typed too. */
+    /** Stands for an omitted value; may be typed too. */
     public static final String USUAL = "usual";
 
     private static final double MOST_ARCMIN = 1200;
 
     /**
-     * A guide star's distance from the middle of the picture.
+     * A guide star's distance from the centre of the picture.
      *
-     * @param told empty where it usually is
+     * @param given empty for the usual distance
      */
-    public record Distance(Optional<Angle> told) {
-        /** On the sky, beside the pictures of that camera. */
+    public record Distance(Optional<Angle> given) {
+        /** The distance on the sky, for frames of that camera. */
         public Angle with(Camera camera) {
-            return told.orElseGet(() -> WorkPreset.usualGuideStar(camera));
+            return given.orElseGet(() -> WorkPreset.usualGuideStar(camera));
         }
     }
 

@@ -3,7 +3,7 @@ package polewright.operations.input;
 import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
 
-/** How far off the axis may be, in arcminutes; a word here is a slip in what else may follow. */
+/** The axis tolerance in arcminutes. A word here is reported as a mistyped subcommand or preset. */
 public final class LimitInput implements ITypeConverter<Double> {
     @Override
     public Double convert(String typed) {

@@ -10,9 +10,9 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * What a mount's display shows, as it is typed: {@code RA,DEC} or {@code HA,DEC}. Plain numbers are degrees; with colons
- * or letters the first is hours, the second degrees: {@code 79.41,46.21}, {@code 05:17:38,+46:12:36},
- * {@code 5h17m38s,+46d12m36s}.
+ * A mount's display reading, as typed: {@code RA,DEC} or {@code HA,DEC}. Plain numbers are degrees; with colons or
+ * letters the first is hours, the second degrees: {@code 79.41,46.21}, {@code 05:17:38,+46:12:36}, {@code
+ * 5h17m38s,+46d12m36s}.
  */
 public final class MountReadingInput implements ITypeConverter<MountReadingInput.Typed> {
     private static final Pattern SEXAGESIMAL = Pattern.compile(
@@ -20,7 +20,7 @@ public final class MountReadingInput implements ITypeConverter<MountReadingInput
     private static final Pattern DECIMAL = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)[d°]?");
 
     /**
-     * The two figures.
+     * The two values.
      *
      * @param first right ascension or hour angle
      * @param declination as shown

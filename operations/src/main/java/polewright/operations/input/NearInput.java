@@ -5,7 +5,7 @@ import java.util.Optional;
 import picocli.CommandLine.ITypeConverter;
 import polewright.operations.camera.NearPlace;
 
-/** {@code pole}, {@code north pole}, {@code south pole}, {@code RA,DEC} in degrees, or anything on the sky by name. */
+/** {@code pole}, {@code north pole}, {@code south pole}, {@code RA,DEC} in degrees, or anything in the sky by name. */
 public final class NearInput implements ITypeConverter<NearPlace> {
     @Override
     public NearPlace convert(String typed) {

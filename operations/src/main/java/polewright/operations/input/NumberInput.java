@@ -5,8 +5,8 @@ import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
 
 /**
- * A plain decimal number: {@code 5}, {@code -0.25}, {@code +3.}; the one place where a typed number is read. Java's own
- * parser also takes {@code 0x1p3}, {@code 1e2}, {@code 5d} and {@code NaN}.
+ * A plain decimal number: {@code 5}, {@code -0.25}, {@code +3.}; the one place where a typed number is parsed. Java's
+ * own parser also accepts {@code 0x1p3}, {@code 1e2}, {@code 5d} and {@code NaN}.
  */
 public final class NumberInput implements ITypeConverter<Double> {
     private static final Pattern NUMBER = Pattern.compile("[+-]?(?:\\d+(?:\\.\\d*)?|\\.\\d+)");
@@ -37,7 +37,7 @@ public final class NumberInput implements ITypeConverter<Double> {
         return number;
     }
 
-    /** Whether {@link #of} takes it. */
+    /** Whether {@link #of} accepts it. */
     public static boolean isNumber(String typed) {
         return NUMBER.matcher(typed.strip()).matches();
     }

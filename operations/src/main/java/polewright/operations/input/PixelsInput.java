@@ -5,11 +5,11 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import polewright.sky.InputRefused;
 
-/** How many pixels a camera has: {@code 4144x2822}. */
+/** The size of a camera in pixels: {@code 4144x2822}. */
 public final class PixelsInput implements ITypeConverter<PixelsInput.Pixels> {
     private static final Pattern SIZE = Pattern.compile("(\\d{1,6})\\s*[x×,]\\s*(\\d{1,6})");
 
-    /** Pixels in a row, and rows. */
+    /** Columns and rows. */
     public record Pixels(int width, int height) {}
 
     @Override

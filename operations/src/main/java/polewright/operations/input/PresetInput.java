@@ -7,15 +7,18 @@ import java.util.stream.Collectors;
 import polewright.alignment.work.WorkPreset;
 import polewright.sky.InputRefused;
 
-/** What tonight is for, in plain words: {@code long guided subs}, or as many of them as make it clear: {@code planets}. */
+/**
+ * A work preset in plain words: {@code long guided subs}, or as many of its words as are unambiguous: {@code
+ * planets}.
+ */
 public final class PresetInput {
     private PresetInput() {}
 
     /**
-     * The preset that was meant.
+     * The matching preset.
      *
-     * @param typed its words, quoted or not, with spaces or hyphens between
-     * @throws InputRefused if it is none of them, or more than one
+     * @param typed its words, quoted or not, separated by spaces or hyphens
+     * @throws InputRefused if it matches none of them, or more than one
      */
     public static WorkPreset of(List<String> typed) {
         String words = plain(String.join(" ", typed));
@@ -30,7 +33,7 @@ public final class PresetInput {
         return meant.get(0);
     }
 
-    /** All of them, in quotes, with commas between. */
+    /** All presets, in quotes, separated by commas. */
     public static String choices() {
         return Arrays.stream(WorkPreset.values())
                 .map(preset -> '"' + preset.words() + '"')

@@ -7,7 +7,7 @@ import polewright.image.match.ScaleRange;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** {@code 2.5}, {@code 2.5,10} or {@code 2.5,10%}: arcseconds per pixel, and how well that is known in percent. */
+/** {@code 2.5}, {@code 2.5,10} or {@code 2.5,10%}: arcseconds per pixel, and its uncertainty in percent. */
 public final class ScaleInput implements ITypeConverter<ScaleRange> {
     private static final Pattern TYPED =
             Pattern.compile("(\\d+(?:\\.\\d*)?|\\.\\d+)(?:,(\\d+(?:\\.\\d*)?|\\.\\d+) ?%?)?");

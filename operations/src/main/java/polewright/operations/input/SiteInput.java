@@ -33,7 +33,7 @@ public final class SiteInput implements ITypeConverter<Site> {
         return Site.ofDegrees(latitude, longitude, height);
     }
 
-    /** {@code 54.6}, {@code 54.6N}, {@code 2.9W}: a letter stands for the sign. */
+    /** {@code 54.6}, {@code 54.6N}, {@code 2.9W}: a letter replaces the sign. */
     private static double degrees(String part, String positive, String negative, String typed) {
         String upper = part.toUpperCase(Locale.ROOT);
         boolean isNegative = upper.endsWith(negative);

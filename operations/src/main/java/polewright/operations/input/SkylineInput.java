@@ -8,17 +8,17 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 
-/** A corner of the skyline, {@code AZIMUTH,ALTITUDE} in degrees; and whole skylines, a corner a line. */
+/** A corner of the horizon profile, {@code AZIMUTH,ALTITUDE} in degrees; and whole profiles, one corner per line. */
 public final class SkylineInput {
     private static final Pattern SEPARATOR = Pattern.compile("\\s*[,;\\t]\\s*|\\s+");
 
     private SkylineInput() {}
 
     /**
-     * A skyline from a table: two columns parted by comma, semicolon, tab or blanks; a first line of words is a heading,
-     * lines that begin with {@code #} are remarks.
+     * A horizon from a table: two columns separated by comma, semicolon, tab or blanks; a first line of words is a
+     * heading, lines that begin with {@code #} are comments.
      *
-     * @throws InputRefused if a line is neither; its number is named
+     * @throws InputRefused if a line is neither; the message gives its number
      */
     public static Horizon ofCsv(String text) {
         List<Horizon.Point> corners = new ArrayList<>();

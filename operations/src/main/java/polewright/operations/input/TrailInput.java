@@ -8,7 +8,7 @@ import polewright.mount.rig.Camera;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
-/** How long a trail may be: {@code 2.5} arcseconds, or {@code 2px}. */
+/** The longest acceptable trail: {@code 2.5} arcseconds, or {@code 2px}. */
 public final class TrailInput implements ITypeConverter<TrailInput.Trail> {
     private static final Pattern TRAIL =
             Pattern.compile("(\\d+(?:\\.\\d*)?|\\.\\d+)\\s*(px|pixels?|\"|″|arcsec|arcseconds?)?");
@@ -19,7 +19,7 @@ public final class TrailInput implements ITypeConverter<TrailInput.Trail> {
      * @param inPixels otherwise it is in arcseconds
      */
     public record Trail(double length, boolean inPixels) {
-        /** On the sky, through that camera. */
+        /** The length on the sky, for that camera. */
         public Angle with(Camera camera) {
             return inPixels ? camera.perPixel().times(length) : Angle.ofArcseconds(length);
         }

@@ -8,8 +8,8 @@ import polewright.mount.rig.HandTurns;
 import polewright.sky.InputRefused;
 
 /**
- * Turns of a screw, clockwise positive: {@code 1.25}, {@code "1 1/4"}, {@code "3/8 ccw"}; or past the goal and back:
- * {@code "2 ccw then 1/2 cw"}.
+ * Turns of a screw, clockwise positive: {@code 1.25}, {@code "1 1/4"}, {@code "3/8 ccw"}; or past the target and
+ * back: {@code "2 ccw then 1/2 cw"}.
  */
 public final class TurnsInput implements ITypeConverter<HandTurns> {
     private static final Pattern THEN = Pattern.compile("\\s*(?:,\\s*)?\\bthen\\b\\s*");

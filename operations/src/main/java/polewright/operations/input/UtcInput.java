@@ -21,7 +21,7 @@ public final class UtcInput implements ITypeConverter<Instant> {
     public static Instant parse(String typed) {
         String text = typed.strip();
         try {
-            // Refused here, so that every command answers alike to a year that no table covers.
+            // Refused here, so that every command gives the same answer for a year that no table covers.
             return SkyTime.of(OffsetDateTime.parse(text.replace(' ', 'T')).toInstant())
                     .utc();
         } catch (DateTimeParseException e) {

@@ -1,4 +1,4 @@
-/** What was typed, made into values; refused in one line when it cannot be. */
+/** Parses typed values; an invalid value is refused in one line. */
 @NullMarked
 package polewright.operations.input;
 

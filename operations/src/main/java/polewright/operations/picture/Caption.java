@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import polewright.sky.angle.Angle;
 
-/** What stands beneath a picture: what the marks mean, and the words, broken to fit. */
+/** The caption below a picture: the legend and the text, broken to fit. */
 final class Caption {
     private static final int LINE = 46;
     private static final int PADDING = 18;
@@ -24,7 +24,7 @@ final class Caption {
     private final int keyLines;
     private final List<String> words;
 
-    /** A mark and what it means. */
+    /** A legend entry. */
     private record Entry(Sign sign, String meaning, int x, int line) {}
 
     private enum Sign {
@@ -118,7 +118,7 @@ final class Caption {
         broken.add(line.toString());
     }
 
-    /** An angle in a few letters. */
+    /** An angle in a few characters. */
     static String size(Angle angle) {
         return angle.degrees() >= 1
                 ? String.format(Locale.ROOT, "%.1f°", angle.degrees())

@@ -4,19 +4,19 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A part of a frame to look at, of the frame's own shape.
+ * A magnified part of a frame, with the frame's aspect ratio.
  *
- * @param times how much narrower than the whole it is; 1 for the whole
- * @param x its middle, of the frame's width, from the left
- * @param y its middle, of the frame's height, from the upper edge
+ * @param times magnification: the frame's width over the part's; 1 for the whole
+ * @param x its centre as a fraction of the frame's width, from the left
+ * @param y its centre as a fraction of the frame's height, from the upper edge
  */
 public record CloseUp(int times, double x, double y) {
-    /** All of it. */
+    /** The whole frame. */
     public static final CloseUp WHOLE = new CloseUp(1, 0.5, 0.5);
 
-    // A pixel as large as a fingertip shows nothing more.
+    // Pixels as large as a fingertip show nothing more.
     private static final int MOST_TIMES = 64;
-    // How far a step to a side goes, of what is seen.
+    // The step of a sideways move, as a fraction of the visible part.
     private static final double STEP = 0.5;
 
     public CloseUp {
@@ -26,12 +26,12 @@ public record CloseUp(int times, double x, double y) {
         y = Math.max(half, Math.min(1 - half, y));
     }
 
-    /** Where it begins, of the frame's width. */
+    /** Its left edge as a fraction of the frame's width. */
     public double left() {
         return x - 0.5 / times;
     }
 
-    /** Where it begins, of the frame's height. */
+    /** Its upper edge as a fraction of the frame's height. */
     public double top() {
         return y - 0.5 / times;
     }
@@ -40,27 +40,27 @@ public record CloseUp(int times, double x, double y) {
         return times == 1;
     }
 
-    /** Nearer; from the whole at once so near that every pixel is shown. */
+    /** Zooms in; from the whole frame directly to the magnification that shows every pixel. */
     public CloseUp closer(int fullSize) {
         return new CloseUp(isWhole() ? fullSize : 2 * times, x, y);
     }
 
-    /** Less near, and in the end the whole. */
+    /** Zooms out, in the end to the whole frame. */
     public CloseUp wider(int fullSize) {
         return times / 2 < fullSize ? WHOLE : new CloseUp(times / 2, x, y);
     }
 
-    /** The same to a side, x to the right and y down. */
+    /** Moved sideways, x to the right and y down. */
     public CloseUp moved(int right, int down) {
         return new CloseUp(times, x + STEP * right / times, y + STEP * down / times);
     }
 
-    /** Around another point, of the frame's width and height. */
+    /** Around another point, given as fractions of the frame's width and height. */
     public CloseUp around(double otherX, double otherY) {
         return new CloseUp(times, otherX, otherY);
     }
 
-    /** What is to be seen in it, in points of a picture as large as the whole frame's. */
+    /** The overlay for this part, in points of a picture as large as the whole frame's. */
     public LiveFrame of(LiveFrame whole) {
         if (isWhole()) {
             return whole;
@@ -92,7 +92,10 @@ public record CloseUp(int times, double x, double y) {
         return place.x() >= 0 && place.x() <= whole.width() && place.y() >= 0 && place.y() <= whole.height();
     }
 
-    /** One that lies outside is shown by an arrow at the rim; how far it is stays counted from the frame's centre. */
+    /**
+     * A mark outside the part is shown by an arrow at its edge; its distance is still measured from the frame's
+     * centre.
+     */
     private LiveFrame.Mark seen(LiveFrame whole, LiveFrame.Mark mark) {
         if (mark.place().isEmpty()) {
             return rimmed(whole, mark, mark.direction());
@@ -117,7 +120,7 @@ public record CloseUp(int times, double x, double y) {
                 mark.label(), Optional.empty(), false, rim(whole, direction), direction, mark.away(), List.of());
     }
 
-    /** Where a way from the middle leaves the picture. */
+    /** Where a line from the centre leaves the picture. */
     private static LiveFrame.Place rim(LiveFrame whole, double direction) {
         double across = whole.width() / 2.0;
         double down = whole.height() / 2.0;

@@ -28,11 +28,11 @@ import polewright.operations.camera.PlacedFrame;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStar;
 
-/** Draws a placed frame: rings for the stars that are known, ticks for the others, the pole, the axis, and what they mean. */
+/** Draws a placed frame: rings for identified stars, ticks for the others, the pole, the axis, and a legend. */
 public final class FramePicture {
     private static final int MOST_RINGS = 220;
     private static final int MOST_NAMES = 10;
-    // Their light is not to be covered by words.
+    // Labels must not cover their light.
     private static final int BRIGHT_STARS = 12;
     private static final int MARGIN = 22;
     private static final Font NAME = new Font(Font.SANS_SERIF, Font.PLAIN, 28);
@@ -67,7 +67,7 @@ public final class FramePicture {
      * @param frame its pixels
      * @param marks the pole, the axis
      * @param named stars that have a name
-     * @param words beneath, a line each
+     * @param words the caption, one line each
      */
     public static byte[] png(
             Frame frame, PlacedFrame placed, List<PointMark> marks, List<NamedStar> named, List<String> words) {
@@ -90,7 +90,7 @@ public final class FramePicture {
     private void draw(List<NamedStar> named) {
         canvas.setClip(0, 0, sheet.width(), sheet.height());
         stars();
-        wayToThePole();
+        lineToPole();
         north();
         marks.forEach(this::glyph);
         marks.forEach(this::label);
@@ -133,13 +133,13 @@ public final class FramePicture {
             if (pair.isPresent()) {
                 Point2D point =
                         sheet.point(pair.get().found().x(), pair.get().found().y());
-                written += labels.beside(point, star.label(), NAME, Ink.KNOWN) ? 1 : 0;
+                written += labels.placeNextTo(point, star.label(), NAME, Ink.KNOWN) ? 1 : 0;
             }
         }
     }
 
-    /** A thin line from the axis to the pole: the way that the screws have to take it. */
-    private void wayToThePole() {
+    /** A thin line from the axis to the pole: the direction in which the screws have to move it. */
+    private void lineToPole() {
         Optional<Point2D> from = point(PointMark.Kind.AXIS);
         Optional<Point2D> to = point(PointMark.Kind.POLE);
         if (from.isPresent() && to.isPresent()) {
@@ -180,7 +180,7 @@ public final class FramePicture {
         if (point.isPresent()) {
             double x = point.get().getX();
             double y = point.get().getY();
-            labels.besideOneOf(
+            labels.placeNextToAny(
                     List.of(
                             new Point2D.Double(x + 22, y),
                             new Point2D.Double(x - 22, y),
@@ -193,7 +193,7 @@ public final class FramePicture {
         }
         View.Edge edge = view.edge(mark.direction(), OFF_FRAME_INSET);
         Angle away = new Angle(Vector3D.angle(placed.match().plate().centre(), mark.direction()));
-        labels.besideOneOf(
+        labels.placeNextToAny(
                 IntStream.of(40, 90, 140, 190).mapToObj(edge::inward).toList(),
                 mark.label() + ", " + Caption.size(away) + " from the centre",
                 MARK,
@@ -229,7 +229,7 @@ public final class FramePicture {
         }
     }
 
-    /** Two short arrows in a corner: where north and east are. */
+    /** Two short arrows in a corner, toward north and east. */
     private void north() {
         Point2D foot = new Point2D.Double(MARGIN + 56, sheet.height() - MARGIN - 56.0);
         canvas.setColor(Ink.SHADE);

@@ -9,7 +9,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 
-/** The shapes of the marks: each is told from the others without its colour. */
+/** The shapes of the marks: they can be distinguished without colour. */
 final class Glyphs {
     private static final float LINE = 2.5f;
 
@@ -23,7 +23,7 @@ final class Glyphs {
                 Ink.KNOWN);
     }
 
-    /** Two ticks that point at it from its lower corners. */
+    /** Two ticks that point at the star from its lower corners. */
     static void unknownStar(Graphics2D canvas, Point2D at) {
         Path2D ticks = new Path2D.Double();
         ticks.moveTo(at.getX() - 15, at.getY() + 15);
@@ -33,7 +33,7 @@ final class Glyphs {
         outline(canvas, ticks, Ink.UNKNOWN);
     }
 
-    /** A cross that leaves its middle open. */
+    /** A cross with an open centre. */
     static void pole(Graphics2D canvas, Point2D at) {
         pole(canvas, at, 1);
     }

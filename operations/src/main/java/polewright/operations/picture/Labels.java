@@ -9,7 +9,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Words on the picture, none over another. */
+/** Labels on the picture that do not overlap. */
 final class Labels {
     private static final int GAP = 14;
 
@@ -22,13 +22,13 @@ final class Labels {
         this.room = room;
     }
 
-    /** Beside the first of some points that has room on a side; not at all where none has. */
-    boolean besideOneOf(List<Point2D> points, String words, Font font, Color colour) {
-        return points.stream().anyMatch(point -> beside(point, words, font, colour));
+    /** Places the label next to the first of these points with room on a side; returns false if none has room. */
+    boolean placeNextToAny(List<Point2D> points, String words, Font font, Color colour) {
+        return points.stream().anyMatch(point -> placeNextTo(point, words, font, colour));
     }
 
-    /** Beside a point, on the first side where there is room; not at all where there is none. */
-    boolean beside(Point2D point, String words, Font font, Color colour) {
+    /** Places the label next to a point, on the first side with room; returns false if there is none. */
+    boolean placeNextTo(Point2D point, String words, Font font, Color colour) {
         canvas.setFont(font);
         FontMetrics metrics = canvas.getFontMetrics();
         double width = metrics.stringWidth(words);
@@ -49,7 +49,7 @@ final class Labels {
         return false;
     }
 
-    /** Keeps words off a place. */
+    /** Keeps labels off a region. */
     void keepOff(Rectangle2D place) {
         taken.add(place);
     }

@@ -18,20 +18,20 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 
 /**
- * What is to be seen on a placed frame as it stands on a screen. Places are points of its {@link ScreenPicture}, from the
- * upper left corner, x to the right and y down.
+ * The overlay of a placed frame on a screen. Coordinates are points of its {@link ScreenPicture}, from the upper left
+ * corner, x to the right and y down.
  *
  * @param name of its file
  * @param at middle of the exposure
  * @param width points across
  * @param height points down
- * @param found how many stars were found on it
- * @param stars those that are known, brightest first
- * @param pole the celestial pole that is up, where the axis has to point
- * @param axis the mount's axis, where it is known
- * @param scale a bar to measure by
- * @param north toward the north at its centre, from +x toward +y, radians
- * @param east toward the east, likewise
+ * @param found number of stars detected
+ * @param stars the identified ones, brightest first
+ * @param pole the elevated celestial pole, to which the axis must point
+ * @param axis the mount's axis, if known
+ * @param scale a scale bar
+ * @param north direction of north at its centre, from +x toward +y, radians
+ * @param east direction of east at its centre, from +x toward +y, radians
  */
 public record LiveFrame(
         String name,
@@ -48,7 +48,7 @@ public record LiveFrame(
     private static final int[] SCALE_ARCSEC = {
         1, 2, 5, 10, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 18_000, 36_000, 72_000
     };
-    // Of the width, at most.
+    // Largest fraction of the width.
     private static final double SCALE_SHARE = 0.25;
 
     public LiveFrame {
@@ -59,7 +59,7 @@ public record LiveFrame(
     public record Place(double x, double y) {}
 
     /**
-     * A star that is known.
+     * An identified star.
      *
      * @param name if it has one
      */
@@ -68,13 +68,13 @@ public record LiveFrame(
     /**
      * The pole or the axis.
      *
-     * @param label what to write beside it
-     * @param place of it; off the picture too, if not far; else empty
-     * @param isOnFrame whether the picture holds it
-     * @param edge a point at the picture's rim on the way to it from the centre
-     * @param direction of that way, from +x toward +y, radians
-     * @param away how far it is from the centre, on the sky
-     * @param outline of the region that it lies in, 95 %; empty where that is not known
+     * @param label the text next to it
+     * @param place its position, also if it is slightly off the picture; otherwise empty
+     * @param isOnFrame whether it is on the picture
+     * @param edge a point at the picture's edge, on the line to it from the centre
+     * @param direction of that line, from +x toward +y, radians
+     * @param away its distance from the centre, on the sky
+     * @param outline of its 95 % confidence region; empty if that is not known
      */
     public record Mark(
             String label,
@@ -90,13 +90,13 @@ public record LiveFrame(
     }
 
     /**
-     * A bar to measure by.
+     * A scale bar.
      *
-     * @param points how long it is
-     * @param sky what it spans at the centre
+     * @param points its length
+     * @param sky the angle it spans at the centre
      */
     public record Scale(double points, Angle sky) {
-        /** One for a picture that shows so many times less of the sky. */
+        /** A scale bar for a picture magnified this many times. */
         Scale closer(int times, int width) {
             return fitting(times * points / sky.arcseconds(), width);
         }
@@ -111,9 +111,9 @@ public record LiveFrame(
     }
 
     /**
-     * Of a frame that was placed.
+     * The overlay of a placed frame.
      *
-     * @param axis where the mount's axis pointed when it was taken, if known
+     * @param axis where the mount's axis pointed when the frame was taken, if known
      */
     public static LiveFrame of(PlacedFrame placed, CameraAttitude attitude, Site site, Optional<AxisEstimate> axis) {
         int columns = placed.match().plate().width();

@@ -12,7 +12,7 @@ import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
 import polewright.sky.angle.Angle;
 
-/** Draws what is to be seen on a frame, to lie over its {@link ScreenPicture}: as SVG without a ground of its own. */
+/** Draws a frame's overlay, to lie over its {@link ScreenPicture}: SVG with a transparent background. */
 public final class LiveFrameDrawing {
     private static final int MOST_RINGS = 150;
     private static final int MOST_NAMES = 8;
@@ -31,18 +31,18 @@ public final class LiveFrameDrawing {
         this.frame = frame;
         this.palette = palette;
         this.svg = Svg.overlay(frame.width(), frame.height(), "Frame " + frame.name(), description(frame), palette);
-        // A phone shows the picture a third as wide as it is.
+        // A phone shows the picture at a third of its width.
         this.letters = Math.max(14, frame.width() / 34.0);
     }
 
-    /** The text of the drawing. */
+    /** The SVG text. */
     public static String of(LiveFrame frame, Palette palette) {
         LiveFrameDrawing drawing = new LiveFrameDrawing(frame, palette);
         drawing.draw();
         return drawing.svg.finished();
     }
 
-    /** What a person who does not see the picture has to know. */
+    /** A description for people who cannot see the picture. */
     public static String description(LiveFrame frame) {
         String stars = frame.stars().size() + " of " + frame.found() + " stars matched. ";
         return stars
@@ -56,7 +56,7 @@ public final class LiveFrameDrawing {
                 + side(mark.direction()) + ".";
     }
 
-    /** Which way of the picture, in words. */
+    /** A direction in the picture, in words. */
     private static String side(double direction) {
         String[] sides = {
             "to the right",
@@ -78,7 +78,7 @@ public final class LiveFrameDrawing {
             svg.circle(Look.line(palette.ink(), 1.5), at(star.place()), ring(star));
         }
         svg.close();
-        wayToThePole();
+        lineToPole();
         frame.axis().ifPresent(axis -> mark("axis", axis));
         mark("pole", frame.pole());
         compass();
@@ -91,8 +91,8 @@ public final class LiveFrameDrawing {
         return Math.max(FAINTEST_RING, BRIGHTEST_RING - 1.4 * Math.max(0, star.magnitude() - brightest));
     }
 
-    /** The way that the screws have to take the axis. */
-    private void wayToThePole() {
+    /** The direction in which the screws have to move the axis. */
+    private void lineToPole() {
         Optional<LiveFrame.Place> from = frame.axis().flatMap(LiveFrame.Mark::place);
         Optional<LiveFrame.Place> to = frame.pole().place();
         if (from.isPresent() && to.isPresent()) {
@@ -125,7 +125,7 @@ public final class LiveFrameDrawing {
             svg.circle(Look.line(colour, 2), at, 0.8 * arm);
         }
         taken.add(Box.about(at, 3 * arm, 3 * arm));
-        beside(at, 2 * arm, mark.label(), colour);
+        placeNextTo(at, 2 * arm, mark.label(), colour);
         svg.close();
     }
 
@@ -141,15 +141,15 @@ public final class LiveFrameDrawing {
                 foot.subtract(0.5 * letters, across));
         taken.add(Box.about(foot, 2 * letters, 2 * letters));
         String label = mark.label() + ", " + size(mark.away()) + " from the centre";
-        // Pole and axis often lie the same way: the second's words stand farther in.
+        // Pole and axis are often in the same direction: the second label is placed farther in.
         for (int row = 1; row <= 8; row++) {
-            if (beside(foot.subtract(0.8 * row * letters, way), 0.4 * letters, label, colour)) {
+            if (placeNextTo(foot.subtract(0.8 * row * letters, way), 0.4 * letters, label, colour)) {
                 return;
             }
         }
     }
 
-    /** Two short arrows in a corner: where north and east are. */
+    /** Two short arrows in a corner, toward north and east. */
     private void compass() {
         double arm = 2.2 * letters;
         Vector2D foot = new Vector2D(MARGIN + 1.5 * arm, frame.height() - MARGIN - 1.5 * arm);
@@ -194,17 +194,20 @@ public final class LiveFrameDrawing {
         for (LiveFrame.Star star : frame.stars()) {
             if (star.name().isPresent() && written < MOST_NAMES) {
                 double gap = ring(star) + 4;
-                written += beside(at(star.place()), gap, star.name().get(), palette.text()) ? 1 : 0;
+                written += placeNextTo(at(star.place()), gap, star.name().get(), palette.text()) ? 1 : 0;
             }
         }
         svg.close();
     }
 
-    /** To the right of a point, or to the left, below or above it, where there is room; else nowhere. */
-    private boolean beside(Vector2D point, double gap, String words, String colour) {
+    /**
+     * Places a label to the right of a point, or to the left, below or above it, where there is room; otherwise not
+     * at all.
+     */
+    private boolean placeNextTo(Vector2D point, double gap, String words, String colour) {
         double width = LETTERS_PER_EM * letters * words.length();
         Box paper = new Box(4, 4, frame.width() - 4.0, frame.height() - 4.0);
-        // Long words near the rim are moved in.
+        // Long labels near the edge are moved inward.
         double across = Math.max(paper.left() + width / 2, Math.min(paper.right() - width / 2, point.getX()));
         List<Vector2D> middles = List.of(
                 moved(point, gap + width / 2, 0),
@@ -226,7 +229,7 @@ public final class LiveFrameDrawing {
         return false;
     }
 
-    /** As near to a point as stays so far from the rim. */
+    /** The point nearest to this one that keeps this distance from the edge. */
     private Vector2D inset(Vector2D point, double by) {
         return new Vector2D(
                 Math.max(by, Math.min(frame.width() - by, point.getX())),

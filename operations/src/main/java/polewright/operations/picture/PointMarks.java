@@ -17,7 +17,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Where pole and axis fall among the stars of a frame. */
+/** Where the pole and the axis are among the stars of a frame. */
 public final class PointMarks {
     // 95 % of a plane Gaussian lie within √(−2 ln 0.05) sigma.
     private static final double SIGMAS_OF_95_PERCENT = Math.sqrt(-2 * Math.log(0.05));
@@ -26,7 +26,7 @@ public final class PointMarks {
 
     private PointMarks() {}
 
-    /** The pole of that date that is nearer, among the stars: where the site is not known, air is left out. */
+    /** The nearer pole of that date, among the stars: the site is not known, so refraction is ignored. */
     public static PointMark pole(PlacedFrame placed, Instant at) {
         boolean north = placed.match().plate().declination().radians() >= 0;
         ObservingMoment moment = ObservingMoment.of(Site.ofDegrees(0, 0, 0), SkyTime.of(at), Weather.AIRLESS);
@@ -36,7 +36,9 @@ public final class PointMarks {
         return new PointMark(PointMark.Kind.POLE, direction, List.of(), words(north));
     }
 
-    /** The pole that is up, where the axis has to point: under the stars that the air lifts around it. */
+    /**
+     * The elevated pole, to which the axis must point: the stars around it are raised by refraction, the pole is not.
+     */
     public static PointMark truePole(PlacedFrame placed, CameraAttitude attitude, Site site) {
         return new PointMark(
                 PointMark.Kind.POLE,
@@ -45,7 +47,7 @@ public final class PointMarks {
                 words(site.isNorthern()));
     }
 
-    /** The axis, and the region that holds it with a chance of 95 %. */
+    /** The axis and its 95 % confidence region. */
     public static PointMark axis(PlacedFrame placed, CameraAttitude attitude, AxisEstimate axis) {
         Vector3D end = axis.axis().elevatedEnd();
         double level = Math.hypot(end.getX(), end.getY());
@@ -66,7 +68,10 @@ public final class PointMarks {
         return new PointMark(PointMark.Kind.AXIS, among(placed, attitude, end), outline, "axis");
     }
 
-    /** From a direction over the ground to where a camera that stood so saw it among the stars of its frame. */
+    /**
+     * Converts a direction relative to the horizon into its place among the stars of the frame of a camera with this
+     * attitude.
+     */
     private static Vector3D among(PlacedFrame placed, CameraAttitude attitude, Vector3D enu) {
         Vector3D inCamera = attitude.cameraToEnu().applyInverseTo(enu);
         Plate plate = placed.match().plate();

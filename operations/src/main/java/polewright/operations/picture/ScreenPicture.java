@@ -18,15 +18,15 @@ import polewright.image.Frame;
 import polewright.operations.camera.DecodedFrame;
 
 /**
- * A frame's light for a screen: quick to make, no larger than a page has room for, and any part of it at full size.
- * Keeps a byte of each of the frame's pixels, not the frame. Safe for use by several threads.
+ * A frame's image for a screen: fast to make, no larger than a page has room for, and any part of it at full size.
+ * Keeps one byte for each of the frame's pixels, not the frame. Thread-safe.
  */
 public final class ScreenPicture {
-    /** Points across, at most. */
+    /** Largest width in points. */
     public static final int MOST_WIDE = 1024;
 
     private static final int MOST_PART = 1024;
-    // Deflate's first level: noise does not shrink further, and it takes a fifth of the time.
+    // Deflate's first level: noise does not compress further, and it takes a fifth of the time.
     private static final float QUICK = 0.9f;
 
     private final Sheet sheet;
@@ -67,13 +67,13 @@ public final class ScreenPicture {
         return full.height();
     }
 
-    /** How many times narrower than the frame a part is that shows every pixel. */
+    /** The magnification at which a part shows every pixel. */
     public int fullSizeTimes() {
         int most = Math.max(fullWidth(), fullHeight());
         return Math.max(2, (most + MOST_PART - 1) / MOST_PART);
     }
 
-    /** The bytes of a PNG of a close-up, one point a pixel. */
+    /** The bytes of a PNG of a close-up, one point per pixel. */
     public byte[] png(Tint tint, CloseUp part) {
         return part.isWhole()
                 ? png(tint)
@@ -91,8 +91,8 @@ public final class ScreenPicture {
     }
 
     /**
-     * The bytes of a PNG of a part of the frame, one point a pixel; moved to where it lies within the frame, and cut to
-     * its size and to {@value #MOST_PART} points a side.
+     * The bytes of a PNG of a part of the frame, one point per pixel; the part is shifted to lie within the frame,
+     * and limited to its size and to {@value #MOST_PART} points a side.
      *
      * @param left first column as drawn
      * @param top first row as drawn, from the upper edge

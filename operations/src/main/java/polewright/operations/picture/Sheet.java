@@ -9,22 +9,22 @@ import polewright.image.decode.RowOrder;
 import polewright.image.match.PixelPlace;
 
 /**
- * Where each pixel of a frame stands on the picture.
+ * Maps the pixels of a frame to points of the picture.
  *
  * @param frameWidth columns of the frame
- * @param frameHeight rows of it
- * @param rows how the frame is drawn
- * @param perPixel picture's points to one pixel of the frame
+ * @param frameHeight rows of the frame
+ * @param rows the row order in which it is drawn
+ * @param perPixel points of the picture per pixel of the frame
  */
 record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
-    /** The longer side of the picture: on a phone its letters are still to be read. */
+    /** The longer side of the picture: its letters must be legible on a phone. */
     private static final int LONGER_SIDE = 1200;
 
     static Sheet of(int frameWidth, int frameHeight, RowOrder rows) {
         return new Sheet(frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
     }
 
-    /** For a screen: no wider than so many points, and never larger than the frame. */
+    /** For a screen: no wider than this, and never larger than the frame. */
     static Sheet forScreen(int frameWidth, int frameHeight, RowOrder rows, int mostWide) {
         return new Sheet(frameWidth, frameHeight, rows, Math.min(1, (double) mostWide / frameWidth));
     }
@@ -50,7 +50,7 @@ record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
         return point.getX() >= 0 && point.getX() <= width() && point.getY() >= 0 && point.getY() <= height();
     }
 
-    /** The frame in shades of grey, each point after the pixels under it. */
+    /** The frame in shades of grey, each point from the pixels under it. */
     BufferedImage grey(Frame frame) {
         Stretch stretch = Stretch.of(frame);
         BufferedImage image = new BufferedImage(width(), height(), BufferedImage.TYPE_INT_RGB);
@@ -64,7 +64,7 @@ record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
     }
 
     /**
-     * A part of the sheet in shades from 0, the sky, to 255, the brightest; row after row.
+     * A part of the sheet in shades from 0, the background, to 255, the brightest; row by row.
      *
      * @param part in points of the sheet, within it
      */
@@ -102,7 +102,7 @@ record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
                 }
             }
         }
-        // Between the mean, in which a star of one pixel is lost, and the brightest, which is mostly noise.
+        // Between the mean, in which a star of one pixel is lost, and the maximum, which is mostly noise.
         return count == 0 ? Double.NaN : (sum / count + most) / 2;
     }
 }

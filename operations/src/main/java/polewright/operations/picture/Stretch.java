@@ -4,17 +4,17 @@ import java.util.Arrays;
 import polewright.image.Frame;
 
 /**
- * From counts to shades of grey: the sky's level dark, stars of every brightness to be seen.
+ * Maps counts to shades of grey: the background dark, stars of every brightness visible.
  *
- * <p>The inverse hyperbolic sine is straight for faint light and logarithmic for bright (R. Lupton et al. 2004, <i>PASP</i>
- * 116, 133).
+ * <p>The inverse hyperbolic sine is linear for faint light and logarithmic for bright (R. Lupton et al. 2004,
+ * <i>PASP</i> 116, 133).
  */
 final class Stretch {
     private static final int SAMPLES = 40_000;
     private static final double BRIGHTEST_SHARE = 0.9995;
-    // The sky's own noise, in units of which the bend of the curve is set.
+    // The transition of the curve, in units of the background noise.
     private static final double BEND_SIGMAS = 5;
-    // Most of the noise is left in the dark: it only draws the eye from the stars.
+    // Most of the noise is left black: it only distracts from the stars.
     private static final double BLACK_SIGMAS = 0.3;
     private static final double MAD_TO_SIGMA = 1.4826;
 

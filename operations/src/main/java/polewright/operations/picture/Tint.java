@@ -3,21 +3,24 @@ package polewright.operations.picture;
 import java.awt.image.IndexColorModel;
 import polewright.drawing.Palette;
 
-/** How a frame's light is shown beside drawings of a palette. */
+/** The rendering of a frame's image that suits a palette. */
 public enum Tint {
-    /** As on a paper chart: stars dark on the page's paper, so that a palette's ink stands out from the sky. */
+    /**
+     * A negative, like a paper chart: dark stars on the page's paper, so that a palette's ink is visible against the
+     * sky.
+     */
     NEGATIVE,
-    /** Red alone, without any green or blue, for eyes that are used to the dark. */
+    /** Red alone, without any green or blue, to preserve night vision. */
     RED;
 
     private static final int SHADES = 256;
 
-    /** The one that goes with a palette. */
+    /** The tint for a palette. */
     public static Tint of(Palette palette) {
         return palette.equals(Palette.DARK) ? RED : NEGATIVE;
     }
 
-    /** A colour for each shade from 0, the sky, to 255. */
+    /** A colour for each shade from 0, the background, to 255. */
     IndexColorModel colours() {
         byte[][] channels = new byte[3][SHADES];
         Palette paper = Palette.LIGHT;
@@ -32,7 +35,7 @@ public enum Tint {
         return new IndexColorModel(8, SHADES, channels[0], channels[1], channels[2]);
     }
 
-    /** Of {@code #rrggbb}. */
+    /** One channel of {@code #rrggbb}. */
     private static int channel(String colour, int number) {
         return Integer.parseInt(colour.substring(1 + 2 * number, 3 + 2 * number), 16);
     }

@@ -9,12 +9,12 @@ import polewright.image.match.StarPair;
 import polewright.operations.camera.PlacedFrame;
 import polewright.sky.atlas.NamedStar;
 
-/** Where directions fall on the sheet that a placed frame is drawn on. */
+/** Maps directions to the sheet on which a placed frame is drawn. */
 record View(PlacedFrame placed, Sheet sheet) {
     private static final double SAME_STAR_PIXELS = 3;
 
     /**
-     * Where an arrow stands that points at what is off the frame.
+     * The place of an arrow that points at something off the frame.
      *
      * @param direction from +x of the picture toward its bottom, radians
      */
@@ -25,12 +25,12 @@ record View(PlacedFrame placed, Sheet sheet) {
         }
     }
 
-    /** On the sheet or off it; empty where it is far off or behind the camera. */
+    /** On the sheet or off it; empty if it is far off or behind the camera. */
     Optional<Point2D> point(Vector3D direction) {
         return placed.match().plate().toPixel(direction).map(sheet::point);
     }
 
-    /** At the rim, an inset within it, where a direction lies that the frame does not hold. */
+    /** The place, this far inside the edge, in the direction of something off the frame. */
     Edge edge(Vector3D seen, double inset) {
         Point2D toward = way(seen);
         double direction = Math.atan2(toward.getY(), toward.getX());
@@ -41,7 +41,7 @@ record View(PlacedFrame placed, Sheet sheet) {
         return new Edge(centre.inward((int) reach), direction);
     }
 
-    /** Which way on the picture something lies from its centre; to the right and down, as long as its sine. */
+    /** The direction on the picture from its centre, to the right and down; its length is the sine of the distance. */
     Point2D way(Vector3D direction) {
         Plate plate = placed.match().plate();
         double right = direction.dotProduct(plate.right()) * (plate.mirrored() ? -1 : 1);

@@ -1,12 +1,10 @@
 /**
- * A frame as a picture to look at: its stars marked, where the pole and the axis fall on it, words beneath.
- *
+ * A frame as a picture: its stars marked, the place of the pole and the axis on it, and a caption.
  * <pre>
  *   Frame ──Stretch──▶ grey ─┐
  *   PlacedFrame, PointMark ──┴──FramePicture──▶ PNG
- *
- *   DecodedFrame ──ScreenPicture──▶ PNG of its light alone, whole or a part at full size
- *   PlacedFrame, AxisEstimate ──LiveFrame──▶ what is to be seen on it ──LiveFrameDrawing──▶ SVG to lie over it
+ *   DecodedFrame ──ScreenPicture──▶ PNG of the image alone, whole or a part at full size
+ *   PlacedFrame, AxisEstimate ──LiveFrame──▶ the overlay's contents ──LiveFrameDrawing──▶ SVG to lie over it
  * </pre>
  */
 @NullMarked

@@ -13,9 +13,12 @@ import java.util.Optional;
 import java.util.function.Function;
 import polewright.operations.OperationFailed;
 
-/** Lines that are only ever added. A last one without its end was cut off while it was written, and does not count. */
+/**
+ * An append-only file of lines. A last line without its line end was interrupted while it was written, and is
+ * ignored.
+ */
 final class ActionFile {
-    // Within one process a file's lock keeps nobody out.
+    // A file lock excludes other processes only, not other threads.
     private static final Object WITHIN_THIS_PROCESS = new Object();
 
     private final Path file;
@@ -33,7 +36,7 @@ final class ActionFile {
     }
 
     /**
-     * Adds what comes of the lines so far, if anything does, while nobody else can add any.
+     * Appends the line computed from the lines so far, if any, under a lock.
      *
      * @return the lines afterwards
      */

@@ -17,7 +17,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Scenario and deeds as lines of JSON. */
+/** Scenario and actions as lines of JSON. */
 public final class ActionLine {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
@@ -56,40 +56,40 @@ public final class ActionLine {
         return Optional.ofNullable(parsed(line).get("key")).map(JsonNode::asText);
     }
 
-    public static String of(PracticeAction deed, Optional<String> key) {
+    public static String of(PracticeAction action, Optional<String> key) {
         ObjectNode node = MAPPER.createObjectNode();
-        if (deed instanceof PracticeAction.TurnScrew turn) {
+        if (action instanceof PracticeAction.TurnScrew turn) {
             node.put("deed", "screw");
             node.put("screw", turn.screw().name().toLowerCase(Locale.ROOT));
             node.put("turns", turn.turns().net());
             node.put("back", turn.turns().back());
-        } else if (deed instanceof PracticeAction.MoveByHand move) {
+        } else if (action instanceof PracticeAction.MoveByHand move) {
             node.put("deed", "move");
             node.put("right_rad", move.azimuth().radians());
             node.put("up_rad", move.altitude().radians());
-        } else if (deed instanceof PracticeAction.Clamp) {
+        } else if (action instanceof PracticeAction.Clamp) {
             node.put("deed", "clamp");
-        } else if (deed instanceof PracticeAction.Unclamp) {
+        } else if (action instanceof PracticeAction.Unclamp) {
             node.put("deed", "unclamp");
-        } else if (deed instanceof PracticeAction.RockAndLook look) {
+        } else if (action instanceof PracticeAction.RockAndLook look) {
             node.put("deed", "rock");
             node.put("optic", look.optic());
-        } else if (deed instanceof PracticeAction.ReadCompass) {
+        } else if (action instanceof PracticeAction.ReadCompass) {
             node.put("deed", "compass");
-        } else if (deed instanceof PracticeAction.ReadScale) {
+        } else if (action instanceof PracticeAction.ReadScale) {
             node.put("deed", "scale");
-        } else if (deed instanceof PracticeAction.WatchStar watch) {
+        } else if (action instanceof PracticeAction.WatchStar watch) {
             node.put("deed", "watch");
             node.put("star", watch.star());
             node.put("seconds", watch.length().toSeconds());
-        } else if (deed instanceof PracticeAction.TakeFrame frame) {
+        } else if (action instanceof PracticeAction.TakeFrame frame) {
             node.put("deed", "frame");
             node.put("turned_rad", frame.turned().radians());
-        } else if (deed instanceof PracticeAction.Wait wait) {
+        } else if (action instanceof PracticeAction.Wait wait) {
             node.put("deed", "wait");
             node.put("seconds", wait.length().toSeconds());
         } else {
-            throw new IllegalStateException("no JSON for " + deed.getClass());
+            throw new IllegalStateException("no JSON for " + action.getClass());
         }
         key.ifPresent(given -> node.put("key", given));
         return text(node);

@@ -5,7 +5,7 @@ import java.util.Optional;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 
-/** The bench of the practice that was begun last, whichever process began it or did something in it. */
+/** The workbench of the most recent practice, whichever process began it or acted in it. */
 public final class LatestPractice {
     private final Workbench real;
     private Optional<String> mark = Optional.empty();
@@ -17,7 +17,7 @@ public final class LatestPractice {
     }
 
     /**
-     * Its clock and its log. Worked out anew only when something was done since: the sky is asked again for each deed.
+     * Its clock and its log. Recomputed only after another action, because every action has to be replayed.
      *
      * @throws OperationFailed if none was begun
      */
@@ -27,7 +27,7 @@ public final class LatestPractice {
                 () -> new OperationFailed("no practice has begun yet. Begin one on the page Practice."));
     }
 
-    /** Where its camera saves; empty if it has none, or none was begun. */
+    /** The folder of its camera; empty if it has none, or no practice was begun. */
     public synchronized Optional<Path> frames() {
         look();
         return frames;

@@ -31,7 +31,7 @@ import polewright.store.NightLog;
 import polewright.store.disk.NotWritten;
 import polewright.store.disk.WholeFile;
 
-/** The practice night that is being played: its deeds, its log, its frames, and the workbench for commands in it. */
+/** The current practice night: its actions, its log, its frames, and the workbench for commands in it. */
 public final class PracticeNight {
     private final Path folder;
     private final ActionFile deeds;
@@ -43,19 +43,19 @@ public final class PracticeNight {
         this.state = state(deeds.lines());
     }
 
-    /** The one that was begun last, if one was. */
+    /** The most recent one, if there is one. */
     public static Optional<PracticeNight> current(Workbench workbench) {
         return numbers(root(workbench)).max(Integer::compare).map(number -> {
             PracticeNight night = new PracticeNight(root(workbench).resolve(String.valueOf(number)));
-            night.makeLog();
+            night.createLog();
             return night;
         });
     }
 
     /**
-     * Begins another.
+     * Begins another practice.
      *
-     * @param key if the last one was begun with the same key, it goes on and nothing is begun
+     * @param key if the last one was begun with the same key, it continues and nothing is begun
      */
     public static PracticeNight begin(Workbench workbench, Scenario scenario, Optional<String> key) {
         Path root = root(workbench);
@@ -69,7 +69,7 @@ public final class PracticeNight {
         Path deeds = folder.resolve("deeds.jsonl");
         try {
             Files.createDirectories(folder.resolve("frames"));
-            // Whole or not at all: a folder without deeds does not count.
+            // Written whole or not at all: a folder without actions does not count.
             WholeFile.write(deeds, first, folder);
         } catch (IOException e) {
             throw new OperationFailed("the practice cannot be saved: "
@@ -78,7 +78,7 @@ public final class PracticeNight {
         return current(workbench).orElseThrow();
     }
 
-    /** Changes whenever another practice is begun, or something is done in the last one; empty without any. */
+    /** Changes whenever another practice is begun, or an action is completed in the last one; empty without any. */
     static Optional<String> mark(Workbench workbench) {
         return numbers(root(workbench)).max(Integer::compare).map(number -> {
             Path deeds = root(workbench).resolve(String.valueOf(number)).resolve("deeds.jsonl");
@@ -90,27 +90,27 @@ public final class PracticeNight {
         });
     }
 
-    /** How it stands. */
+    /** Its current state. */
     public PracticeState state() {
         return state;
     }
 
-    /** Its own log. */
+    /** The path of its own log. */
     public Path log() {
         return folder.resolve("nights.sqlite");
     }
 
-    /** Where its frames are. */
+    /** The folder of its frames. */
     public Path frames() {
         return folder.resolve("frames");
     }
 
-    /** Where the frame with that number is, counted from 1. */
+    /** The path of the frame with that number, counted from 1. */
     public Path frame(int number) {
         return frames().resolve(String.format(Locale.ROOT, "frame-%02d.fits", number));
     }
 
-    /** A workbench for ordinary commands: the practice's clock and log, all else as it is. */
+    /** A workbench for ordinary commands: with the practice's clock and log, otherwise unchanged. */
     public Workbench bench(Workbench real) {
         Map<String, String> environment = new HashMap<>(real.environment());
         environment.put("POLEWRIGHT_LOG", log().toString());
@@ -124,11 +124,11 @@ public final class PracticeNight {
     }
 
     /**
-     * Does a deed, or nothing if one with that key was done.
+     * Carries out an action, unless one with that key was already carried out.
      *
-     * @return the deed as it was done, now or then
+     * @return the completed action, from now or then
      */
-    public CompletedAction did(PracticeAction deed, Optional<String> key) {
+    public CompletedAction perform(PracticeAction action, Optional<String> key) {
         int[] index = new int[1];
         List<String> after = deeds.add(lines -> {
             for (int i = 1; i < lines.size(); i++) {
@@ -137,14 +137,14 @@ public final class PracticeNight {
                     return Optional.empty();
                 }
             }
-            // Refused here, it is not written.
-            index[0] = state(lines).after(deed).done().size() - 1;
-            return Optional.of(ActionLine.of(deed, key));
+            // An action refused here is not written.
+            index[0] = state(lines).after(action).done().size() - 1;
+            return Optional.of(ActionLine.of(action, key));
         });
         state = state(after);
         CompletedAction done = state.done().get(index[0]);
         if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
-            develop(taken.number());
+            renderFrame(taken.number());
         }
         return done;
     }
@@ -156,19 +156,19 @@ public final class PracticeNight {
         }
     }
 
-    /** The truth, and what the minutes went into. */
+    /** The truth, and where the time was spent. */
     public Debrief debrief() {
         return Debrief.of(state, events());
     }
 
-    private void develop(int number) {
+    private void renderFrame(int number) {
         Path file = frame(number);
         if (Files.exists(file)) {
             return;
         }
         byte[] content = FitsFile.of(PracticeCamera.frame(state, number).frame());
         try {
-            // A watch of the folder sees whole frames only.
+            // A watch of the folder must see whole frames only.
             WholeFile.write(file, content, folder);
         } catch (IOException e) {
             throw new OperationFailed("the frame cannot be saved: "
@@ -177,8 +177,8 @@ public final class PracticeNight {
         }
     }
 
-    /** The log begins with what the scenario says; made here, so that a beginning that was cut short is made good. */
-    private void makeLog() {
+    /** The log begins with the scenario's events; written here, so that an interrupted beginning is completed. */
+    private void createLog() {
         List<LoggedEvent> first = state.scenario().firstEvents();
         NightEvent.Begun begun = (NightEvent.Begun) first.get(0).event();
         NightEvent work = first.get(1).event();

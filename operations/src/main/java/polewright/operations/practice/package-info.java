@@ -1,13 +1,12 @@
 /**
- * A practice night on disk: its deeds as lines of JSON, its own log of events, and its frames.
- *
+ * A practice night on disk: its actions as lines of JSON, its own log of events, and its frames.
  * <pre>
- *   data folder / practice / 1 / deeds.jsonl     the scenario, then one deed a line
+ *   data folder / practice / 1 / deeds.jsonl     the scenario, then one action per line
  *                                nights.sqlite   what the player logged
- *                                frames/         what the camera took
+ *                                frames/         the camera's frames
  * </pre>
  *
- * <p>Whoever begins another gets the next number; nothing of the earlier ones is touched.
+ * <p>Each new practice gets the next number; earlier ones are not touched.
  */
 @NullMarked
 package polewright.operations.practice;

@@ -18,10 +18,10 @@ import polewright.sky.Interruption;
 import polewright.store.NightLog;
 
 /**
- * What the nights of a log came to.
+ * The results of the nights of a log.
  *
- * @param records of one pier, each night once: a copy of a night, read in from a file, is the same night
- * @param unreadable nights that cannot be worked out; they stay in the log as they are
+ * @param records of one pier, each night once: a copy of a night, imported from a file, is the same night
+ * @param unreadable nights that cannot be computed; they stay in the log as they are
  */
 public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) {
     public LoggedNights {
@@ -34,7 +34,7 @@ public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) 
         List<NightRecord> records = new ArrayList<>();
         List<NightId> unreadable = new ArrayList<>();
         Set<List<LoggedEvent>> seen = new HashSet<>();
-        // The oldest first, so that of a night and its copy it is the night that is kept.
+        // The oldest first, so that of a night and its copy the night is kept.
         List<NightSummary> nights = new ArrayList<>(opened.nights());
         nights.sort(Comparator.comparing(night -> night.id().number()));
         for (NightSummary night : nights) {

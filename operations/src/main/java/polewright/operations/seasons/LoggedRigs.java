@@ -10,14 +10,14 @@ import polewright.session.StandingEvents;
 import polewright.sky.InputRefused;
 import polewright.store.NightLog;
 
-/** The rigs of a log's nights. */
+/** The rigs of the nights in a log. */
 public final class LoggedRigs {
-    // A season; a rig that was not used for so long is found in its file.
+    // A season; a rig unused for longer can be loaded from its file.
     private static final int MOST_NIGHTS = 30;
 
     private LoggedRigs() {}
 
-    /** Each by its name as it was in its last night, the latest first. A night that cannot be read has none. */
+    /** Each rig by name in its last state, the latest first. Nights that cannot be read are skipped. */
     public static List<Rig> of(NightLog opened) {
         Map<String, Rig> rigs = new LinkedHashMap<>();
         for (NightSummary night : opened.nights().stream().limit(MOST_NIGHTS).toList()) {
@@ -25,7 +25,7 @@ public final class LoggedRigs {
                 StandingEvents.beginning(opened.events(night.id()))
                         .ifPresent(begun -> rigs.putIfAbsent(begun.rig().name().toLowerCase(Locale.ROOT), begun.rig()));
             } catch (InputRefused damaged) {
-                // It stays in the log as it is.
+                // The night stays in the log as it is.
             }
         }
         return List.copyOf(rigs.values());

@@ -1,4 +1,4 @@
-/** The nights of the log, read for the comparison over seasons. */
+/** Reads the nights of the log for the comparison over seasons. */
 @NullMarked
 package polewright.operations.seasons;
 

@@ -2,11 +2,11 @@ package polewright.operations.watch;
 
 import polewright.operations.camera.FrameFile;
 
-/** What came of looking into a folder. */
+/** What a look into a folder found. */
 public sealed interface Arrival {
-    /** A new frame, whole. */
+    /** A new frame, complete. */
     record Whole(FrameFile file) implements Arrival {}
 
-    /** Something that was passed over, or cannot be read, in one line. */
+    /** A file that was skipped, or cannot be read, in one line. */
     record PassedOver(String line) implements Arrival {}
 }

@@ -3,7 +3,7 @@ package polewright.operations.watch;
 import java.util.concurrent.atomic.AtomicBoolean;
 import polewright.operations.Workbench;
 
-/** A watch on a thread of its own, for a program that has other things to do; ends when it is closed. */
+/** A watch in a thread of its own, for a program that does other things meanwhile; ends when it is closed. */
 public final class BackgroundWatch implements AutoCloseable {
     private static final long LONGEST_END_MILLIS = 20_000;
 
@@ -16,7 +16,7 @@ public final class BackgroundWatch implements AutoCloseable {
                     try {
                         watch.run(FrameWatch.Until.STOPPED, stopped::get);
                     } catch (RuntimeException broken) {
-                        // A fault of this program: the page has to say that nothing is watched any more.
+                        // A bug in this program: the page must report that nothing is watched any more.
                         workbench.err().println("polewright: the frame watch stopped: " + broken);
                         workbench.err().flush();
                         listener.on(new WatchEvent.Noted(
@@ -28,7 +28,7 @@ public final class BackgroundWatch implements AutoCloseable {
         thread.setDaemon(true);
     }
 
-    /** Begins to watch. */
+    /** Starts watching. */
     public static BackgroundWatch start(FrameWatch watch, WatchListener listener, Workbench workbench) {
         BackgroundWatch running = new BackgroundWatch(watch, listener, workbench);
         running.thread.start();
@@ -39,7 +39,7 @@ public final class BackgroundWatch implements AutoCloseable {
         return thread.isAlive();
     }
 
-    /** Brings the frame that is under way to its end, logs what there is to log, and ends. */
+    /** Finishes the frame in progress, logs what there is to log, and ends. */
     @Override
     public void close() {
         stopped.set(true);

@@ -12,11 +12,11 @@ import org.jspecify.annotations.Nullable;
 import polewright.operations.Pause;
 
 /**
- * Wakes whoever waits for a folder when the system tells that a file in it is new or has changed. What is told is only
- * taken for a hint to look: many folders on other machines tell nothing, and then the wait takes its whole length.
+ * Wakes a waiting watch when the operating system reports a new or changed file in its folder. A report is only a
+ * hint to look: many network folders report nothing, and then the wait takes its full length.
  */
 final class FolderNews implements Pause.Waking, AutoCloseable {
-    private static final Duration GATHERING = Duration.ofMillis(10);
+    private static final Duration SETTLING = Duration.ofMillis(10);
 
     private final @Nullable WatchService service;
 
@@ -30,7 +30,7 @@ final class FolderNews implements Pause.Waking, AutoCloseable {
             service = folder.getFileSystem().newWatchService();
             folder.register(service, StandardWatchEventKinds.ENTRY_CREATE, StandardWatchEventKinds.ENTRY_MODIFY);
             return new FolderNews(service);
-        } catch (IOException | UnsupportedOperationException tellsNothing) {
+        } catch (IOException | UnsupportedOperationException unsupported) {
             FolderNews silent = new FolderNews(null);
             close(service);
             return silent;
@@ -46,11 +46,11 @@ final class FolderNews implements Pause.Waking, AutoCloseable {
         try {
             WatchKey key = service.poll(longest.toMillis(), TimeUnit.MILLISECONDS);
             if (key != null) {
-                // A file that is being written tells of itself without end: a look takes a while too.
-                Thread.sleep(GATHERING.toMillis());
+                // A file being written causes endless reports, and a look takes time too.
+                Thread.sleep(SETTLING.toMillis());
                 key.pollEvents();
                 if (!key.reset()) {
-                    // The folder is gone for now: nothing wakes any more, but looking finds it when it is back.
+                    // The folder is gone for now: nothing wakes the watch, but looking finds it when it is back.
                     Thread.sleep(longest.toMillis());
                 }
             }

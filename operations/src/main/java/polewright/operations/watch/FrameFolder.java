@@ -32,40 +32,40 @@ import polewright.operations.camera.FrameFile;
 import polewright.sky.InputRefused;
 
 /**
- * Looks into a folder again and again and hands out each frame once, when it is whole.
+ * Polls a folder and returns each frame once, when it is complete.
  *
- * <p>Looking is sturdier than being told: folders on another machine tell nothing. A file is whole when its size and time
- * have stayed as they were and its format says that nothing is missing. It is left alone for the pause of a writer in
- * bursts, unless it shows by itself that nobody writes to it any more: a name that is new, and no gap between its bytes.
- * Another file of the same name
- * is a new frame; the same bytes under another name are not, nor is a file that was there at the start and is renamed. Not
- * safe for use by several threads.
+ * <p>Polling is more reliable than notification: network folders report nothing. A file is complete when its size and
+ * time have not changed and its format says that nothing is missing. It is left alone for the pause of a program that
+ * writes in bursts, unless it is evidently finished: a new name, and no gap between its bytes. Another file of the
+ * same name is a new frame; the same bytes under another name are not, nor is a file that was there at the start and
+ * is renamed. Not thread-safe.
  */
 public final class FrameFolder {
     // A capture program that writes in bursts pauses for less than this.
     private static final Duration STILL_FOR = Duration.ofMillis(300);
-    // Two looks of a file without gaps; a writer that fills what was there before is never so slow between its writes.
+    // Two looks at a file without gaps; a program that overwrites an existing file never pauses this long between its
+    // writes.
     private static final Duration STILL_WITHOUT_GAPS = Duration.ofMillis(40);
     private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
-    private static final Duration BETWEEN_LOOKS_AT_THE_NEW = Duration.ofMillis(50);
-    private static final Duration COMING_FOR = Duration.ofMillis(500);
-    // What is more is for the next look: many large frames at once would fill the memory.
+    private static final Duration BETWEEN_LOOKS_WHILE_WRITING = Duration.ofMillis(50);
+    private static final Duration WRITING_TIME = Duration.ofMillis(500);
+    // The rest waits for the next look: many large frames at once would fill the memory.
     private static final long MOST_BYTES_A_LOOK = 64L << 20;
-    // A folder fills in a night; to look at each of a thousand old files five times a second would take a tenth of a
-    // processor. A new file, and one that is renamed, changes the folder's own time.
+    // A folder fills up in a night; looking at each of a thousand old files five times a second would take a tenth of
+    // a processor. A new or renamed file changes the folder's own time.
     private static final int FEW_FILES = 50;
-    private static final long LOOKS_TAKE_ONE_PART_OF = 300;
+    private static final long REST_PER_LOOK_TIME = 300;
     private static final long COARSEST_NANOS = TimeUnit.MILLISECONDS.toNanos(2100);
     private static final int GAP_BYTES = 512;
-    // FITS fills its last block with zeros (FITS Standard 4.0, 3.3.2): no gap.
+    // FITS pads its last block with zeros (FITS Standard 4.0, 3.3.2): no gap.
     private static final int FILLED_UP_BYTES = 2880;
     private static final Duration PATIENCE = Duration.ofSeconds(10);
 
     private final Path folder;
     private final Clock clock;
     private final Map<Path, Seen> seen = new HashMap<>();
-    private final Set<String> handedOut = new HashSet<>();
-    private final Map<Path, Look> thereAtStart = new HashMap<>();
+    private final Set<String> returnedDigests = new HashSet<>();
+    private final Map<Path, Look> presentAtStart = new HashMap<>();
     private final List<Arrival> putBack = new ArrayList<>();
     private boolean missing;
     private FileTime folderModified = FileTime.fromMillis(0);
@@ -73,10 +73,10 @@ public final class FrameFolder {
     private long restUntil;
     private boolean isLeftOff;
 
-    /** How a file looked when it was last looked at. */
+    /** A file's size, time and identity at the last look. */
     private record Look(long size, Instant modified, Optional<Object> identity) {
-        /** Some folders on other machines give a file another identity at every look. */
-        private boolean isAs(Look other) {
+        /** Some network folders give a file another identity at every look. */
+        private boolean matches(Look other) {
             return size == other.size && modified.equals(other.modified);
         }
 
@@ -85,15 +85,15 @@ public final class FrameFolder {
         }
     }
 
-    /** What is known of a file. */
+    /** What is known about a file. */
     private static final class Seen {
         private final Look look;
         private final Instant since;
-        /** Whether something that was a whole frame is written over: then what is there may be half of the old one. */
+        /** Whether a complete frame is being overwritten: then the content may be half of the old one. */
         private final boolean writtenOver;
 
         private boolean hasGaps;
-        private boolean settled;
+        private boolean isSettled;
         private boolean complained;
 
         private Seen(Look look, Instant since, boolean writtenOver) {
@@ -113,9 +113,9 @@ public final class FrameFolder {
     }
 
     /**
-     * Watches a folder from now on.
+     * Starts watching a folder.
      *
-     * @param all whether frames that are there already count as new
+     * @param all whether frames that are already there count as new
      */
     public static FrameFolder of(Path folder, Clock clock, boolean all) {
         if (!Files.isDirectory(folder)) {
@@ -124,14 +124,14 @@ public final class FrameFolder {
         }
         FrameFolder watched = new FrameFolder(folder, clock);
         if (!all) {
-            watched.passOverWhatIsThere();
+            watched.skipExisting();
         }
         return watched;
     }
 
-    /** How many files were there at the start and are passed over. */
+    /** How many files were there at the start and are ignored. */
     public int passedOver() {
-        return thereAtStart.size();
+        return presentAtStart.size();
     }
 
     /** The folder. */
@@ -139,22 +139,22 @@ public final class FrameFolder {
         return folder;
     }
 
-    /** The clock by which a file has been still for long enough. */
+    /** The clock that decides whether a file has been unchanged for long enough. */
     Clock clock() {
         return clock;
     }
 
-    /** How long to wait until the next look, if nothing wakes whoever looks. */
+    /** How long to wait until the next look, if nothing wakes the watch. */
     public Duration untilNextLook() {
         Instant now = clock.instant();
         boolean coming = seen.values().stream()
-                .anyMatch(file -> !file.settled && !file.complained && !file.isOlderThan(COMING_FOR, now));
-        return coming ? BETWEEN_LOOKS_AT_THE_NEW : BETWEEN_LOOKS;
+                .anyMatch(file -> !file.isSettled && !file.complained && !file.isOlderThan(WRITING_TIME, now));
+        return coming ? BETWEEN_LOOKS_WHILE_WRITING : BETWEEN_LOOKS;
     }
 
     /**
-     * One look: whole new frames by the time they were saved, and what else there is to tell. Of very many bytes at once the
-     * rest comes with the next look.
+     * One look: complete new frames in the order they were saved, and what else there is to report. Beyond a limit of
+     * bytes, the rest comes with the next look.
      */
     public List<Arrival> look() {
         if (!putBack.isEmpty()) {
@@ -168,16 +168,16 @@ public final class FrameFolder {
         }
         List<Arrival> arrivals = lookAtAll();
         long ended = System.nanoTime();
-        restUntil = ended + LOOKS_TAKE_ONE_PART_OF * (ended - begun);
+        restUntil = ended + REST_PER_LOOK_TIME * (ended - begun);
         return arrivals;
     }
 
-    /** Returns arrivals that were not processed; the next look hands them out again. */
+    /** Returns arrivals that were not processed; the next look returns them again. */
     void putBack(Collection<Arrival> arrivals) {
         putBack.addAll(arrivals);
     }
 
-    /** Whether nothing is new in a large folder, as far as its own time tells, and all of it was looked at lately. */
+    /** Whether a large folder is unchanged by its own time, and all of it was looked at recently. */
     private boolean mayRest(long now) {
         FileTime modified;
         try {
@@ -193,7 +193,7 @@ public final class FrameFolder {
                 && !isLeftOff
                 && now < restUntil
                 && now - folderModifiedSeen > COARSEST_NANOS
-                && seen.values().stream().allMatch(file -> file.settled || file.complained);
+                && seen.values().stream().allMatch(file -> file.isSettled || file.complained);
     }
 
     private List<Arrival> lookAtAll() {
@@ -235,88 +235,91 @@ public final class FrameFolder {
         try {
             look = lookAt(file);
         } catch (IOException e) {
-            // Renamed or taken away this moment: the next look tells.
+            // Renamed or removed at this moment: the next look decides.
             return Optional.empty();
         }
         Instant now = clock.instant();
         Seen before = seen.get(file);
-        if (before == null || !before.look.isAs(look)) {
-            boolean over = before != null && (before.settled || before.writtenOver) && look.isWrittenOver(before.look);
+        if (before == null || !before.look.matches(look)) {
+            boolean over =
+                    before != null && (before.isSettled || before.writtenOver) && look.isWrittenOver(before.look);
             Seen fresh = new Seen(look, now, over);
             seen.put(file, fresh);
             if (before == null && isRenamedFromTheStart(file, look)) {
-                fresh.settled = true;
+                fresh.isSettled = true;
                 return Optional.of(new Arrival.PassedOver(file.getFileName() + " is an earlier file, renamed."));
             }
             return Optional.empty();
         }
-        // What was complained of is read again when it changes, not at every look.
+        // A file that was complained about is read again only when it changes.
         boolean patient = before.writtenOver || before.hasGaps;
-        if (before.settled || before.complained || !before.isOlderThan(patient ? STILL_FOR : STILL_WITHOUT_GAPS, now)) {
+        if (before.isSettled
+                || before.complained
+                || !before.isOlderThan(patient ? STILL_FOR : STILL_WITHOUT_GAPS, now)) {
             return Optional.empty();
         }
-        return settle(file, before, now);
+        return deliver(file, before, now);
     }
 
-    /** A file keeps its size and time when it is renamed, and is then no longer under its old name. */
+    /** A renamed file keeps its size and time, and its old name is gone. */
     private boolean isRenamedFromTheStart(Path file, Look look) {
-        Optional<Path> old = thereAtStart.entrySet().stream()
-                .filter(there -> there.getValue().isAs(look) && !stillLooks(there.getKey(), look))
+        Optional<Path> old = presentAtStart.entrySet().stream()
+                .filter(there -> there.getValue().matches(look) && !isUnchanged(there.getKey(), look))
                 .map(Map.Entry::getKey)
                 .findFirst();
         old.ifPresent(path -> {
-            thereAtStart.remove(path);
-            thereAtStart.put(file, look);
+            presentAtStart.remove(path);
+            presentAtStart.put(file, look);
         });
         return old.isPresent();
     }
 
-    private static boolean stillLooks(Path file, Look look) {
+    private static boolean isUnchanged(Path file, Look look) {
         try {
-            return lookAt(file).isAs(look);
+            return lookAt(file).matches(look);
         } catch (IOException gone) {
             return false;
         }
     }
 
-    private Optional<Arrival> settle(Path file, Seen known, Instant now) {
+    private Optional<Arrival> deliver(Path file, Seen known, Instant now) {
         FrameFile read;
         try {
             read = FrameFile.read(file);
         } catch (OperationFailed unreadable) {
-            return complain(known, now, String.valueOf(unreadable.getMessage()));
+            return reportProblem(known, now, String.valueOf(unreadable.getMessage()));
         }
         FrameCompleteness whole;
         try {
             whole = FrameDecoding.completeness(read.content(), read.name(), DecodeLimits.OF_A_FILE);
         } catch (InputRefused endless) {
-            known.settled = true;
+            known.isSettled = true;
             return Optional.of(new Arrival.PassedOver(String.valueOf(endless.getMessage())));
         }
         if (!known.isOlderThan(STILL_FOR, now)
                 && (!(whole instanceof FrameCompleteness.Whole)
                         || hasGap(read.content())
-                        || !stillLooks(file, known.look))) {
+                        || !isUnchanged(file, known.look))) {
             known.hasGaps = true;
             return Optional.empty();
         }
         if (whole instanceof FrameCompleteness.CutShort) {
-            return complain(known, now, read.name() + " is not complete yet; it is read once it is.");
+            return reportProblem(known, now, read.name() + " is not complete yet; it is read once it is.");
         }
         if (whole instanceof FrameCompleteness.NotAFrame) {
-            known.settled = true;
+            known.isSettled = true;
             return FrameNames.isFrame(file)
                     ? Optional.of(new Arrival.PassedOver(read.name() + " is not a supported image."))
                     : Optional.empty();
         }
-        known.settled = true;
-        if (!handedOut.add(digest(read.content()))) {
+        known.isSettled = true;
+        if (!returnedDigests.add(digest(read.content()))) {
             return Optional.of(new Arrival.PassedOver(read.name() + " is the same frame as an earlier file."));
         }
         return Optional.of(new Arrival.Whole(read));
     }
 
-    /** A stretch that nobody has written to reads as zeros: the length of a file may be set before its pixels are. */
+    /** An unwritten part reads as zeros: the length of a file may be set before its pixels are. */
     private static boolean hasGap(byte[] content) {
         byte[] nothing = new byte[GAP_BYTES];
         for (int at = 0; at + GAP_BYTES <= content.length - FILLED_UP_BYTES; at += GAP_BYTES) {
@@ -327,8 +330,8 @@ public final class FrameFolder {
         return false;
     }
 
-    /** Once, and only of what stays so for a while. */
-    private static Optional<Arrival> complain(Seen known, Instant now, String line) {
+    /** Once per file, and only if the problem lasts. */
+    private static Optional<Arrival> reportProblem(Seen known, Instant now, String line) {
         if (!known.isOlderThan(PATIENCE, now)) {
             return Optional.empty();
         }
@@ -336,12 +339,12 @@ public final class FrameFolder {
         return Optional.of(new Arrival.PassedOver(line));
     }
 
-    private void passOverWhatIsThere() {
+    private void skipExisting() {
         try {
             for (Path file : files()) {
                 Seen there = new Seen(lookAt(file), clock.instant(), false);
-                there.settled = true;
-                thereAtStart.put(file, there.look);
+                there.isSettled = true;
+                presentAtStart.put(file, there.look);
                 seen.put(file, there);
             }
         } catch (IOException | UncheckedIOException e) {

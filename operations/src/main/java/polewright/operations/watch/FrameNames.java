@@ -4,11 +4,11 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Set;
 
-/** What the name of a file says about whether it is a frame. */
+/** Decides by a file's name whether it is a frame. */
 final class FrameNames {
-    private static final Set<String> PASSING_ENDINGS =
+    private static final Set<String> TEMPORARY_EXTENSIONS =
             Set.of("tmp", "temp", "part", "partial", "crdownload", "filepart", "lock", "swp", "bak");
-    private static final Set<String> FRAME_ENDINGS = Set.of(
+    private static final Set<String> FRAME_EXTENSIONS = Set.of(
             "fit", "fits", "fts", "tif", "tiff", "png", "jpg", "jpeg", "cr2", "cr3", "nef", "arw", "dng", "orf", "raf",
             "rw2", "pef");
 
@@ -20,15 +20,15 @@ final class FrameNames {
         return !name.startsWith(".")
                 && !name.startsWith("~")
                 && !name.endsWith("~")
-                && !PASSING_ENDINGS.contains(ending(file));
+                && !TEMPORARY_EXTENSIONS.contains(extension(file));
     }
 
     /** Whether the file has the extension of a frame format. */
     static boolean isFrame(Path file) {
-        return FRAME_ENDINGS.contains(ending(file));
+        return FRAME_EXTENSIONS.contains(extension(file));
     }
 
-    private static String ending(Path file) {
+    private static String extension(Path file) {
         String name = String.valueOf(file.getFileName());
         return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     }

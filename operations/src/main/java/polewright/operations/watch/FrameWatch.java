@@ -35,8 +35,8 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.store.NightLog;
 
 /**
- * Takes each new frame of a folder, tells what came of it, and logs the axis: the same for a person at a terminal and for
- * a page. Runs in the thread that calls {@link #run}, once.
+ * Processes each new frame of a folder, reports the result, and logs the axis: the same for the terminal and the
+ * pages. Runs once, in the thread that calls {@link #run}.
  */
 public final class FrameWatch {
     private static final MissingFacts.TimeRemedy WITHOUT_TIME = new MissingFacts.TimeRemedy(
@@ -46,7 +46,7 @@ public final class FrameWatch {
     private final Workbench workbench;
     private final Clock clock;
     private final NightEvent.Begun begun;
-    private final FrameClues told;
+    private final FrameClues clues;
     private final WatchSession session;
     private final FrameFolder frames;
     private final WatchListener listener;
@@ -60,34 +60,34 @@ public final class FrameWatch {
     /**
      * What is known before the first frame.
      *
-     * @param turning whether the axis is known by the last frames in the log, the camera not touched since
-     * @param clues what is told of the frames
-     * @param drive what the drive does, if told
+     * @param turning whether the last frames in the log give the axis and the camera has not been touched since
+     * @param clues what is known about the frames
+     * @param drive what the drive does, if given
      */
     public record Task(boolean turning, FrameClues clues, Drive drive) {}
 
     /**
      * When a watch ends by itself.
      *
-     * @param frames after so many
-     * @param idle when none has come for so long
+     * @param frames after this many
+     * @param idle when none has come for this long
      */
     public record Until(OptionalLong frames, Optional<Duration> idle) {
-        /** It does not. */
+        /** Does not end by itself. */
         public static final Until STOPPED = new Until(OptionalLong.empty(), Optional.empty());
     }
 
     private FrameWatch(
             Workbench workbench,
             NightEvent.Begun begun,
-            FrameClues told,
+            FrameClues clues,
             WatchSession session,
             FrameFolder frames,
             WatchListener listener) {
         this.workbench = workbench;
         this.clock = frames.clock();
         this.begun = begun;
-        this.told = told;
+        this.clues = clues;
         this.session = session;
         this.frames = frames;
         this.listener = listener;
@@ -96,15 +96,15 @@ public final class FrameWatch {
     }
 
     /**
-     * A watch of the frames that a folder hands out from now on.
+     * A watch of the frames that a folder provides from now on.
      *
-     * <p>What is logged bears the time of the workbench, which may be made up; how long a file has been still goes by the
-     * folder's own clock.
+     * <p>Events are logged with the time of the workbench, which may be simulated; whether a file is unchanged is
+     * judged by the folder's own clock.
      *
-     * @param frames a new folder, or one that an ended watch has left: then no frame that came in between is missed
-     * @param night as it stands
+     * @param frames a new folder, or that of a watch that has ended: then no frame in between is missed
+     * @param night the current state
      * @param log opens the log that is added to
-     * @throws OperationFailed when there is nothing to go on from
+     * @throws OperationFailed when there is nothing to continue from
      */
     public static FrameWatch of(
             FrameFolder frames,
@@ -117,7 +117,7 @@ public final class FrameWatch {
         TurningWatch watch =
                 new TurningWatch(begun.site(), FollowedScrews.Known.of(night.fix()), night.allowance(), task.drive());
         Optional<LastFrames> last = task.turning() ? Optional.of(lastFrames(night)) : Optional.empty();
-        last.ifPresent(logged -> watch.goOnFrom(logged.frames()));
+        last.ifPresent(logged -> watch.continueFrom(logged.frames()));
         return new FrameWatch(
                 workbench,
                 begun,
@@ -127,7 +127,7 @@ public final class FrameWatch {
                 listener);
     }
 
-    /** Frames that tell the axis, and their number in the log. */
+    /** The frames that give the axis, and their number in the log. */
     private record LastFrames(long seq, TurnedFrames frames) {}
 
     private static LastFrames lastFrames(NightState night) {
@@ -146,22 +146,22 @@ public final class FrameWatch {
         return logged.get(logged.size() - 1);
     }
 
-    /** How many files were there at the start and are passed over. */
+    /** How many files were there at the start and are ignored. */
     public int passedOver() {
         return frames.passedOver();
     }
 
-    /** What hands out the frames. */
+    /** The source of the frames. */
     public FrameFolder frames() {
         return frames;
     }
 
-    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    /** Whether this watch logged an event that is in the log. Thread-safe. */
     public boolean hasLogged(long seq) {
         return session.hasLogged(seq);
     }
 
-    /** Watches until it is to end, and logs where the screws have taken the axis. */
+    /** Watches until it ends, and logs where the screws have moved the axis. */
     public void run(Until until, BooleanSupplier stopped) {
         try (FolderNews news = FolderNews.of(frames.folder())) {
             while (!stopped.getAsBoolean() && !isOver(until)) {
@@ -198,7 +198,7 @@ public final class FrameWatch {
                 taken++;
             }
         }
-        // The next watch of this folder takes what was not placed here.
+        // The next watch of this folder processes what was not placed here.
         frames.putBack(arrivals);
         placed.sort(Comparator.comparing(p -> p.attitude().at()));
         placed.forEach(this::add);
@@ -206,10 +206,10 @@ public final class FrameWatch {
 
     private Optional<WatchEvent.Placed> place(FrameFile file) {
         try {
-            DecodedFrame decoded = reading.decode(file, told);
+            DecodedFrame decoded = reading.decode(file, clues);
             listener.on(new WatchEvent.Arrived(decoded));
             PlacedFrame frame =
-                    reading.place(decoded, told, ExposureTime.needed(Optional.empty(), WITHOUT_TIME), earlier);
+                    reading.place(decoded, clues, ExposureTime.needed(Optional.empty(), WITHOUT_TIME), earlier);
             earlier = earlier.and(frame);
             noteHeaderClock(frame);
             CameraAttitude attitude = FrameSeries.attitude(frame, begun.site(), begun.weather());
@@ -222,9 +222,9 @@ public final class FrameWatch {
         }
     }
 
-    /** Said once; frames are still used with their header times, as only the observer knows the camera's clock. */
+    /** Reported once; frames are still used with their header times, as only the observer knows the camera's clock. */
     private void noteHeaderClock(PlacedFrame frame) {
-        if (told.decoding().cameraZone().isPresent() || isClockNoted) {
+        if (clues.decoding().cameraZone().isPresent() || isClockNoted) {
             return;
         }
         HeaderClock.Saved.of(frame).ifPresent(saved::add);

@@ -16,8 +16,8 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 
 /**
- * The newest frame of a watch as it is to be looked at. Its picture is made while its stars are matched, and frames before
- * it are let go.
+ * The newest frame of a watch, ready to be shown. Its picture is made while its stars are matched, and earlier frames
+ * are released.
  */
 public final class LiveView implements WatchListener {
     private final Site site;
@@ -32,14 +32,14 @@ public final class LiveView implements WatchListener {
     private long number;
 
     /**
-     * A frame that can be shown.
+     * A frame ready to be shown.
      *
      * @param number of it among all that were shown, from 1
      * @param name of its file
-     * @param picture its light
-     * @param frame what is to be seen on it, if its place in the sky is known
-     * @param step what it told, if anything
-     * @param refusal why nothing was made of it, and what to do
+     * @param picture its image
+     * @param frame its overlay, if its place in the sky is known
+     * @param step its result, if any
+     * @param refusal why it could not be used, and what to do
      */
     public record Shot(
             long number,
@@ -48,26 +48,26 @@ public final class LiveView implements WatchListener {
             Optional<LiveFrame> frame,
             Optional<WatchStep> step,
             Optional<String> refusal) {
-        /** Whether it is not known yet what is to be seen on it. */
-        public boolean isLookedUp() {
+        /** Whether its result is not known yet. */
+        public boolean isPending() {
             return frame.isEmpty() && step.isEmpty() && refusal.isEmpty();
         }
     }
 
     /**
-     * A view that shows a frame once it is known what is to be seen on it.
+     * A view that shows a frame once its result is known.
      *
-     * @param ready is told of each frame that can be shown
+     * @param ready receives each frame that can be shown
      */
     public LiveView(Site site, Consumer<Shot> ready) {
         this(site, ready, tooSoon -> {});
     }
 
     /**
-     * A view that shows a frame's light alone where its stars take long to be looked up.
+     * A view that shows a frame without its result if matching takes long.
      *
-     * @param ready is told of each frame that can be shown, by the thread that watches or by the executor's
-     * @param later runs what it is given after as long as a person should wait
+     * @param ready receives each frame that can be shown, in the watching thread or the executor's
+     * @param later runs a task after the longest acceptable wait
      */
     public LiveView(Site site, Consumer<Shot> ready, Executor later) {
         this.site = site;
@@ -75,7 +75,7 @@ public final class LiveView implements WatchListener {
         this.later = later;
     }
 
-    /** The last frame that could be shown; by any thread. */
+    /** The last frame that could be shown; may be called by any thread. */
     public Optional<Shot> newest() {
         return Optional.ofNullable(newest.get());
     }
@@ -84,7 +84,7 @@ public final class LiveView implements WatchListener {
     public synchronized void on(WatchEvent event) {
         if (event instanceof WatchEvent.Arrived arrived) {
             DecodedFrame decoded = arrived.frame();
-            // Its pixels are let go as soon as the picture is made: they are many.
+            // The pixels are released as soon as the picture is made, because they take much memory.
             pictured = decoded.name();
             isShown = false;
             picture = CompletableFuture.supplyAsync(() -> ScreenPicture.of(decoded));
@@ -127,7 +127,7 @@ public final class LiveView implements WatchListener {
         return name.equals(pictured);
     }
 
-    /** Of several frames that came at once only the last is looked at. */
+    /** Of several simultaneous frames only the last is shown. */
     private void show(String name, Optional<LiveFrame> frame, Optional<WatchStep> step, Optional<String> refusal) {
         if (!isPictured(name)) {
             return;

@@ -24,19 +24,19 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 
 /**
- * Follows frames as they come: first while right ascension is turned, until they tell the axis; then while the screws are
- * turned. Holds what was seen so far; not safe for use by several threads.
+ * Follows frames as they come: first while right ascension is turned, until they give the axis; then while the screws
+ * are turned. Keeps what was seen so far; not thread-safe.
  */
 public final class TurningWatch {
-    /** Right ascension turned by this tells the axis well enough to go on. */
+    /** A turn in right ascension by this much gives the axis accurately enough to continue. */
     public static final Angle ENOUGH_TURN = Angle.ofDegrees(25);
 
-    // Frames nearer than this show one place; by hand nobody turns so little on purpose.
+    // Frames nearer to each other than this show the same place; a deliberate turn by hand is larger.
     private static final Angle ANOTHER_PLACE = Angle.ofDegrees(8);
-    // A fork gives by less as it turns.
+    // The flexure of a turning fork is smaller.
     private static final Angle SCREWS_MOVED = Angle.ofArcminutes(1);
-    // A mount that was set down far off is brought toward the pole, however far that takes its axis.
-    private static final Angle SET_UP_WITHIN = Angle.ofDegrees(15);
+    // A mount that was set down far off is brought toward the pole, however far that moves its axis.
+    private static final Angle MOST_SETUP_OFFSET = Angle.ofDegrees(15);
 
     private final Site site;
     private FollowedScrews.Known known;
@@ -50,10 +50,10 @@ public final class TurningWatch {
     private Optional<CameraAttitude> lastFrame = Optional.empty();
 
     /**
-     * A watch at the start of a turn.
+     * A watch at the start of the turning.
      *
-     * @param known what is known of the screws so far
-     * @param drive what the drive does, if told
+     * @param known what is known about the screws so far
+     * @param drive what the drive does, if given
      */
     public TurningWatch(Site site, FollowedScrews.Known known, Allowance allowance, Drive drive) {
         this.site = site;
@@ -62,8 +62,8 @@ public final class TurningWatch {
         this.drive = drive;
     }
 
-    /** Goes on from frames that told the axis before. */
-    public void goOnFrom(TurnedFrames frames) {
+    /** Continues from earlier frames that gave the axis. */
+    public void continueFrom(TurnedFrames frames) {
         places = frames.frames();
         afterScrews = frames.afterScrews();
         AxisFromFrames axis = AxisFromFrames.of(site, frames.frames());
@@ -74,17 +74,19 @@ public final class TurningWatch {
         screws = Optional.of(FollowedScrews.of(site, known, allowance, now, last.at()));
     }
 
-    /** The frames that tell the axis, if they do yet; with the last one after the screws were turned, if they were. */
+    /**
+     * The frames that give the axis, once they do; including the last one after the screws were turned, if they were.
+     */
     public Optional<TurnedFrames> sighting() {
         return found.map(axis -> new TurnedFrames(axis.frames(), afterScrews, drive));
     }
 
-    /** What the screws have been seen to do since the axis was found; empty before. */
+    /** What the screws have done since the axis was found; empty before. */
     public Optional<FollowedScrews> screws() {
         return screws;
     }
 
-    /** Whether the screws have moved the axis since the log last had it. */
+    /** Whether the screws have moved the axis since it was last logged. */
     public boolean screwsMoved() {
         return screws.filter(FollowedScrews::hasMoved).isPresent();
     }
@@ -94,14 +96,17 @@ public final class TurningWatch {
         return screws.filter(FollowedScrews::isToLog).isPresent();
     }
 
-    /** The log has what was seen so far, and the night has learned so much of the screws. */
+    /** Call when what was seen so far has been logged and the night has learned this about the screws. */
     public void logged(FollowedScrews.Known learned) {
         known = learned;
         afterScrews = lastFrame.or(() -> afterScrews);
         screws = screws.map(seen -> seen.logged(learned));
     }
 
-    /** Rig or events before were corrected: the screws are known otherwise, and what frames saw since is kept. */
+    /**
+     * Call when the rig or earlier events were corrected: what is known about the screws changes, and what frames
+     * have seen since is kept.
+     */
     public void relearned(FollowedScrews.Known learned) {
         known = learned;
         screws = screws.map(seen -> seen.relearned(learned));
@@ -111,20 +116,22 @@ public final class TurningWatch {
         return site;
     }
 
-    /** Turns that a hand counted are in the log. */
+    /** Call when turns counted by hand have been logged. */
     public void counted(HandTurns azimuth, HandTurns altitude) {
         screws = screws.map(seen -> seen.counted(azimuth, altitude));
     }
 
-    /** What the last frame told of the screws, with what has been learned since; empty while none was followed. */
+    /**
+     * What the last frame showed of the screws, with what has been learned since; empty while none has been followed.
+     */
     public Optional<WatchStep.ScrewsFollowed> followed() {
         return soFar.flatMap(last -> screws.flatMap(seen -> found.map(axis -> followed(axis, last, seen))));
     }
 
     /**
-     * One more frame.
+     * Adds one more frame.
      *
-     * @throws InputRefused when nothing can be made of it; the watch is as before
+     * @throws InputRefused when it cannot be used; the watch is unchanged
      */
     public WatchStep add(CameraAttitude frame) {
         AttitudeBounds.require(frame);
@@ -135,8 +142,8 @@ public final class TurningWatch {
         List<CameraAttitude> all = new ArrayList<>(places);
         all.add(frame);
         all.sort(Comparator.comparing(CameraAttitude::at));
-        // Before those of the same place are replaced: one of last night shows no place of tonight.
-        List<CameraAttitude> lastNight = ofTheLastNight(all);
+        // Before frames of the same place are replaced: a frame of last night is no place of tonight.
+        List<CameraAttitude> lastNight = lastNightOnly(all);
         if (!lastNight.contains(frame)) {
             throw new InputRefused(
                     "the frame was taken more than " + AxisFromFrames.ONE_NIGHT.toHours() + " hours before the others",
@@ -158,8 +165,8 @@ public final class TurningWatch {
         return new WatchStep.AxisFound(axis);
     }
 
-    /** Frames in order of exposure, without those before a gap that no night has. */
-    private static List<CameraAttitude> ofTheLastNight(List<CameraAttitude> frames) {
+    /** The frames in order of exposure, without those before a gap longer than any within a night. */
+    private static List<CameraAttitude> lastNightOnly(List<CameraAttitude> frames) {
         int first = 0;
         for (int i = 1; i < frames.size(); i++) {
             Duration gap =
@@ -177,7 +184,7 @@ public final class TurningWatch {
                 site, known, allowance, axis.axis(), lastOf(axis).at()));
     }
 
-    /** Forgets the frames so far: the axis is looked for from here. */
+    /** Discards the frames so far: the search for the axis starts again here. */
     public void startAfresh() {
         places = List.of();
         found = Optional.empty();
@@ -194,12 +201,12 @@ public final class TurningWatch {
         return new WatchStep.StartedAfresh(slew, leftOff);
     }
 
-    /** Where the screws have taken the axis, if the log does not have it. */
+    /** Where the screws have moved the axis, if that is not in the log. */
     public Optional<WatchStep.LeftOff> leftOff() {
         return screwsMoved() ? seen() : Optional.empty();
     }
 
-    /** Where the last frame that was followed saw the axis, whether it has moved or not. */
+    /** Where the axis was in the last followed frame, whether it has moved or not. */
     public Optional<WatchStep.LeftOff> seen() {
         return found.flatMap(axis -> lastFrame.map(frame -> new WatchStep.LeftOff(
                 new TurnedFrames(axis.frames(), Optional.of(frame), drive), screws.flatMap(FollowedScrews::made))));
@@ -239,7 +246,7 @@ public final class TurningWatch {
         AxisOffset offset = now.now().axis().offset(site);
         OffsetCovariance covariance =
                 now.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
-        // The screws turn on loose clamps, and what they leave is what is tightened.
+        // The screws are turned with loose clamps, and the result has to survive the clamping.
         boolean goodEnough = seen.tightening().isEnough(offset, covariance);
         return new WatchStep.ScrewsFollowed(
                 now,
@@ -252,7 +259,10 @@ public final class TurningWatch {
                 goodEnough);
     }
 
-    /** How far the mount was slewed, if it was: in declination, or farther than screws go at once, away from the pole. */
+    /**
+     * How far the mount was slewed, if it was: in declination, or away from the pole by more than screws move it at
+     * once.
+     */
     private Optional<Angle> slew(
             AxisFromFrames axis, AxisPointing before, ScrewProgress now, CameraAttitude frame, Rig rig) {
         CameraAttitude last = afterScrews.orElseGet(() -> lastOf(axis));
@@ -261,7 +271,7 @@ public final class TurningWatch {
         }
         Angle moved = now.now().axis().separation(before);
         boolean isFar = moved.compareTo(ScrewProgress.FARTHEST) > 0
-                && now.now().axis().separation(AxisPointing.atPole(site)).compareTo(SET_UP_WITHIN) > 0;
+                && now.now().axis().separation(AxisPointing.atPole(site)).compareTo(MOST_SETUP_OFFSET) > 0;
         return isFar ? Optional.of(moved) : Slew.between(axis, last, frame, drive, rig.levelSigma());
     }
 
@@ -279,7 +289,7 @@ public final class TurningWatch {
         more.add(frame);
         try {
             AxisFromFrames with = AxisFromFrames.of(site, more);
-            // A fork gives by more than its frames' own uncertainty as it turns; turned screws show in minutes of arc.
+            // A turning fork flexes by more than its frames' own uncertainty; turned screws show as minutes of arc.
             boolean onlyRightAscension =
                     with.closes() || with.residuals().stream().allMatch(r -> r.compareTo(SCREWS_MOVED) < 0);
             return onlyRightAscension ? Optional.of(with) : Optional.empty();
@@ -288,7 +298,10 @@ public final class TurningWatch {
         }
     }
 
-    /** Within half an hour the sky turns a tracking mount from its place too: both are taken for one place. */
+    /**
+     * Within half an hour the sky moves relative to the mount and a tracking mount moves with it: both are taken for
+     * one place.
+     */
     private static boolean isSamePlace(CameraAttitude earlier, CameraAttitude later) {
         return later.turnedSince(earlier).getNorm() < ANOTHER_PLACE.radians();
     }

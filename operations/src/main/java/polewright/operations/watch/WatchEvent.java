@@ -4,34 +4,34 @@ import polewright.operations.camera.DecodedFrame;
 import polewright.operations.camera.PlacedFrame;
 import polewright.sky.attitude.CameraAttitude;
 
-/** What happens while a folder is watched, in the order in which it does. */
+/** The events of watching a folder, in the order in which they happen. */
 public sealed interface WatchEvent {
-    /** A file that was passed over, or something that stands in the way, in one line. */
+    /** A file that was skipped, or a problem, in one line. */
     record Noted(String line) implements WatchEvent {}
 
-    /** A new frame is there: its pixels, before anything is known of them. */
+    /** A new frame: its pixels, before anything is known about them. */
     record Arrived(DecodedFrame frame) implements WatchEvent {}
 
-    /** Its place in the sky is known, and how its camera stood over the ground. */
+    /** Its place in the sky is known, and the attitude of its camera. */
     record Placed(PlacedFrame frame, CameraAttitude attitude) implements WatchEvent {}
 
     /**
-     * A frame that nothing can be made of.
+     * A frame that cannot be used.
      *
      * @param frame name of its file
      * @param line why, and what to do
      */
     record Refused(String frame, String line) implements WatchEvent {}
 
-    /** What a placed frame told: of the axis, or of the screws. */
+    /** The result of a placed frame for the axis or for the screws. */
     record Told(PlacedFrame frame, CameraAttitude attitude, WatchStep step) implements WatchEvent {}
 
-    /** An event went into the log. */
+    /** An event was logged. */
     record Logged(WatchLog.Entry entry) implements WatchEvent {}
 
-    /** One did not; the watch goes on. */
+    /** An event could not be logged; the watch continues. */
     record NotLogged(String line) implements WatchEvent {}
 
-    /** The watch is over, and what it had to log is logged. */
+    /** The watch is over, and everything it had to log is logged. */
     record Ended() implements WatchEvent {}
 }

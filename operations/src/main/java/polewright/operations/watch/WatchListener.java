@@ -1,6 +1,6 @@
 package polewright.operations.watch;
 
-/** Is told what happens while a folder is watched, by the thread that watches: what takes long is done elsewhere. */
+/** Receives the events of watching a folder, in the watching thread: slow work must be done elsewhere. */
 @FunctionalInterface
 public interface WatchListener {
     void on(WatchEvent event);

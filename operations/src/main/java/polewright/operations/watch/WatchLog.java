@@ -20,7 +20,7 @@ import polewright.session.event.NightEvent;
 import polewright.store.KnownState;
 import polewright.store.NightLog;
 
-/** What a watch puts into the log: the frames that tell the axis, and where the screws took it. */
+/** The log entries of a watch: the frames that give the axis, and where the screws moved it. */
 public final class WatchLog {
     private final Workbench workbench;
     private final Supplier<NightLog> log;
@@ -30,7 +30,7 @@ public final class WatchLog {
     private final Set<Long> ownEvents = new HashSet<>();
     private Optional<Long> own;
     private Optional<Long> ownTurn = Optional.empty();
-    private long heeded;
+    private long lastSeen;
 
     private WatchLog(
             Workbench workbench,
@@ -38,43 +38,43 @@ public final class WatchLog {
             NightId night,
             Optional<NightEvent.Begun> begun,
             Optional<Long> own,
-            long heeded) {
+            long lastSeen) {
         this.workbench = workbench;
         this.log = log;
         this.night = night;
         this.begun = begun;
         this.own = own;
-        this.heeded = heeded;
+        this.lastSeen = lastSeen;
     }
 
     /**
-     * A watch's entries in the night that is the last one now.
+     * The entries of a watch in the most recent night.
      *
-     * @param log opens it, each time that something is added
-     * @param own number of the sighting that the watch goes on from, if it does: in whose place a better one stands
+     * @param log opens the log, each time that something is added
+     * @param own number of the sighting that the watch continues from, if any; a better one replaces it
      */
     static WatchLog ofTonight(Workbench workbench, Supplier<NightLog> log, Optional<Long> own) {
         try (NightLog opened = log.get()) {
             NightId night = LogEntry.latestNight(opened);
             List<LoggedEvent> events = opened.events(night);
-            // What was done at the mount since the frames that the watch goes on from is news to it.
+            // What was done at the mount since the frames that the watch continues from is news to it.
             return new WatchLog(
                     workbench, log, night, StandingEvents.beginning(events), own, own.orElse(lastOf(events)));
         }
     }
 
     /**
-     * What was logged, and what the night comes to with it.
+     * What was logged, and the night with it.
      *
-     * @param moved how the axis was moved, if that had to be logged first
+     * @param moved the move of the axis, if that had to be logged first
      */
     public record Entry(LoggedEvent event, Optional<LoggedEvent> moved, NightState night) {}
 
-    /** The frames that tell the axis, in place of fewer that were logged before. */
+    /** Logs the frames that give the axis, in place of the smaller set logged before. */
     Entry logAxis(TurnedFrames frames) {
         try (NightLog opened = log.get()) {
             requireTonight(opened);
-            Optional<Long> fewer = own.filter(seq -> stands(opened.events(night), seq));
+            Optional<Long> fewer = own.filter(seq -> isStanding(opened.events(night), seq));
             List<NightEvent> events = new ArrayList<>(List.of(new NightEvent.SightingTaken(frames)));
             fewer.ifPresent(seq -> events.add(new NightEvent.Withdrawn(seq)));
             LoggedEvent taken = append(opened, events).get(0);
@@ -83,17 +83,17 @@ public final class WatchLog {
         }
     }
 
-    /** What was logged stands; the axis is found again, and no longer in its place. */
+    /** Keeps what was logged; the next axis no longer replaces it. */
     void startAfresh() {
         own = Optional.empty();
         ownTurn = Optional.empty();
     }
 
     /**
-     * What others have logged since this was last asked.
+     * What others have logged since the last call.
      *
      * @param moves of the mount, in order, as they stand
-     * @param reread what the night comes to, where something that was logged before is read otherwise now
+     * @param reread the night recomputed, if something logged earlier is interpreted differently now
      */
     record News(List<LoggedEvent> moves, Optional<NightState> reread) {
         private static final News NONE = new News(List.of(), Optional.empty());
@@ -102,9 +102,9 @@ public final class WatchLog {
     News byOthers() {
         try (NightLog opened = log.get()) {
             List<LoggedEvent> events = opened.events(night);
-            long before = heeded;
-            heeded = lastOf(events);
-            if (heeded == before) {
+            long before = lastSeen;
+            lastSeen = lastOf(events);
+            if (lastSeen == before) {
                 return News.NONE;
             }
             List<LoggedEvent> moves = StandingEvents.among(events).asMeant().stream()
@@ -119,11 +119,11 @@ public final class WatchLog {
     }
 
     /**
-     * A hand that counted has logged the turn that frames saw before: its word is put in the place of theirs.
+     * Replaces a turn measured by frames with the same turn as counted by hand and logged.
      *
-     * @return what the night comes to then; empty where no frames saw a turn just before it
+     * @return the night then; empty if no frames measured a turn just before it
      */
-    Optional<NightState> putInPlaceOfOwnTurn(LoggedEvent counted) {
+    Optional<NightState> replaceOwnTurn(LoggedEvent counted) {
         if (ownTurn.isEmpty() || !(counted.event() instanceof NightEvent.ScrewsTurned turned)) {
             return Optional.empty();
         }
@@ -142,15 +142,15 @@ public final class WatchLog {
     }
 
     /**
-     * Where the screws have taken the axis, and the turns that frames saw of it, unless they were logged meanwhile by a
-     * hand that counted. Where no turns explain it the axis counts as moved by an unknown way. Of a night that is over it
-     * is kept in that night.
+     * Logs where the screws have moved the axis, and the turns measured by frames, unless they were counted by hand
+     * and logged meanwhile. If no turns explain the move, its cause counts as unknown. If the night has ended, it is
+     * logged in that night.
      */
     Entry logAfterScrews(WatchStep.LeftOff left) {
         try (NightLog opened = log.get()) {
-            NightEvent taken = new NightEvent.SightingTaken(atTheSiteAsItIs(opened, left.sighting()));
+            NightEvent taken = new NightEvent.SightingTaken(atCurrentSite(opened, left.sighting()));
             List<LoggedEvent> logged;
-            if (movesWereLogged(opened.events(night))) {
+            if (hasLoggedMoves(opened.events(night))) {
                 logged = append(opened, List.of(taken));
             } else {
                 NightEvent move = left.made()
@@ -168,7 +168,7 @@ public final class WatchLog {
         }
     }
 
-    /** The frames of another night are not this one's, though they may fall into the same folder. */
+    /** Frames of another night do not belong to this one, even in the same folder. */
     private void requireTonight(NightLog opened) {
         if (!LogEntry.latestNight(opened).equals(night)) {
             throw new OperationFailed("another night has begun since this watch started. Start it again.");
@@ -176,7 +176,7 @@ public final class WatchLog {
         requireSameSite(opened);
     }
 
-    /** What is shown of the axis is worked out for the site of the beginning. */
+    /** The displayed axis is computed for the site at the beginning. */
     private void requireSameSite(NightLog opened) {
         if (!beginning(opened).map(NightEvent.Begun::site).equals(begun.map(NightEvent.Begun::site))) {
             throw new OperationFailed(
@@ -185,8 +185,8 @@ public final class WatchLog {
         }
     }
 
-    /** Where the camera stood over the ground, if the site was corrected meanwhile. */
-    private Sighting atTheSiteAsItIs(NightLog opened, Sighting frames) {
+    /** The attitude at the corrected site, if the site was corrected meanwhile. */
+    private Sighting atCurrentSite(NightLog opened, Sighting frames) {
         return begun.flatMap(
                         entered -> beginning(opened).map(corrected -> SightingElsewhere.of(frames, entered, corrected)))
                 .orElse(frames);
@@ -196,7 +196,7 @@ public final class WatchLog {
         return StandingEvents.beginning(opened.events(night));
     }
 
-    private boolean movesWereLogged(List<LoggedEvent> events) {
+    private boolean hasLoggedMoves(List<LoggedEvent> events) {
         return StandingEvents.among(events).asMeant().stream()
                 .filter(e -> e.seq() > own.orElse(Long.MAX_VALUE))
                 .anyMatch(e -> isMoveNow(e.event()));
@@ -211,7 +211,7 @@ public final class WatchLog {
         return events.get(events.size() - 1).seq();
     }
 
-    private static boolean stands(List<LoggedEvent> events, long seq) {
+    private static boolean isStanding(List<LoggedEvent> events, long seq) {
         return StandingEvents.among(events).has(seq);
     }
 
@@ -225,7 +225,7 @@ public final class WatchLog {
         }
     }
 
-    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    /** Whether this watch logged an event that is in the log. Thread-safe. */
     boolean hasLogged(long seq) {
         synchronized (ownEvents) {
             return ownEvents.contains(seq);

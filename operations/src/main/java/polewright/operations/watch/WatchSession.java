@@ -12,8 +12,8 @@ import polewright.sky.InputRefused;
 import polewright.sky.attitude.CameraAttitude;
 
 /**
- * Frames as they come, and the log beside them: what the frames see reaches the log as it happens, what others log is heeded
- * at the next frame, and what the night learns from both is in the next order.
+ * Combines incoming frames with the log: what the frames show is logged as it happens, what others log is taken into
+ * account at the next frame, and what the night learns from both is used in the next order.
  */
 final class WatchSession {
     private final TurningWatch watch;
@@ -30,22 +30,22 @@ final class WatchSession {
     }
 
     /**
-     * One more frame.
+     * Adds one more frame.
      *
-     * @param told is given what it told, before what follows from that is logged; of screws after, since what the log has
-     *     learned from them is in it
-     * @throws InputRefused when nothing can be made of it; the session is as before
+     * @param listener receives its result before anything that follows from it is logged; a result for the screws
+     *     comes afterwards, because it includes what the night has learned from them
+     * @throws InputRefused when it cannot be used; the session is unchanged
      */
-    void add(CameraAttitude frame, Consumer<WatchStep> told) {
-        heedTheLog();
+    void add(CameraAttitude frame, Consumer<WatchStep> listener) {
+        applyNews();
         WatchStep step = watch.add(frame);
         if (step instanceof WatchStep.ScrewsFollowed followed) {
-            // First the log, so that what is said to be left counts with what the night has learned.
-            boolean isLearned = logWhatTheScrewsDid();
-            told.accept(isLearned ? watch.followed().orElse(followed) : followed);
+            // Logged first, so that the remaining turns include what the night has learned.
+            boolean isLearned = logScrewTurns();
+            listener.accept(isLearned ? watch.followed().orElse(followed) : followed);
             return;
         }
-        told.accept(step);
+        listener.accept(step);
         if (step instanceof WatchStep.AxisFound || step instanceof WatchStep.AxisSharpened) {
             isClampingToSee = false;
             log(() -> entries.logAxis(watch.sighting().orElseThrow()));
@@ -55,18 +55,18 @@ final class WatchSession {
         }
     }
 
-    /** Logs where the screws have taken the axis, if the log does not have it. */
+    /** Logs where the screws have moved the axis, if that is not in the log. */
     void end() {
         watch.leftOff().ifPresent(left -> log(() -> entries.logAfterScrews(left)));
     }
 
-    /** What was logged beside this watch: it goes on from there. */
-    private void heedTheLog() {
+    /** Takes into account what others have logged, and continues from there. */
+    private void applyNews() {
         WatchLog.News news;
         try {
             news = entries.byOthers();
         } catch (InputRefused | OperationFailed notNow) {
-            // Whatever is wrong with the log is said when something is to be logged.
+            // Problems with the log are reported when something is to be logged.
             return;
         }
         news.reread().ifPresent(this::reread);
@@ -86,7 +86,7 @@ final class WatchSession {
         }
     }
 
-    /** Something before was corrected or taken back: orders count with the night as it is read now. */
+    /** Something earlier was corrected or taken back: orders follow the recomputed night. */
     private void reread(NightState night) {
         if (!night.begun().site().equals(watch.site())) {
             listener.on(new WatchEvent.Noted(
@@ -95,8 +95,8 @@ final class WatchSession {
         watch.relearned(FollowedScrews.Known.of(night.fix()));
     }
 
-    /** Whether something was logged, so that more is known of the screws than the frame alone told. */
-    private boolean logWhatTheScrewsDid() {
+    /** Whether something was logged, so that more is known about the screws than from the frame alone. */
+    private boolean logScrewTurns() {
         Optional<LoggedEvent> turned = counted;
         counted = Optional.empty();
         if (turned.isPresent() && !watch.screwsMoved()) {
@@ -118,7 +118,7 @@ final class WatchSession {
 
     private boolean isPutInPlace(LoggedEvent turned) {
         try {
-            Optional<NightState> night = entries.putInPlaceOfOwnTurn(turned);
+            Optional<NightState> night = entries.replaceOwnTurn(turned);
             night.ifPresent(known -> {
                 watch.logged(FollowedScrews.Known.of(known.fix()));
                 listener.on(new WatchEvent.Noted("#" + turned.seq()
@@ -130,12 +130,12 @@ final class WatchSession {
         }
     }
 
-    /** Whether this watch logged an event that is in the log. Safe for use by several threads. */
+    /** Whether this watch logged an event that is in the log. Thread-safe. */
     boolean hasLogged(long seq) {
         return entries.hasLogged(seq);
     }
 
-    /** What cannot be logged is said once, and the watch goes on: what comes next may be. */
+    /** A failure to log is reported once, and the watch continues: the next entry may succeed. */
     private Optional<NightState> log(Supplier<WatchLog.Entry> entry) {
         try {
             WatchLog.Entry logged = entry.get();

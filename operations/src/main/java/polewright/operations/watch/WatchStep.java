@@ -9,39 +9,40 @@ import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
 
-/** What one more frame told. */
+/** The result of one more frame. */
 public sealed interface WatchStep {
     /**
-     * It stands for a place in right ascension; the axis is not known yet.
+     * One more place in right ascension; the axis is not known yet.
      *
      * @param places how many differ so far
      */
     record Placed(int places) implements WatchStep {}
 
     /**
-     * This frame does not go with those before it: the axis is looked for from this frame on.
+     * This frame does not fit those before it: the search for the axis starts again with it.
      *
-     * @param slew how far the axis would have moved, where that is farther than screws take it, so that the mount was
-     *     slewed; empty where the frames before are too long ago
-     * @param leftOff where the screws had taken the axis by then, if they had and the log does not have it
+     * @param slew how far the axis would have moved, if that is more than screws can, so that the mount was slewed;
+     *     empty if the frames before are too old
+     * @param leftOff where the screws had moved the axis by then, if they had and that is not in the log
      */
     record StartedAfresh(Optional<Angle> slew, Optional<LeftOff> leftOff) implements WatchStep {}
 
-    /** Right ascension has been turned by enough: here is the axis. */
+    /** Right ascension has been turned far enough to give the axis. */
     record AxisFound(AxisFromFrames axis) implements WatchStep {}
 
-    /** One more place in right ascension: the axis is known better. */
+    /** One more place in right ascension: the axis is more accurate. */
     record AxisSharpened(AxisFromFrames axis) implements WatchStep {}
 
     /**
      * The screws are being turned.
      *
      * @param offset where the axis is now, on the sky
-     * @param moved how far the axis has gone since it was found, on the sky
+     * @param moved how far the axis has moved since it was found, on the sky
      * @param orders what to turn now, and what remains in all
-     * @param azimuthWentWrong which way the azimuth screw was last seen to take the axis away from the aim, if it did
-     * @param altitudeWentWrong the same of the altitude screw
-     * @param isSenseAssumed whether it is only assumed yet which way a screw goes that has to be turned
+     * @param azimuthWentWrong the sense in which the azimuth screw was last seen to move the axis away from the
+     *     target, if it did
+     * @param altitudeWentWrong the same for the altitude screw
+     * @param isSenseAssumed whether the sense of a screw that has to be turned is still an assumption
      * @param goodEnough whether the axis is where the clamps may be tightened
      */
     record ScrewsFollowed(
@@ -54,7 +55,7 @@ public sealed interface WatchStep {
             boolean isSenseAssumed,
             boolean goodEnough)
             implements WatchStep {
-        /** The turns to make now, clockwise positive: fewer than remain while a screw is tried. */
+        /** The turns to make now, clockwise positive: fewer than remain while a screw is being tested. */
         public AxisState.Turns ordered() {
             return new AxisState.Turns(
                     orders.azimuth().clockwiseTurns(), orders.altitude().clockwiseTurns());
@@ -68,10 +69,10 @@ public sealed interface WatchStep {
     }
 
     /**
-     * Where the screws had taken the axis.
+     * Where the screws had moved the axis.
      *
-     * @param sighting the frames that tell it
-     * @param made what the hand made of it; empty where turns of the screws do not explain it
+     * @param sighting the frames that show it
+     * @param made the turns made; empty if no turns of the screws explain it
      */
     record LeftOff(TurnedFrames sighting, Optional<FollowedScrews.Made> made) {}
 }

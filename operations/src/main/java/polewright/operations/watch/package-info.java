@@ -1,13 +1,11 @@
 /**
- * A folder in which a capture program leaves frames, watched while a person turns the mount and then its screws.
- *
+ * Watches the folder in which a capture program saves frames while a person turns the mount and then its screws.
  * <pre>
- *   FrameWatch: look, place, tell, log; in the foreground for a command, as BackgroundWatch for a page
- *
- *   folder ──FrameFolder──▶ whole files, each once ──(placed)──▶ TurningWatch ──▶ WatchStep: what this frame told
+ *   FrameWatch: look, place, report, log; in the foreground for a command, as BackgroundWatch for a page
+ *   folder ──FrameFolder──▶ whole files, each once ──(placed)──▶ TurningWatch ──▶ WatchStep: the result of this frame
  *                                                                                  │
  *               WatchListener ◀──WatchEvent── (each thing that happens) ◀──────────┘
- *               LiveView: the newest frame as it is to be looked at
+ *               LiveView: the newest frame, ready to be shown
  * </pre>
  */
 @NullMarked

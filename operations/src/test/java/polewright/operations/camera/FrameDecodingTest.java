@@ -18,7 +18,7 @@ class FrameDecodingTest {
     private final CountDownLatch end = new CountDownLatch(1);
 
     @AfterEach
-    void endWhatWasLeftBehind() {
+    void waitForAbandonedDecodes() {
         end.countDown();
         // The next test counts from none again.
         while (Thread.getAllStackTraces().keySet().stream()
@@ -33,7 +33,7 @@ class FrameDecodingTest {
                 end.await();
                 return "at last";
             } catch (InterruptedException deaf) {
-                // A library that does not listen.
+                // A library that ignores interruption.
             }
         }
     }
@@ -56,7 +56,7 @@ class FrameDecodingTest {
     }
 
     @Test
-    void refusal_comesThroughAsItIs() {
+    void refusal_isPassedOnUnchanged() {
         assertThatThrownBy(() -> FrameDecoding.within(LONG, "dusk.fits", deadline -> {
                     throw new InputRefused("dusk.fits: the file is empty", "take it again");
                 }))
@@ -65,7 +65,7 @@ class FrameDecodingTest {
     }
 
     @Test
-    void workThatAsksItsDeadline_endsAndIsNotLeftBehind() {
+    void interruptibleWork_endsAndIsNotAbandoned() {
         for (int frame = 0; frame < 5; frame++) {
             assertThatThrownBy(() -> FrameDecoding.within(MOMENT, "slow.jpg", deadline -> {
                         while (true) {
@@ -80,20 +80,20 @@ class FrameDecodingTest {
     }
 
     @Test
-    void workThatNeverEnds_isRefused_andTheNextFrameIsDecoded() {
+    void endlessWork_isRefused_andTheNextFrameIsDecoded() {
         assertNotDecoded();
         assertTheNextIsDecoded();
     }
 
     @Test
-    void onlyAFewDecodesAreLeftBehind() {
+    void onlyAFewDecodes_areAbandoned() {
         assertNotDecoded();
         assertNotDecoded();
         assertThatThrownBy(() -> FrameDecoding.within(LONG, "dusk.fits", deadline -> "pixels"))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("dusk.fits: 2 damaged frames before it are still being decoded."
                         + " Stop Polewright and start it again, then take this frame again.");
-        endWhatWasLeftBehind();
+        waitForAbandonedDecodes();
         assertTheNextIsDecoded();
     }
 }

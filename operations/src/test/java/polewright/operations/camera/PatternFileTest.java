@@ -21,21 +21,21 @@ class PatternFileTest {
     @TempDir
     private Path folder;
 
-    /** An invented sky of few stars: the real one takes seconds to work out. */
+    /** An invented sky of few stars: the real one takes seconds to compute. */
     private static StarAtlas smallAtlas() throws IOException {
-        Random dice = new Random(1);
+        Random random = new Random(1);
         ByteBuffer bytes = ByteBuffer.allocate(20 + STARS * 7 * Double.BYTES + SkyCells.count() * Short.BYTES);
         bytes.put(StarAtlas.MAGIC.getBytes(StandardCharsets.US_ASCII));
         bytes.putInt(STARS).putInt(SkyCells.count()).putInt(0);
         for (int i = 0; i < STARS; i++) {
-            bytes.putDouble(360 * dice.nextDouble()).putDouble(60 - 120 * dice.nextDouble());
+            bytes.putDouble(360 * random.nextDouble()).putDouble(60 - 120 * random.nextDouble());
             bytes.putDouble(0).putDouble(0).putDouble(0).putDouble(0).putDouble(0.01 * i);
         }
         return StarAtlas.read(new ByteArrayInputStream(bytes.array()));
     }
 
     @Test
-    void whatWasKeptIsThereAtTheNextStart() throws IOException {
+    void patterns_areReusedAtTheNextStart() throws IOException {
         StarAtlas atlas = smallAtlas();
         Path file = folder.resolve("patterns.bin");
         assertThat(new PatternFile(file).kept(atlas)).isEmpty();
@@ -47,7 +47,7 @@ class PatternFileTest {
     }
 
     @Test
-    void aDamagedFileIsPassedOverAndReplaced() throws IOException {
+    void damagedFile_isIgnoredAndReplaced() throws IOException {
         StarAtlas atlas = smallAtlas();
         Path file = folder.resolve("patterns.bin");
         new PatternFile(file).keep(StoredPatterns.workedOut(atlas));
@@ -60,7 +60,7 @@ class PatternFileTest {
     }
 
     @Test
-    void aFileThatCannotBeWrittenCostsNothingButTime() throws IOException {
+    void unwritableFile_costsOnlyTime() throws IOException {
         StarAtlas atlas = smallAtlas();
         PatternFile nowhere = new PatternFile(folder.resolve("missing").resolve("patterns.bin"));
         nowhere.keep(StoredPatterns.workedOut(atlas));

@@ -22,14 +22,14 @@ class SkylineInputTest {
                 "0 8\n95   22.5\n180 4\n",
                 "0°, 8°\n95°, 22.5°\n180°, 4°"
             })
-    void tablesOfEverySortAreRead(String text) {
+    void tablesOfEveryKind_areRead(String text) {
         Horizon horizon = SkylineInput.ofCsv(text);
         assertThat(horizon.points()).hasSize(3);
         assertThat(horizon.altitudeAt(Angle.ofDegrees(95)).degrees()).isCloseTo(22.5, within(1e-9));
     }
 
     @Test
-    void aBadLineIsNamedWithItsNumber() {
+    void badLine_isNamedWithItsNumber() {
         assertThatThrownBy(() -> SkylineInput.ofCsv("az,alt\n# trees\n0,8\n95,high\n"))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("line 4: '95,high' is not a skyline corner. Write azimuth,altitude in degrees, azimuth from"
@@ -43,7 +43,7 @@ class SkylineInputTest {
     }
 
     @Test
-    void anEmptyFileIsRefused() {
+    void emptyFile_isRefused() {
         assertThatThrownBy(() -> SkylineInput.ofCsv("# nothing\n"))
                 .hasMessage("it has no skyline corners. Write azimuth,altitude in degrees, one corner per line.");
     }

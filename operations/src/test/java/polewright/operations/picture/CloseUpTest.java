@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import polewright.sky.angle.Angle;
 
-/** A part of a frame shows what lies in it where it lies, and points to what does not. */
+/** A part of a frame shows what is in it in the right place, and points to what is not. */
 class CloseUpTest {
     private static final LiveFrame WHOLE = new LiveFrame(
             "frame.fits",
@@ -39,12 +39,12 @@ class CloseUpTest {
     }
 
     @Test
-    void theWholeIsAsItWas() {
+    void wholeFrame_isUnchanged() {
         assertThat(CloseUp.WHOLE.of(WHOLE)).isSameAs(WHOLE);
     }
 
     @Test
-    void starsAreWhereTheyLieInThePart_andThoseOutsideAreNotThere() {
+    void stars_areInPlaceInThePart_andAbsentOutside() {
         LiveFrame part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
         assertThat(part.stars()).hasSize(2);
         assertThat(part.stars().get(0).place()).isEqualTo(new LiveFrame.Place(500, 400));
@@ -52,7 +52,7 @@ class CloseUpTest {
     }
 
     @Test
-    void whatLiesOutsideIsPointedTo_whatLiesInsideIsMarked() {
+    void marksOutside_arePointedTo_marksInsideAreDrawn() {
         LiveFrame part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
         assertThat(part.pole().isOnFrame()).isFalse();
         assertThat(part.pole().edge()).isEqualTo(new LiveFrame.Place(1000, 400));
@@ -61,14 +61,14 @@ class CloseUpTest {
     }
 
     @Test
-    void theBarSpansTheSkyThatItSays() {
+    void scaleBar_spansItsStatedAngle() {
         LiveFrame.Scale bar = new CloseUp(4, 0.25, 0.25).of(WHOLE).scale();
         assertThat(bar.points() / bar.sky().arcseconds()).isCloseTo(4 * 200 / 600.0, within(1e-9));
         assertThat(bar.points()).isLessThanOrEqualTo(250);
     }
 
     @Test
-    void aPartNeverReachesBeyondTheFrame() {
+    void part_neverExtendsBeyondTheFrame() {
         CloseUp corner = new CloseUp(4, 0, 1).moved(-3, 3);
         assertThat(corner.left()).isZero();
         assertThat(corner.top()).isEqualTo(0.75);
@@ -76,7 +76,7 @@ class CloseUpTest {
     }
 
     @Test
-    void closerAndWiderLeadThereAndBack() {
+    void closerAndWider_areInverse() {
         CloseUp full = CloseUp.WHOLE.closer(3);
         assertThat(full.times()).isEqualTo(3);
         assertThat(full.closer(3).times()).isEqualTo(6);

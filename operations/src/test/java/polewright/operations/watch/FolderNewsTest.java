@@ -11,14 +11,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A wait for a folder ends when something is saved there, and else after its time. */
+/** A wait for a folder ends when something is saved there, and otherwise after its time. */
 class FolderNewsTest {
     @TempDir
     private Path folder;
 
     @Test
     @Timeout(value = 2, unit = TimeUnit.MINUTES)
-    void aNewFileEndsTheWait() throws IOException, InterruptedException {
+    void newFile_endsTheWait() throws IOException, InterruptedException {
         try (FolderNews news = FolderNews.of(folder)) {
             Files.write(folder.resolve("a.fits"), new byte[] {1});
             // Longer than the test may take.
@@ -27,14 +27,14 @@ class FolderNewsTest {
     }
 
     @Test
-    void withoutNewsItTakesItsTime() {
+    void withoutNews_theWaitTakesItsFullTime() {
         try (FolderNews news = FolderNews.of(folder)) {
             assertThatCode(() -> news.await(Duration.ofMillis(20))).doesNotThrowAnyException();
         }
     }
 
     @Test
-    void aFolderThatTellsNothingIsWaitedForAllTheSame() {
+    void folderWithoutNotification_isWaitedForAnyway() {
         try (FolderNews news = FolderNews.of(folder.resolve("not-there"))) {
             assertThatCode(() -> news.await(Duration.ofMillis(20))).doesNotThrowAnyException();
         }

@@ -34,7 +34,7 @@ public final class PracticeJson {
      */
     public static ObjectNode of(CompletedAction done, PracticeState state, IntFunction<Path> files) {
         ObjectNode node = of(state);
-        node.put("kind", done.deed().kind().name().toLowerCase(Locale.ROOT));
+        node.put("kind", done.action().kind().name().toLowerCase(Locale.ROOT));
         node.put("took_s", done.took().toSeconds());
         ObjectNode seen = node.putObject("seen");
         if (done.seen() instanceof ObservedReadings.OnCompass compass) {
@@ -70,8 +70,8 @@ public final class PracticeJson {
         ArrayNode unneeded = node.putArray("not_needed");
         debrief.unneeded()
                 .forEach(waste -> unneeded.addObject()
-                        .put("from", waste.deed().from().toString())
-                        .put("kind", waste.deed().deed().kind().name().toLowerCase(Locale.ROOT))
+                        .put("from", waste.action().from().toString())
+                        .put("kind", waste.action().action().kind().name().toLowerCase(Locale.ROOT))
                         .put("reason", waste.reason().name().toLowerCase(Locale.ROOT))
                         .put("cost_s", waste.cost().toSeconds()));
         put(node.putObject("at_first"), debrief.atFirst());

@@ -62,34 +62,34 @@ public final class PracticeWords {
             return "frame " + taken.number() + " is taken, "
                     + PlainNumber.of(Math.rint(taken.turned().degrees())) + "° from home in right ascension";
         }
-        return deed(done.deed());
+        return deed(done.action());
     }
 
-    private static String deed(PracticeAction deed) {
-        if (deed instanceof PracticeAction.TurnScrew turn) {
+    private static String deed(PracticeAction action) {
+        if (action instanceof PracticeAction.TurnScrew turn) {
             return turn.screw().name().toLowerCase(Locale.ROOT) + " screw turned "
                     + Fractions.turns(Math.abs(turn.turns().net()))
                     + (turn.turns().net() < 0 ? " counter-clockwise" : " clockwise");
-        } else if (deed instanceof PracticeAction.MoveByHand) {
+        } else if (action instanceof PracticeAction.MoveByHand) {
             return "the mount is moved by hand";
-        } else if (deed instanceof PracticeAction.Clamp) {
+        } else if (action instanceof PracticeAction.Clamp) {
             return "the clamps are tight";
-        } else if (deed instanceof PracticeAction.Unclamp) {
+        } else if (action instanceof PracticeAction.Unclamp) {
             return "the clamps are loose";
-        } else if (deed instanceof PracticeAction.RockAndLook look) {
+        } else if (action instanceof PracticeAction.RockAndLook look) {
             return "looked through the " + look.optic() + " while swinging in RA";
-        } else if (deed instanceof PracticeAction.ReadCompass) {
+        } else if (action instanceof PracticeAction.ReadCompass) {
             return "read the compass";
-        } else if (deed instanceof PracticeAction.ReadScale) {
+        } else if (action instanceof PracticeAction.ReadScale) {
             return "read the scale";
-        } else if (deed instanceof PracticeAction.WatchStar watch) {
+        } else if (action instanceof PracticeAction.WatchStar watch) {
             return "watched " + watch.star();
-        } else if (deed instanceof PracticeAction.TakeFrame) {
+        } else if (action instanceof PracticeAction.TakeFrame) {
             return "took a frame";
-        } else if (deed instanceof PracticeAction.Wait) {
+        } else if (action instanceof PracticeAction.Wait) {
             return "waited";
         }
-        throw new IllegalStateException("no words for " + deed.getClass());
+        throw new IllegalStateException("no words for " + action.getClass());
     }
 
     private static List<String> logIt(CompletedAction done) {
@@ -114,17 +114,17 @@ public final class PracticeWords {
                                     .map(name -> " --with " + quoted(name))
                                     .orElse("")
                             : " --unit arcsec");
-        } else if (done.deed() instanceof PracticeAction.TurnScrew turn) {
+        } else if (done.action() instanceof PracticeAction.TurnScrew turn) {
             typed = "turn --" + turn.screw().name().toLowerCase(Locale.ROOT) + " "
                     + PlainNumber.asTyped(turn.turns().net());
             if (turn.turns().isPastAndBack()) {
                 return List.of();
             }
-        } else if (done.deed() instanceof PracticeAction.Clamp) {
+        } else if (done.action() instanceof PracticeAction.Clamp) {
             typed = "clamp";
-        } else if (done.deed() instanceof PracticeAction.Unclamp) {
+        } else if (done.action() instanceof PracticeAction.Unclamp) {
             typed = "unclamp";
-        } else if (done.deed() instanceof PracticeAction.MoveByHand) {
+        } else if (done.action() instanceof PracticeAction.MoveByHand) {
             typed = "knock";
         }
         if (typed.isEmpty()) {
@@ -165,9 +165,10 @@ public final class PracticeWords {
             lines.add("  Nothing: every minute was needed.");
         }
         debrief.unneeded()
-                .forEach(waste -> lines.add("  " + AxisWords.clock(waste.deed().from()) + ": "
-                        + deed(waste.deed().deed()) + " (" + TimeSpans.of(waste.cost()) + "): "
-                        + reason(waste.reason()) + "."));
+                .forEach(
+                        waste -> lines.add("  " + AxisWords.clock(waste.action().from()) + ": "
+                                + deed(waste.action().action()) + " (" + TimeSpans.of(waste.cost()) + "): "
+                                + reason(waste.reason()) + "."));
         lines.add("");
         lines.add("ON THE SAME WEDGE");
         lines.add("  " + routine("following the advice", debrief.advised()));

@@ -194,7 +194,7 @@ class TurningWatchTest {
     void goingOnFromScrewsThatWereFollowedBeforeKeepsWhereTheyTookIt() {
         TurnedFrames logged = new TurnedFrames(
                 List.of(frame(0, 0, 0), frame(1, 40, 0)), Optional.of(frame(2, 40, 1)), Drive.NOT_TOLD);
-        watch.goOnFrom(logged);
+        watch.continueFrom(logged);
         assertThat(watch.screwsMoved()).isFalse();
         assertThat(watch.sighting()).contains(logged);
         watch.add(frame(3, 40, 1.2));

@@ -1,6 +1,6 @@
 package polewright.simulation.camera;
 
-/** Charge beyond what a pixel holds runs along the column, half up and half down, until it finds room. */
+/** Blooming: charge beyond a pixel's full well runs along the column, half up and half down, until it finds room. */
 final class Bleeding {
     private final Detector detector;
 
@@ -13,7 +13,7 @@ final class Bleeding {
         int height = detector.height();
         float full = (float) detector.fullWellElectrons();
         for (int column = 0; column < width; column++) {
-            // Downward and upward in turn: what runs off either end of the column is gone.
+            // Downward and upward in turn: what runs off either end of the column is lost.
             double[] spilt = new double[height];
             boolean any = false;
             for (int row = 0; row < height; row++) {

@@ -7,21 +7,22 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
-/** Attitudes for a camera that is to look a certain way: turns from camera axes to ENU, to be applied to vectors. */
+/** Attitudes for a camera with a given pointing: rotations from camera axes to ENU, to be applied to vectors. */
 public final class CameraAim {
-    // Long against rounding, short against the bending of the sky by refraction.
+    // Large compared with rounding, small compared with the curvature of refraction.
     private static final double STEP_RAD = 1e-5;
 
     private CameraAim() {}
 
     /**
-     * At a place over the horizon, as seen through the air.
+     * Pointing at an apparent (refracted) direction over the horizon.
      *
-     * @param roll how far the picture's up leans from the zenith toward the picture's right; what is unmirrored is meant
+     * @param roll how far the picture's up tilts from the zenith toward the picture's right, for an unmirrored
+     *     picture
      */
     public static Rotation at(RefractedDirection seen, Angle roll) {
         Vector3D front = seen.enu();
-        // Toward the zenith; at the zenith itself, toward south, as when the camera was raised from the north.
+        // Toward the zenith; at the zenith itself, toward south, as if the camera had been raised from the north.
         Vector3D toward = Math.abs(front.getZ()) > 1 - 1e-12 ? Vector3D.MINUS_J : Vector3D.PLUS_K;
         Vector3D level = square(toward, front);
         Vector3D right = front.crossProduct(level);
@@ -29,12 +30,12 @@ public final class CameraAim {
     }
 
     /**
-     * At an ICRS place, its image in the middle of the picture.
+     * Pointing at an ICRS place, with its image in the centre of the picture.
      *
      * @param upPositionAngle position angle of the picture's up there, from ICRS north through east
      */
     public static Rotation at(CatalogueStar star, Angle upPositionAngle, ObservingMoment moment) {
-        // Where it has moved to since its catalogue's epoch: the position angle is meant there.
+        // The place at the epoch of the observation, where the position angle is meant.
         CatalogueStar here = moment.catalogueDirection(moment.apparent(star));
         double ra = here.rightAscension().radians();
         double dec = here.declination().radians();

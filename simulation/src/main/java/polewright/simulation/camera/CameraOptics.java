@@ -6,10 +6,10 @@ import polewright.sky.PlainNumber;
 /**
  * A lens or telescope with a camera behind it.
  *
- * @param focalLengthMm what it really is
+ * @param focalLengthMm the true value
  * @param apertureMm clear aperture
- * @param blurMicrons width of a star's image on the detector, full width at half maximum, that the optics and guiding
- *     alone would give; the seeing adds to it
+ * @param blurMicrons width of a star's image on the detector, full width at half maximum, from optics and guiding
+ *     alone; the seeing is added
  * @param haloFraction share of a star's light in a faint halo, 2.5 times as wide as the core; 0 for a clean Gaussian
  * @param cornerShade share of the light lost in the corners (vignetting), growing as the square of the distance from
  *     the centre
@@ -32,7 +32,7 @@ public record CameraOptics(
         share(cornerShade, "corner shade");
     }
 
-    /** Clean optics: no halo, shade, distortion or mirror. */
+    /** Ideal optics: no halo, vignetting, distortion or mirror. */
     public static CameraOptics clean(double focalLengthMm, double apertureMm, double blurMicrons) {
         return new CameraOptics(focalLengthMm, apertureMm, blurMicrons, 0, 0, Distortion.NONE, false);
     }

@@ -10,9 +10,9 @@ import java.util.stream.IntStream;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** What a camera makes of the images of stars, wherever they come from: charge in its pixels, then a frame. */
+/** Turns the images of stars, from any source, into pixel charge and then into a frame. */
 final class CameraWork {
-    // Full width at half maximum squared, times this: the pixels whose noise a star's image has to stand out from,
+    // Times the square of the full width at half maximum: the effective number of noise pixels under a star's image,
     // 4π sigma².
     private static final double NOISE_PIXELS_PER_SQUARE_WIDTH = Math.PI / (2 * Math.log(2));
 
@@ -30,7 +30,7 @@ final class CameraWork {
         this.seconds = length.toNanos() / 1e9;
     }
 
-    /** What each pixel holds on the average. */
+    /** The mean charge of each pixel. */
     float[] charge(List<StarImage> stars) {
         float[] electrons = new float[detector.pixels()];
         StarPainter painter = new StarPainter(
@@ -42,25 +42,28 @@ final class CameraWork {
         return electrons;
     }
 
-    /** One frame of that charge, as noisy as the camera makes it; the array becomes the frame's. */
+    /** One noisy frame of that charge; the array becomes the frame's. */
     Frame frame(float[] electrons, Instant middle, RandomGenerator random) {
         new StrayCharge(detector).addCosmicRays(electrons, seconds, random);
         new Readout(detector).read(electrons, random);
         return new Frame(detector.width(), detector.height(), electrons, detector.fullCount(), facts(middle));
     }
 
-    /** The average of many such frames without rays, rounding or any limit; the array becomes the frame's. */
+    /** The mean of many such frames, without cosmic rays, rounding or any limit; the array becomes the frame's. */
     Frame average(float[] electrons, Instant middle) {
         new Readout(detector).withoutNoise(electrons);
         return new Frame(detector.width(), detector.height(), electrons, Float.POSITIVE_INFINITY, facts(middle));
     }
 
-    /** Magnitude of a star, dimmed by the air as it may be, that stands out so many times from the noise under it. */
+    /** Magnitude, after extinction, of a star with this signal-to-noise ratio. */
     double faintestMagnitude(double signalToNoise) {
         return 2.5 * Math.log10(camera.electronsPerSecond(0) * seconds / electronsFor(signalToNoise));
     }
 
-    /** What a star must leave to stand out so many times from the noise of sky and detector under its image. */
+    /**
+     * Electrons that a star must leave to reach this signal-to-noise ratio over the noise of sky and detector under
+     * its image.
+     */
     double electronsFor(double signalToNoise) {
         double pixelVariance = skyElectrons()
                 + detector.darkElectronsPerSecond() * seconds

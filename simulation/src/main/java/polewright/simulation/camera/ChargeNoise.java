@@ -3,10 +3,10 @@ package polewright.simulation.camera;
 import java.util.SplittableRandom;
 
 /**
- * Draws what a pixel is read to hold, from what it holds on the average: shot noise and read noise.
+ * Draws a pixel's reading from its mean charge: shot noise and read noise.
  *
- * <p>Few electrons are drawn from Poisson's distribution exactly. Many are drawn from a normal distribution bent to
- * Poisson's skewness (first term of E. A. Cornish and R. A. Fisher, <i>Revue de l'Institut International de
+ * <p>Few electrons are drawn from Poisson's distribution exactly. Many are drawn from a normal distribution adjusted
+ * to Poisson's skewness (first term of E. A. Cornish and R. A. Fisher, <i>Revue de l'Institut International de
  * Statistique</i> 5, 1938, 307): mean, variance and skewness agree, the rest within 1/mean.
  */
 final class ChargeNoise {
@@ -27,7 +27,7 @@ final class ChargeNoise {
         double z = random.nextGaussian();
         double variance = mean + readVariance;
         double bend = mean / (6 * variance);
-        // The bent part has a variance of its own, 2 bend², to be taken off the straight part.
+        // The quadratic term has a variance of its own, 2 bend², which is taken off the linear term.
         return mean + Math.sqrt(variance - 2 * bend * bend) * z + bend * (z * z - 1);
     }
 }

@@ -3,21 +3,21 @@ package polewright.simulation.camera;
 import polewright.sky.InputRefused;
 
 /**
- * What turns light into numbers.
+ * The detector of a camera.
  *
  * @param width columns
  * @param height rows
  * @param pixelMicrons width of a pixel
- * @param electronsPerCount gain: electrons that make one count
- * @param readNoiseElectrons 1 sigma of a pixel's reading
- * @param fullWellElectrons what a pixel can hold
- * @param bitDepth bits of a count; a pixel is full at the well or at the largest count, whichever comes first
- * @param biasCounts what an unlit pixel reads
- * @param darkElectronsPerSecond what a sound pixel leaks
- * @param bleeds whether charge beyond the well runs up and down the column (a CCD without drains), or is lost
+ * @param electronsPerCount gain: electrons per count
+ * @param readNoiseElectrons standard deviation of a pixel's reading
+ * @param fullWellElectrons full well capacity of a pixel
+ * @param bitDepth bits of a count; a pixel saturates at the well or at the largest count, whichever comes first
+ * @param biasCounts reading of an unlit pixel
+ * @param darkElectronsPerSecond dark current of a good pixel
+ * @param bleeds whether charge beyond the well runs up and down the column (a CCD without anti-blooming), or is lost
  * @param ampGlow the detector's own light
  * @param faults hot and dead pixels
- * @param cosmicRaysPerCm2Minute how many strike; about 1 at sea level (common practice)
+ * @param cosmicRaysPerCm2Minute rate of cosmic rays; about 1 at sea level (common practice)
  */
 public record Detector(
         int width,
@@ -51,13 +51,13 @@ public record Detector(
         }
     }
 
-    /** A detector without faults, glow, dark current, rays or bleeding: noise only. */
+    /** A detector without faults, glow, dark current, rays or blooming: noise only. */
     public static Detector flawless(int width, int height, double pixelMicrons) {
         return new Detector(
                 width, height, pixelMicrons, 1, 3, 50_000, 16, 500, 0, false, AmpGlow.NONE, PixelFaults.NONE, 0);
     }
 
-    /** As small guide cameras have it: 14 bits, a gain near 1, wells soon full. */
+    /** A typical small guide camera: 14 bits, a gain near 1, shallow wells. */
     public static Detector ofGuideCamera(
             int width, int height, double pixelMicrons, AmpGlow ampGlow, PixelFaults faults) {
         return new Detector(width, height, pixelMicrons, 0.9, 2.5, 14_000, 14, 240, 0.1, false, ampGlow, faults, 1);
@@ -84,7 +84,7 @@ public record Detector(
         return width * height;
     }
 
-    /** The count at and above which a pixel is full. */
+    /** The count at and above which a pixel is saturated. */
     public int fullCount() {
         int largest = (1 << bitDepth) - 1;
         return (int) Math.min(largest, Math.floor(biasCounts + fullWellElectrons / electronsPerCount));

@@ -4,21 +4,21 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 
 /**
- * How far a lens puts things from where a pinhole would: D. C. Brown's model (<i>Photogrammetric Engineering</i> 32,
- * 1966, 444), with lengths measured in half diagonals of the picture, so that each figure is the shift at the corner.
+ * Lens distortion, the displacement from the pinhole projection: D. C. Brown's model (<i>Photogrammetric
+ * Engineering</i> 32, 1966, 444), with lengths in half diagonals of the picture, so that each coefficient is the
+ * displacement at the corner.
  *
- * <p>With (u, v) the place by the pinhole, right and down from the centre, and r² = u² + v²:
- *
+ * <p>With (u, v) the pinhole position, right and down from the centre, and r² = u² + v²:
  * <pre>
  *   u′ = u (1 + k r²) + 2 p₁ u v + p₂ (r² + 2 u²)
  *   v′ = v (1 + k r²) + p₁ (r² + 2 v²) + 2 p₂ u v
  * </pre>
+ * Beyond one and a half half-diagonals from the centre the factors keep their value there, so that nothing folds back
+ * into view.
  *
- * Past one and a half half-diagonals from the centre the factors stay as they are there: nothing folds back into view.
- *
- * @param radial k, negative for a barrel; at most 0.14 either way
- * @param tangentialDown p₁, from a lens off centre downward; at most 0.02
- * @param tangentialRight p₂, rightward; at most 0.02
+ * @param radial k, negative for barrel distortion; at most 0.14 in absolute value
+ * @param tangentialDown p₁, from a lens decentred downward; at most 0.02
+ * @param tangentialRight p₂, from a lens decentred to the right; at most 0.02
  */
 public record Distortion(double radial, double tangentialDown, double tangentialRight) {
     public static final Distortion NONE = new Distortion(0, 0, 0);
@@ -40,12 +40,12 @@ public record Distortion(double radial, double tangentialDown, double tangential
         }
     }
 
-    /** Radial only. */
+    /** Radial distortion only. */
     public static Distortion radial(double atCorner) {
         return new Distortion(atCorner, 0, 0);
     }
 
-    /** Puts (u, v) where the lens does; half diagonals, in place. */
+    /** Applies the distortion to (u, v), half diagonals, in place. */
     void apply(double[] uv) {
         double u = uv[0];
         double v = uv[1];

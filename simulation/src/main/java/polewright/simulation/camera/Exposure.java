@@ -9,11 +9,11 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * One picture about to be taken.
+ * The conditions of one exposure.
  *
- * @param path how the camera moves meanwhile
- * @param weather the air that bends the light
- * @param sky what the night is like there
+ * @param path the camera's attitude during it
+ * @param weather the air that refracts the light
+ * @param sky seeing, background and transparency
  * @param middle of the exposure, UTC
  * @param length how long the shutter is open
  */

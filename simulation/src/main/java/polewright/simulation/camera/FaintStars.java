@@ -7,12 +7,12 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * Stars too faint for the atlas, invented, but always the same ones: a long exposure shows more stars than any small
- * catalogue has, and whoever matches frames must live with that.
+ * Invented stars too faint for the atlas, always the same ones: a long exposure shows more stars than any small
+ * catalogue has, and a matcher must cope with that.
  *
- * <p>As many as there are on the average sky (<i>Allen's Astrophysical Quantities</i>, 4th ed., 2000, table of star
- * counts; from memory: about 60 a square degree to V 12, and 2.4 times as many for each magnitude; NASA's Space Math
- * sheet 103 has 55 and 2.46), crowded toward the Milky Way.
+ * <p>Their number is that of the average sky (<i>Allen's Astrophysical Quantities</i>, 4th ed., 2000, table of star
+ * counts; from memory: about 60 per square degree to V 12, and 2.4 times as many for each magnitude; NASA's Space Math
+ * sheet 103 has 55 and 2.46), concentrated toward the Milky Way.
  */
 final class FaintStars {
     private static final double BRIGHTEST = 12.2;
@@ -24,7 +24,7 @@ final class FaintStars {
 
     private FaintStars() {}
 
-    /** Hands over the place and magnitude of each within a radius of an ICRS direction. */
+    /** Passes on the place and magnitude of each star within a radius of an ICRS direction. */
     static void visit(
             CatalogueStar centre, Angle radius, double faintestMagnitude, BiConsumer<CatalogueStar, Double> visitor) {
         if (faintestMagnitude <= BRIGHTEST) {
@@ -60,8 +60,8 @@ final class FaintStars {
         Vector3D middle = new Vector3D(2 * Math.PI * (cell + 0.5) / cells, (southRad + northRad) / 2);
         double perMagnitude = Math.pow(10, SLOPE * (BRIGHTEST - 12));
         double brightEnd = PER_SQUARE_DEGREE_TO_12 * perMagnitude * squareDegrees * crowding(middle);
-        // Brightest first, as arrivals of a Poisson process in the number to a magnitude: the first ones stay the same
-        // however faint one looks.
+        // Brightest first, as arrivals of a Poisson process in the cumulative star count: the bright ones stay the
+        // same whatever the limit.
         double number = brightEnd;
         while (true) {
             number -= Math.log(1 - random.nextDouble());
@@ -76,7 +76,7 @@ final class FaintStars {
         }
     }
 
-    /** Over the average sky: three times as many in the Milky Way, half as many at its poles. */
+    /** Density relative to the average sky: three times in the Milky Way, half at the galactic poles. */
     private static double crowding(Vector3D direction) {
         double latitudeDeg = 90 - Math.toDegrees(Vector3D.angle(direction, GALACTIC_POLE));
         return 0.5 + 2.4 * Math.exp(-Math.abs(latitudeDeg) / 12);

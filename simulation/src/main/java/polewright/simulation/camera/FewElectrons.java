@@ -3,13 +3,13 @@ package polewright.simulation.camera;
 import java.util.SplittableRandom;
 
 /**
- * Draws small numbers of electrons from Poisson's distribution, exactly and for pixels by the million.
+ * Draws small numbers of electrons from Poisson's distribution, exactly and fast enough for millions of pixels.
  *
- * <p>A mean is split into a multiple of 1/16, whose distribution is turned round by a table, and the rest, which is
- * nearly always no electron at all: the sum of two independent Poisson numbers is one of the summed mean.
+ * <p>A mean is split into a multiple of 1/16, whose distribution is inverted with a table, and a remainder, which
+ * nearly always gives no electron: the sum of two independent Poisson numbers is Poisson with the summed mean.
  */
 final class FewElectrons {
-    /** Means at and above this are too many. */
+    /** Means at or above this are not supported. */
     static final int LIMIT = 12;
 
     private static final int PER_ELECTRON = 16;
@@ -42,7 +42,7 @@ final class FewElectrons {
             cumulative[count] = sum;
             probability *= mean / (count + 1);
         }
-        // Rounding may leave the sum short of 1, and no draw may run off the end.
+        // Rounding may leave the sum short of 1, and a draw must not run off the end.
         cumulative[cumulative.length - 1] = 2;
         return cumulative;
     }
@@ -64,7 +64,7 @@ final class FewElectrons {
         return count + remainder(mean - (double) table / PER_ELECTRON, (bits & 0xffff_ffffL) * UNIT_32_BITS);
     }
 
-    /** For a mean below 1/16: exp by its series, good to 1e-8. */
+    /** For a mean below 1/16: exp by its series, accurate to 1e-8. */
     private static int remainder(double mean, double chance) {
         double probability = 1 - mean * (1 - mean / 2 * (1 - mean / 3 * (1 - mean / 4)));
         int count = 0;

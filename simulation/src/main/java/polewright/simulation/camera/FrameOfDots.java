@@ -8,8 +8,8 @@ import java.util.stream.Stream;
 import polewright.image.Frame;
 
 /**
- * Frames with nothing to match: dots as sharp, as many and as bright as stars, where no stars are. For finding out
- * whether someone sees constellations in them.
+ * Frames that nothing should match: dots as sharp, as many and as bright as stars, in random places. For testing
+ * whether a matcher finds false matches in them.
  */
 public final class FrameOfDots {
     private static final double FAINTEST_SIGNAL_TO_NOISE = 15;
@@ -18,9 +18,9 @@ public final class FrameOfDots {
     private FrameOfDots() {}
 
     /**
-     * Dots all over the picture, twice as many for each halving of their light, the faintest still plain to see.
+     * Dots all over the picture, twice as many for each halving of their light, the faintest still clear.
      *
-     * @param middle what the frame says of its time
+     * @param middle the time recorded in the frame
      * @param dots how many
      */
     public static Frame scattered(
@@ -39,7 +39,7 @@ public final class FrameOfDots {
         return work.frame(work.charge(images), middle, random);
     }
 
-    /** A false sky: every star of a real frame, as bright as it was there, somewhere else in the picture. */
+    /** A false sky: every star of a real frame with its own brightness, at a random place in the picture. */
     public static Frame shuffled(Exposure exposure, SkyTruth truth, RandomGenerator random) {
         SimulatedCamera camera = exposure.camera();
         CameraWork work = new CameraWork(camera, exposure.sky(), exposure.length());

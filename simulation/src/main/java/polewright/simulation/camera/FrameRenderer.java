@@ -7,12 +7,12 @@ import java.util.stream.Stream;
 import polewright.image.Frame;
 import polewright.sky.atlas.StarAtlas;
 
-/** Takes pictures of the real sky with a simulated camera. */
+/** Renders frames of the real sky with a simulated camera. */
 public final class FrameRenderer {
     private static final double NONE_BEYOND_ATLAS = Double.NEGATIVE_INFINITY;
-    // Stars that stand out by less than this of the noise under them change nothing.
+    // Stars below this signal-to-noise ratio change nothing.
     private static final double FAINTEST_SIGNAL_TO_NOISE = 0.1;
-    // Below this an invented star is only a roughness of the sky.
+    // Below this an invented star only adds to the roughness of the background.
     private static final double FAINTEST_INVENTED_SIGNAL_TO_NOISE = 2;
 
     private final StarAtlas atlas;
@@ -23,30 +23,33 @@ public final class FrameRenderer {
         this.faintestInvented = faintestInvented;
     }
 
-    /** With the stars of the atlas and no other. */
+    /** A renderer with only the stars of the atlas. */
     public FrameRenderer(StarAtlas atlas) {
         this(atlas, NONE_BEYOND_ATLAS);
     }
 
-    /** With invented stars as well where the atlas ends, as faint as this or as the camera sees: see {@link FaintStars}. */
+    /**
+     * Adds invented stars below the atlas limit, down to this magnitude or the camera's limit: see {@link
+     * FaintStars}.
+     */
     public FrameRenderer withInventedStarsTo(double magnitude) {
         return new FrameRenderer(atlas, magnitude);
     }
 
-    /** One frame, as noisy as the camera makes it. */
+    /** One frame, with the camera's noise. */
     public RenderedFrame render(Exposure exposure, RandomGenerator random) {
         SkyView view = SkyView.of(exposure, 0);
         CameraWork work = work(exposure);
         List<StarImage> stars = stars(exposure, view, work);
-        return developed(exposure, view, stars, work.frame(work.charge(stars), exposure.middle(), random));
+        return toFrame(exposure, view, stars, work.frame(work.charge(stars), exposure.middle(), random));
     }
 
-    /** The average of many such frames: no noise, no cosmic rays, no rounding, and wells without a bottom. */
+    /** The mean of many such frames: no noise, no cosmic rays, no rounding and no saturation. */
     public RenderedFrame renderWithoutNoise(Exposure exposure) {
         SkyView view = SkyView.of(exposure, 0);
         CameraWork work = work(exposure);
         List<StarImage> stars = stars(exposure, view, work);
-        return developed(exposure, view, stars, work.average(work.charge(stars), exposure.middle()));
+        return toFrame(exposure, view, stars, work.average(work.charge(stars), exposure.middle()));
     }
 
     private static CameraWork work(Exposure exposure) {
@@ -64,7 +67,7 @@ public final class FrameRenderer {
                 .toList();
     }
 
-    private static RenderedFrame developed(Exposure exposure, SkyView view, List<StarImage> stars, Frame frame) {
+    private static RenderedFrame toFrame(Exposure exposure, SkyView view, List<StarImage> stars, Frame frame) {
         Vignetting shade = new Vignetting(exposure.camera(), exposure.sky());
         List<TrueStar> inPicture = stars.stream()
                 .map(star -> star.truth(shade))

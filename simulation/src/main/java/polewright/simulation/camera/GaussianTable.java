@@ -2,7 +2,7 @@ package polewright.simulation.camera;
 
 import org.hipparchus.special.Erf;
 
-/** The normal distribution function from a table, for pixels by the million; good to 1e-12. */
+/** The normal distribution function from a table, fast enough for millions of pixels; accurate to 1e-12. */
 final class GaussianTable {
     private static final int PER_SIGMA = 256;
     private static final int REACH = 9;
@@ -19,7 +19,7 @@ final class GaussianTable {
 
     private GaussianTable() {}
 
-    /** Share of a normal distribution below z sigmas. */
+    /** Probability of a standard normal value below z. */
     static double below(double z) {
         double at = (z + REACH) * PER_SIGMA;
         if (at <= 0) {
@@ -29,7 +29,7 @@ final class GaussianTable {
         if (i >= CUMULATIVE.length - 1) {
             return 1;
         }
-        // Cubic Hermite: the slope is known as well as the value.
+        // Cubic Hermite interpolation: the slope is known as well as the value.
         double t = at - i;
         double step = CUMULATIVE[i + 1] - CUMULATIVE[i];
         double bend0 = DENSITY[i] - step;

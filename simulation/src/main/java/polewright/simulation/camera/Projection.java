@@ -2,9 +2,9 @@ package polewright.simulation.camera;
 
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** From directions in camera axes to pixels and back: a pinhole, then the lens's distortion, then a mirror if any. */
+/** From directions in camera axes to pixels and back: pinhole, then distortion, then a mirror if there is one. */
 final class Projection {
-    // Beyond 80° from the optical axis a pinhole runs off to infinity.
+    // Beyond 80° from the optical axis a pinhole projection runs off to infinity.
     private static final double LEAST_COSINE = Math.cos(Math.toRadians(80));
 
     private final double focalPixels;
@@ -32,7 +32,7 @@ final class Projection {
         return centreY;
     }
 
-    /** Half a diagonal of the picture. */
+    /** Half a diagonal of the picture, pixels. */
     double cornerPixels() {
         return cornerPixels;
     }
@@ -42,10 +42,10 @@ final class Projection {
     }
 
     /**
-     * Where a direction falls.
+     * The pixel position of a direction.
      *
-     * @param x of a unit vector in camera axes; y and z likewise
-     * @param pixel takes column and row
+     * @param x of a unit vector in camera axes, with y and z
+     * @param pixel receives column and row
      * @return false when the direction is too far to the side or behind
      */
     boolean toPixel(double x, double y, double z, double[] pixel) {
@@ -61,7 +61,7 @@ final class Projection {
         return true;
     }
 
-    /** Which way a pixel looks: a unit vector in camera axes. */
+    /** The direction of a pixel: a unit vector in camera axes. */
     Vector3D toDirection(double column, double row) {
         double[] uv = {(mirrored ? -1 : 1) * (column - centreX) / cornerPixels, (row - centreY) / cornerPixels};
         distortion.undo(uv);

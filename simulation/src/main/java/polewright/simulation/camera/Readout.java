@@ -3,7 +3,7 @@ package polewright.simulation.camera;
 import java.util.random.RandomGenerator;
 import java.util.stream.IntStream;
 
-/** From the charge that pixels hold on the average to the counts that one frame shows. */
+/** Converts mean charge per pixel into the counts of one frame. */
 final class Readout {
     private final Detector detector;
 
@@ -11,10 +11,10 @@ final class Readout {
         this.detector = detector;
     }
 
-    /** Draws the noise, spills what is too much, and counts; in place. */
+    /** Adds noise, blooms the excess and digitises; in place. */
     void read(float[] electrons, RandomGenerator random) {
         int width = detector.width();
-        // A seed a row: the frame is the same however many processors share the rows.
+        // One seed for each row: the frame is the same however many processors share the rows.
         long[] seeds = random.longs(detector.height()).toArray();
         IntStream.range(0, detector.height()).parallel().forEach(row -> {
             ChargeNoise noise = new ChargeNoise(seeds[row], detector.readNoiseElectrons());
@@ -38,7 +38,7 @@ final class Readout {
         });
     }
 
-    /** What the counts would be on the average, without noise, rounding or any limit; in place. */
+    /** The mean counts, without noise, rounding or any limit; in place. */
     void withoutNoise(float[] electrons) {
         double perCount = detector.electronsPerCount();
         for (int i = 0; i < electrons.length; i++) {

@@ -3,9 +3,9 @@ package polewright.simulation.camera;
 import polewright.image.Frame;
 
 /**
- * A picture of the simulated sky.
+ * A frame of the simulated sky.
  *
  * @param frame as a decoder would give it
- * @param truth what is true of it
+ * @param truth its true values
  */
 public record RenderedFrame(Frame frame, SkyTruth truth) {}

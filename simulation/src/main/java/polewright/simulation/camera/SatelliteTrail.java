@@ -12,7 +12,7 @@ import java.util.random.RandomGenerator;
  * @param electronsPerPixel charge left along each pixel of its length, over the width of the trail
  */
 public record SatelliteTrail(double x0, double y0, double x1, double y1, double electronsPerPixel) {
-    /** Right across the picture, anywhere and any way. */
+    /** A trail across the whole picture, at a random place and angle. */
     public static SatelliteTrail across(SimulatedCamera camera, double electronsPerPixel, RandomGenerator random) {
         double width = camera.detector().width();
         double height = camera.detector().height();

@@ -4,22 +4,23 @@ import polewright.mount.rig.Camera;
 import polewright.sky.angle.Angle;
 
 /**
- * A camera that exists nowhere but here.
+ * An invented camera.
  *
- * @param name as it would stand in a frame's header
+ * @param name as in a frame's header
  * @param optics in front
  * @param detector behind
- * @param zeroPointElectronsPerSecond what a star of V = 0 at the zenith of clear, airless sky gives, all of its image
+ * @param zeroPointElectronsPerSecond electrons per second from a star of V = 0 at the zenith of a clear, airless sky,
+ *     over its whole image
  */
 public record SimulatedCamera(String name, CameraOptics optics, Detector detector, double zeroPointElectronsPerSecond) {
-    // V = 0 sends about 1000 photons a second through each cm² and Å (common practice; 1000 by the flux of
+    // V = 0 gives about 1000 photons per second, cm² and Å (common practice; 1000 by the flux of
     // 3.60994e-9 erg/s/cm²/Å in danmoser/pyhdust, refs/filters/REFS.rst, fcbe07096d95). Without a filter some 3000 Å
     // count, and half of the photons make an electron.
     private static final double ELECTRONS_PER_CM2_SECOND = 1000.0 * 3000 * 0.5;
 
     private static final double MICRONS_PER_MM = 1000;
 
-    /** With the zero point that the aperture gives without a filter. */
+    /** A camera whose zero point follows from its aperture, without a filter. */
     public static SimulatedCamera of(String name, CameraOptics optics, Detector detector) {
         double radiusCm = optics.apertureMm() / 20;
         return new SimulatedCamera(name, optics, detector, Math.PI * radiusCm * radiusCm * ELECTRONS_PER_CM2_SECOND);
@@ -83,12 +84,13 @@ public record SimulatedCamera(String name, CameraOptics optics, Detector detecto
         return new SimulatedCamera(name, optics, other, zeroPointElectronsPerSecond);
     }
 
-    /** The same as its owner would tell of it. */
-    public Camera inRig(String called) {
-        return new Camera(called, optics.focalLengthMm(), detector.pixelMicrons(), detector.width(), detector.height());
+    /** The same camera as its owner would describe it in a rig. */
+    public Camera inRig(String cameraName) {
+        return new Camera(
+                cameraName, optics.focalLengthMm(), detector.pixelMicrons(), detector.width(), detector.height());
     }
 
-    /** Sky along one pixel at the centre of the picture. */
+    /** Pixel scale at the centre of the picture. */
     public Angle scalePerPixel() {
         return new Angle(Math.atan(detector.pixelMicrons() / MICRONS_PER_MM / optics.focalLengthMm()));
     }
@@ -98,7 +100,7 @@ public record SimulatedCamera(String name, CameraOptics optics, Detector detecto
         return optics.focalLengthMm() * MICRONS_PER_MM / detector.pixelMicrons();
     }
 
-    /** What a star of this magnitude gives in a second, electrons. */
+    /** Electrons per second from a star of this magnitude. */
     public double electronsPerSecond(double magnitude) {
         return zeroPointElectronsPerSecond * Math.pow(10, -0.4 * magnitude);
     }

@@ -5,14 +5,14 @@ import java.util.Optional;
 import polewright.sky.angle.Angle;
 
 /**
- * What the night is like where the camera looks.
+ * The state of the sky in the camera's direction.
  *
- * @param seeing width of a star's image by the air alone, full width at half maximum
- * @param magnitudePerArcsec2 brightness of the sky, V in a square arcsecond
- * @param gradient how much brighter than the centre the sky is at one edge of the picture, as a share; as much darker
- *     at the other
+ * @param seeing width of a star's image from the air alone, full width at half maximum
+ * @param magnitudePerArcsec2 background brightness, V per square arcsecond
+ * @param gradient relative excess of the background at one edge of the picture over the centre, and its deficit at
+ *     the other
  * @param gradientDirectionRad where in the picture it is brightest: 0 right, π/2 down
- * @param extinctionPerAirmass magnitudes that the air takes from a star at the zenith
+ * @param extinctionPerAirmass extinction of a star at the zenith, magnitudes
  * @param clouds over part of the picture, if any
  * @param satellites that cross during the exposure
  */
@@ -32,7 +32,7 @@ public record SkyConditions(
     public static final SkyConditions TOWN =
             new SkyConditions(Angle.ofArcseconds(3.5), 18.2, 0.2, 1.2, 0.35, Optional.empty(), List.of());
 
-    /** Even, dark and clear: nothing that takes light from a star. */
+    /** Uniform, dark and clear, without extinction. */
     public static final SkyConditions EVEN =
             new SkyConditions(Angle.ofArcseconds(2.5), 21.5, 0, 0, 0, Optional.empty(), List.of());
 
@@ -73,7 +73,7 @@ public record SkyConditions(
     }
 
     /**
-     * Magnitudes lost by a star at this apparent altitude: relative air mass by F. Kasten and A. T. Young (<i>Applied
+     * Extinction in magnitudes at this apparent altitude: relative air mass by F. Kasten and A. T. Young (<i>Applied
      * Optics</i> 28, 1989, 4735).
      */
     double extinction(Angle apparentAltitude) {

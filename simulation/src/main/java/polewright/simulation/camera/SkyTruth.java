@@ -9,30 +9,30 @@ import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * What is true of a rendered frame.
+ * The true values of a rendered frame.
  *
  * @param middle of the exposure
  * @param view from sky to pixels at the middle of the exposure
- * @param scalePerPixel sky along one pixel at the centre
- * @param stars those that stood in the picture at the middle of the exposure, of the atlas and invented ones, brightest
- *     first; under clouds as well, with the light that came through
+ * @param scalePerPixel pixel scale at the centre
+ * @param stars in the picture at the middle of the exposure, from the atlas and invented, brightest first; those
+ *     under clouds too, with the light that came through
  */
 public record SkyTruth(Instant middle, SkyView view, Angle scalePerPixel, List<TrueStar> stars) {
     public SkyTruth {
         stars = List.copyOf(stars);
     }
 
-    /** How the camera stood at the middle of the exposure; without error. */
+    /** The camera's true attitude at the middle of the exposure. */
     public CameraAttitude attitude() {
         return CameraAttitude.of(middle, view.cameraToEnu(), RotationCovariance.ofSigmas(Angle.ZERO, Angle.ZERO));
     }
 
-    /** The ICRS direction of the middle of the picture. */
+    /** The ICRS direction of the centre of the picture. */
     public CatalogueStar centre() {
         return view.icrsAt(view.projection().centreX(), view.projection().centreY());
     }
 
-    /** Position angle of the picture's up at its middle, from ICRS north through east, [0, 360°). */
+    /** Position angle of the picture's up at its centre, from ICRS north through east, [0, 360°). */
     public Angle roll() {
         CatalogueStar middleOfPicture = centre();
         Vector3D here = icrs(middleOfPicture);
@@ -50,7 +50,7 @@ public record SkyTruth(Instant middle, SkyView view, Angle scalePerPixel, List<T
         return view.projection().mirrored();
     }
 
-    /** Those that the atlas has. */
+    /** The stars that are in the atlas. */
     public List<TrueStar> starsOfAtlas() {
         return stars.stream()
                 .filter(star -> star.number() != TrueStar.OF_NO_ATLAS)

@@ -10,8 +10,8 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
 /**
- * The exact way from the sky to the pixels of a camera at one instant, and back: apparent places and refraction of that
- * moment, the camera's attitude, pinhole, distortion, mirror.
+ * The exact mapping from the sky to the pixels of a camera at one instant, and back: apparent places and refraction
+ * at that time, the camera's attitude, pinhole, distortion, mirror.
  */
 public final class SkyView {
     private final Projection projection;
@@ -45,7 +45,7 @@ public final class SkyView {
         return projection;
     }
 
-    /** Column and row where a star falls, in the picture or beside it; empty when it is far off or behind. */
+    /** Column and row of a star's image, inside the picture or near it; empty when it is far off or behind. */
     public Optional<Vector2D> pixelOf(CatalogueStar star) {
         double[] pixel = new double[2];
         return toPixel(moment.refracted(moment.apparent(star)), pixel)
@@ -53,14 +53,14 @@ public final class SkyView {
                 : Optional.empty();
     }
 
-    /** The ICRS direction, epoch of the moment, that a place in the picture looks at. */
+    /** The ICRS direction, epoch of the moment, of a place in the picture. */
     public CatalogueStar icrsAt(double column, double row) {
         Vector3D enu = cameraToEnu.applyTo(projection.toDirection(column, row));
         ApparentPlace place = moment.apparent(moment.hourAngle(moment.airless(new RefractedDirection(enu))));
         return moment.catalogueDirection(place);
     }
 
-    /** As {@link Projection#toPixel}, of a direction over the site. */
+    /** As {@link Projection#toPixel}, for a direction over the site. */
     boolean toPixel(RefractedDirection direction, double[] pixel) {
         Vector3D v = direction.enu();
         return projection.toPixel(camera(v, 0), camera(v, 1), camera(v, 2), pixel);

@@ -1,8 +1,8 @@
 package polewright.simulation.camera;
 
 /**
- * Where a star's image runs during an exposure: an odd number of places at even steps of time, the middle one at the
- * middle of the exposure.
+ * The path of a star's image during an exposure: an odd number of places at equal steps of time, the middle one at
+ * the middle of the exposure.
  */
 final class StarImage {
     private final int number;
@@ -39,7 +39,7 @@ final class StarImage {
         return ys[place];
     }
 
-    /** Along the places, pixels. */
+    /** Length of the path, pixels. */
     double length() {
         double length = 0;
         for (int i = 1; i < xs.length; i++) {

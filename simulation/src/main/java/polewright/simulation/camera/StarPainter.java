@@ -1,16 +1,16 @@
 package polewright.simulation.camera;
 
 /**
- * Lays stars' light on a detector: a Gaussian core, and a wider one for the halo, each integrated over every pixel and
- * along the image's path. Of each star all light is laid down but 0.01 electrons a pixel at its outer edge.
+ * Adds stars' light to a detector: a Gaussian core and a wider halo, each integrated over every pixel and along the
+ * image's path. All of a star's light is added except for 0.01 electrons per pixel at its outer edge.
  */
 final class StarPainter {
     private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
     private static final double HALO_WIDTH = 2.5;
-    private static final double UNSEEN_ELECTRONS = 0.01;
+    private static final double NEGLIGIBLE_ELECTRONS = 0.01;
     private static final double MOST_SIGMAS = 8;
     private static final double LEAST_SIGMAS = 3.5;
-    // Points so close along a trail make one smooth line.
+    // Points at this spacing along a trail make one smooth line.
     private static final double SIGMAS_PER_POINT = 0.7;
     private static final double STILL_SIGMAS = 0.05;
 
@@ -22,9 +22,9 @@ final class StarPainter {
     private final double[] columnShares;
 
     /**
-     * Paints on {@code electrons}.
+     * Adds light to {@code electrons}.
      *
-     * @param electrons row after row; light is added to what is there
+     * @param electrons row by row; light is added to what is there
      * @param fwhmPixels width of the core
      */
     StarPainter(Detector detector, float[] electrons, double fwhmPixels, double haloFraction) {
@@ -57,15 +57,16 @@ final class StarPainter {
             return;
         }
         int points = Math.max(2, (int) Math.ceil(length / (SIGMAS_PER_POINT * spread)));
-        // Points in the middles of equal pieces are less spread than a line: pulled apart until they are as much.
-        double pulled = 1 / Math.sqrt((double) points * points - 1);
+        // Points at the middles of equal pieces have a smaller variance than a line: they are spread until it is
+        // equal.
+        double stretch = 1 / Math.sqrt((double) points * points - 1);
         for (int i = 0; i < points; i++) {
-            double time = 0.5 + (i + 0.5 - points / 2.0) * pulled;
+            double time = 0.5 + (i + 0.5 - points / 2.0) * stretch;
             spot(along(star, time, true), along(star, time, false), light / points, spread);
         }
     }
 
-    /** A parabola through the three places of the section that holds the time, 0 to 1. */
+    /** A parabola through the three places of the section that contains the time, 0 to 1. */
     private static double along(StarImage star, double time, boolean column) {
         if (star.places() == 1) {
             return column ? star.x(0) : star.y(0);
@@ -82,7 +83,7 @@ final class StarPainter {
 
     private void spot(double x, double y, double light, double spread) {
         double peak = light / (2 * Math.PI * spread * spread);
-        double sigmas = Math.sqrt(2 * Math.log(Math.max(1, peak / UNSEEN_ELECTRONS)));
+        double sigmas = Math.sqrt(2 * Math.log(Math.max(1, peak / NEGLIGIBLE_ELECTRONS)));
         double reach = spread * Math.min(MOST_SIGMAS, Math.max(LEAST_SIGMAS, sigmas)) + 0.5;
         int firstColumn = (int) Math.max(0, Math.ceil(x - reach));
         int lastColumn = (int) Math.min(width - 1.0, Math.floor(x + reach));

@@ -17,12 +17,12 @@ import polewright.sky.place.RefractedDirection;
 
 /** The stars whose light reaches the detector, each with the path of its image. */
 final class StarsInView {
-    // In so long neither the curve of a trail nor the swing of a worm (one turn in some minutes) leaves a parabola by
-    // anything that shows.
+    // Over this time neither a trail's curvature nor the periodic error (one period is some minutes) departs
+    // noticeably from a parabola.
     private static final double SECONDS_PER_SECTION = 60;
-    // Images that stay within this of one place all the time are drawn at that place.
+    // An image that stays within this distance is drawn in one place.
     private static final double STILL_PIXELS = 0.01;
-    // Wide enough for the skirts of a bright star beyond the edge.
+    // Wide enough for the wings of a bright star beyond the edge.
     private static final double MARGIN_PIXELS = 40;
 
     private final Exposure exposure;
@@ -35,7 +35,7 @@ final class StarsInView {
         this.views = views(exposure, middle);
     }
 
-    /** Those of the atlas, brightest first. */
+    /** The stars of the atlas, brightest first. */
     List<StarImage> ofAtlas(StarAtlas atlas, double faintestMagnitude) {
         CatalogueStar centre = centre();
         StarField field = atlas.starsWithin(centre.rightAscension(), centre.declination(), radius(), faintestMagnitude);
@@ -46,7 +46,7 @@ final class StarsInView {
                 .toList();
     }
 
-    /** Those that are too faint for the atlas. */
+    /** The invented stars, too faint for the atlas. */
     List<StarImage> beyondAtlas(double faintestMagnitude) {
         List<AtlasStar> faint = new ArrayList<>();
         FaintStars.visit(
@@ -75,8 +75,7 @@ final class StarsInView {
         double[] ys = new double[views.size()];
         double[] pixel = new double[2];
         for (int i = 0; i < xs.length; i++) {
-            // The sky turns, but the apparent place about its pole stays as at the middle: aberration changes by 0.01"
-            // in an hour.
+            // The sky turns, but apparent places stay as at the middle: aberration changes by 0.01" in an hour.
             SkyView view = views.get(i);
             if (!view.toPixel(view.moment().refracted(place), pixel)) {
                 return Optional.empty();
@@ -85,7 +84,7 @@ final class StarsInView {
             ys[i] = pixel[1];
         }
         Detector detector = exposure.camera().detector();
-        if (!reaches(xs, detector.width()) || !reaches(ys, detector.height())) {
+        if (!touches(xs, detector.width()) || !touches(ys, detector.height())) {
             return Optional.empty();
         }
         double dimmed = star.magnitude() + exposure.sky().extinction(seen.altitude());
@@ -93,13 +92,13 @@ final class StarsInView {
         return Optional.of(new StarImage(number, star.magnitude(), electrons, xs, ys));
     }
 
-    private static boolean reaches(double[] along, int size) {
+    private static boolean touches(double[] along, int size) {
         double least = Arrays.stream(along).min().orElseThrow();
         double most = Arrays.stream(along).max().orElseThrow();
         return most > -MARGIN_PIXELS && least < size + MARGIN_PIXELS;
     }
 
-    /** From the centre to the farthest corner, and what the sky turns and the air bends beyond it. */
+    /** From the centre to the farthest corner, plus the sky's rotation and refraction. */
     private Angle radius() {
         Detector detector = exposure.camera().detector();
         Projection projection = middle.projection();
@@ -110,9 +109,9 @@ final class StarsInView {
                     i < 2 ? -MARGIN_PIXELS : detector.height() + MARGIN_PIXELS);
             corner = Math.max(corner, Vector3D.angle(direction, Vector3D.PLUS_K));
         }
-        double bent = Math.min(Math.toRadians(0.7), 0.2 * corner);
+        double refraction = Math.min(Math.toRadians(0.7), 0.2 * corner);
         double turned = CameraPath.SIDEREAL_RAD_PER_SECOND * exposure.seconds();
-        return new Angle(Math.min(Math.PI, corner + bent + turned));
+        return new Angle(Math.min(Math.PI, corner + refraction + turned));
     }
 
     private static List<SkyView> views(Exposure exposure, SkyView middle) {

@@ -3,7 +3,7 @@ package polewright.simulation.camera;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 
-/** Charge that is no light: leaks of faulty pixels, and the tracks of cosmic rays. */
+/** Charge that is not from light: leakage of faulty pixels, and tracks of cosmic rays. */
 final class StrayCharge {
     private static final double HOT_DECADES_SIGMA = 0.5;
     private static final double MEAN_TRACK_PIXELS = 4;
@@ -16,7 +16,7 @@ final class StrayCharge {
         this.detector = detector;
     }
 
-    /** The same pixels in every frame of a detector. */
+    /** Adds the leakage of the same pixels in every frame of a detector. */
     void addFaults(float[] electrons, double seconds) {
         PixelFaults faults = detector.faults();
         SplittableRandom map = new SplittableRandom(faults.seed());
@@ -30,10 +30,10 @@ final class StrayCharge {
         }
     }
 
-    /** Short straight tracks, one pixel wide, their number drawn for the area and the time. */
+    /** Adds short straight tracks, one pixel wide, their number drawn from the area and the time. */
     void addCosmicRays(float[] electrons, double seconds, RandomGenerator random) {
         double expected = detector.cosmicRaysPerCm2Minute() * detector.areaCm2() * seconds / 60;
-        for (double waited = wait(random); waited < expected; waited += wait(random)) {
+        for (double waited = exponential(random); waited < expected; waited += exponential(random)) {
             track(electrons, random);
         }
     }
@@ -42,8 +42,8 @@ final class StrayCharge {
         double x = random.nextDouble() * detector.width();
         double y = random.nextDouble() * detector.height();
         double direction = 2 * Math.PI * random.nextDouble();
-        double length = 1 + MEAN_TRACK_PIXELS * wait(random);
-        double charge = RAY_ELECTRONS_PER_PIXEL * (0.5 + wait(random));
+        double length = 1 + MEAN_TRACK_PIXELS * exponential(random);
+        double charge = RAY_ELECTRONS_PER_PIXEL * (0.5 + exponential(random));
         int steps = (int) Math.ceil(length * 4);
         for (int i = 0; i < steps; i++) {
             double along = length * i / steps;
@@ -55,7 +55,7 @@ final class StrayCharge {
         }
     }
 
-    private static double wait(RandomGenerator random) {
+    private static double exponential(RandomGenerator random) {
         return -Math.log(1 - random.nextDouble());
     }
 }

@@ -1,17 +1,17 @@
 package polewright.simulation.camera;
 
 /**
- * A star as it really is in a frame.
+ * The true values of a star in a frame.
  *
  * @param number in the {@link polewright.sky.atlas.StarAtlas}, or {@link #OF_NO_ATLAS}
- * @param magnitude as the atlas has it
- * @param x column where it stood at the middle of the exposure, pixels
- * @param y row
+ * @param magnitude as in the atlas
+ * @param x column at the middle of the exposure, pixels
+ * @param y row at the middle of the exposure
  * @param startX column at the start of the exposure
- * @param startY row
+ * @param startY row at the start of the exposure
  * @param endX column at the end of the exposure
- * @param endY row
- * @param electrons charge that all of its image leaves, on the average
+ * @param endY row at the end of the exposure
+ * @param electrons mean charge of its whole image
  */
 public record TrueStar(
         int number,
@@ -26,7 +26,7 @@ public record TrueStar(
     /** Number of an invented star. */
     public static final int OF_NO_ATLAS = -1;
 
-    /** From its start to its end, straight, pixels. */
+    /** Straight distance from its start to its end, pixels. */
     public double trailPixels() {
         return Math.hypot(endX - startX, endY - startY);
     }

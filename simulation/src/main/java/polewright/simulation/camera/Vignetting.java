@@ -2,7 +2,7 @@ package polewright.simulation.camera;
 
 import org.jspecify.annotations.Nullable;
 
-/** What each place of the picture gets of the light of stars and sky, and how bright the sky is there. */
+/** Vignetting of stars and sky at each place of the picture, and the background there. */
 final class Vignetting {
     private final double cornerShade;
     private final double centreX;
@@ -32,13 +32,14 @@ final class Vignetting {
     }
 
     /**
-     * Dims the starlight of a row, adds the sky's, and what no shade dims: dark current and the detector's own glow.
+     * Dims the starlight of a row, and adds the sky background and what vignetting does not dim: dark current and the
+     * detector's own glow.
      *
-     * @param electrons starlight, row after row; here as well as there
-     * @param clearSky what clear sky gives a pixel in the middle
-     * @param dark what each pixel of the row leaks
+     * @param electrons starlight on entry, total charge on return; row by row
+     * @param clearSky background of clear sky in a pixel at the centre
+     * @param dark dark charge of each pixel of the row
      * @param glow of the detector itself at the row's bright end
-     * @param alongRow how the glow fades along the row, from 0 to 1
+     * @param alongRow decrease of the glow along the row, from 0 to 1
      */
     void addSky(float[] electrons, int row, int width, double clearSky, double dark, double glow, double[] alongRow) {
         double v = (row - centreY) * perPixel;

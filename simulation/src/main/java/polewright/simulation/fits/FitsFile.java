@@ -31,12 +31,13 @@ public final class FitsFile {
     /**
      * The bytes of the file.
      *
-     * @param frame counts from 0 to 65535; others are rounded and limited to these, and pixels without a value are 0
+     * @param frame counts from 0 to 65535; others are rounded and clipped to this range, and pixels without a value
+     *     are 0
      */
     public static byte[] of(Frame frame) {
         try {
             BasicHDU<?> image = Fits.makeHDU(rows(frame));
-            tell(image.getHeader(), frame.facts());
+            addKeywords(image.getHeader(), frame.facts());
             ByteArrayOutputStream bytes = new ByteArrayOutputStream(frame.pixels().length * Short.BYTES + 8640);
             try (Fits file = new Fits();
                     FitsOutputStream out = new FitsOutputStream(bytes)) {
@@ -62,10 +63,10 @@ public final class FitsFile {
         return rows;
     }
 
-    private static void tell(Header header, FrameFacts facts) throws FitsException {
+    private static void addKeywords(Header header, FrameFacts facts) throws FitsException {
         header.addValue(Standard.BZERO, UNSIGNED_ZERO);
         header.addValue(Standard.BSCALE, 1);
-        // Programs that keep to the standard's recommendation draw the first row at the bottom, which mirrors the
+        // Programs that follow the standard's recommendation draw the first row at the bottom, which mirrors the
         // picture.
         header.addValue("ROWORDER", "TOP-DOWN", "the first row is the picture's top");
         double seconds = facts.exposure().orElse(Duration.ZERO).toNanos() / 1e9;

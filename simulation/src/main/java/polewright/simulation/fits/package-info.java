@@ -1,4 +1,4 @@
-/** Frames of the rehearsal as the bytes that a capture program would write. */
+/** Simulated frames as FITS files, as a capture program would write them. */
 @NullMarked
 package polewright.simulation.fits;
 

@@ -5,14 +5,15 @@ import java.time.Instant;
 import polewright.simulation.HiddenWedge;
 
 /**
- * A deed that was done.
+ * A completed action.
  *
- * @param from when it was begun
- * @param to when it was finished
- * @param wedge how the wedge really stood then
- * @param seen what it let one see
+ * @param from when it began
+ * @param to when it ended
+ * @param wedge its true state then
+ * @param seen what the player saw
  */
-public record CompletedAction(PracticeAction deed, Instant from, Instant to, HiddenWedge wedge, ObservedReadings seen) {
+public record CompletedAction(
+        PracticeAction action, Instant from, Instant to, HiddenWedge wedge, ObservedReadings seen) {
     public Duration took() {
         return Duration.between(from, to);
     }

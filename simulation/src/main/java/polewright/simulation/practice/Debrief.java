@@ -28,18 +28,18 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStars;
 
 /**
- * What came of a practice night, when it is over.
+ * The results of a completed practice night.
  *
- * @param done every deed, in order
- * @param byKind minutes by kind of deed; they add up to {@code total}
+ * @param done every action, in order
+ * @param byKind time by kind of action; adds up to {@code total}
  * @param total from the beginning to now
- * @param unneeded what cost minutes and was not needed, in order
- * @param atFirst where the axis really pointed at first
- * @param truth where it really points now
+ * @param unneeded actions that took time and were not needed, in order
+ * @param atFirst true initial axis offset
+ * @param truth true axis offset now
  * @param within whether that is within the allowance
  * @param stopAdvised when the advice first said stop, if it did
- * @param advised how long someone takes who does as the advice says, on the same wedge
- * @param plain how long someone takes with a handbook and without advice
+ * @param advised how long an observer takes who follows the advice, on the same wedge
+ * @param plain how long an observer takes with a handbook and without advice
  */
 public record Debrief(
         List<CompletedAction> done,
@@ -52,11 +52,11 @@ public record Debrief(
         Optional<Instant> stopAdvised,
         Routine advised,
         Routine plain) {
-    // Apart from the dice of deeds, of which there are never so many.
-    private static final int ADVISED_DICE = 1_000_001;
-    private static final int PLAIN_DICE = 1_000_002;
+    // Separate from the seeds of actions, which are never so many.
+    private static final int ADVISED_STREAM = 1_000_001;
+    private static final int PLAIN_STREAM = 1_000_002;
 
-    /** Why a deed was not needed. */
+    /** Why an action was not needed. */
     public enum Reason {
         AFTER_STOP,
         NOT_LOGGED,
@@ -66,11 +66,11 @@ public record Debrief(
     }
 
     /**
-     * A deed that was not needed.
+     * An action that was not needed.
      *
-     * @param cost what it took
+     * @param cost the time it took
      */
-    public record Unneeded(CompletedAction deed, Reason reason, Duration cost) {}
+    public record Unneeded(CompletedAction action, Reason reason, Duration cost) {}
 
     /**
      * A routine played on the same wedge.
@@ -89,12 +89,12 @@ public record Debrief(
     /**
      * The debrief.
      *
-     * @param night what was done
+     * @param night the practice night
      * @param events of the practice's own log
      */
     public static Debrief of(PracticeState night, List<LoggedEvent> events) {
         Map<PracticeAction.Kind, Duration> byKind = new EnumMap<>(PracticeAction.Kind.class);
-        night.done().forEach(done -> byKind.merge(done.deed().kind(), done.took(), Duration::plus));
+        night.done().forEach(done -> byKind.merge(done.action().kind(), done.took(), Duration::plus));
         Allowance allowance = NightState.of(events).allowance();
         Optional<Instant> stop = stopAdvised(events);
         return new Debrief(
@@ -146,11 +146,11 @@ public record Debrief(
         if (stop.filter(at -> !done.from().isBefore(at)).isPresent()) {
             return Optional.of(Reason.AFTER_STOP);
         }
-        if (done.deed() instanceof PracticeAction.Wait) {
+        if (done.action() instanceof PracticeAction.Wait) {
             return Optional.of(Reason.WAITED);
         }
-        if (done.deed() instanceof PracticeAction.TurnScrew turn) {
-            return amiss(turn, before, done.wedge().offset(), allowance);
+        if (done.action() instanceof PracticeAction.TurnScrew turn) {
+            return misjudgement(turn, before, done.wedge().offset(), allowance);
         }
         boolean isLook = !(done.seen() instanceof ObservedReadings.Nothing
                 || done.seen() instanceof ObservedReadings.FrameTaken);
@@ -161,33 +161,33 @@ public record Debrief(
     private static boolean isLogged(PracticeState night, int index, List<LoggedEvent> events) {
         CompletedAction look = night.done().get(index);
         Optional<Instant> end = night.done().subList(index + 1, night.done().size()).stream()
-                .filter(later -> later.deed().getClass().equals(look.deed().getClass()) || moves(later.deed()))
+                .filter(later -> later.action().getClass().equals(look.action().getClass()) || moves(later.action()))
                 .map(CompletedAction::to)
                 .findFirst();
         return events.stream()
-                .filter(logged ->
-                        logged.event() instanceof NightEvent.SightingTaken taken && isOf(look.seen(), taken.sighting()))
+                .filter(logged -> logged.event() instanceof NightEvent.SightingTaken taken
+                        && matches(look.seen(), taken.sighting()))
                 .map(LoggedEvent::at)
                 .anyMatch(at -> !at.isBefore(look.to())
                         && end.filter(next -> !at.isBefore(next)).isEmpty());
     }
 
-    private static boolean moves(PracticeAction deed) {
-        return deed instanceof PracticeAction.TurnScrew
-                || deed instanceof PracticeAction.MoveByHand
-                || deed instanceof PracticeAction.Clamp
-                || deed instanceof PracticeAction.Unclamp;
+    private static boolean moves(PracticeAction action) {
+        return action instanceof PracticeAction.TurnScrew
+                || action instanceof PracticeAction.MoveByHand
+                || action instanceof PracticeAction.Clamp
+                || action instanceof PracticeAction.Unclamp;
     }
 
-    private static boolean isOf(ObservedReadings seen, Sighting sighting) {
+    private static boolean matches(ObservedReadings seen, Sighting sighting) {
         return (seen instanceof ObservedReadings.OnCompass && sighting instanceof CompassBearing)
                 || (seen instanceof ObservedReadings.OnScale && sighting instanceof LevelledScale)
                 || (seen instanceof ObservedReadings.WhileRocking && sighting instanceof StillPoint)
                 || (seen instanceof ObservedReadings.Drifted && sighting instanceof StarDrift);
     }
 
-    /** Each screw is held against its own direction; nearer than the allowance's depth nothing is amiss. */
-    private static Optional<Reason> amiss(
+    /** Each screw is judged by its own direction; within the allowance's depth any turn is accepted. */
+    private static Optional<Reason> misjudgement(
             PracticeAction.TurnScrew turn, AxisOffset before, AxisOffset after, Allowance allowance) {
         double depth = allowance.depth().radians();
         double was = along(turn.screw(), before.minus(allowance.bestAim()));
@@ -209,26 +209,29 @@ public record Debrief(
 
     private static Routine advised(Scenario scenario, Allowance allowance) {
         List<RehearsedNight.Moment> night = RehearsedNight.play(
-                setting(scenario, DiscAllowance.VISUAL), Optional.empty(), moment -> {}, dice(scenario, ADVISED_DICE));
+                setting(scenario, DiscAllowance.VISUAL),
+                Optional.empty(),
+                moment -> {},
+                random(scenario, ADVISED_STREAM));
         RehearsedNight.Moment last = night.get(night.size() - 1);
         return new Routine(
                 Duration.between(scenario.from(), last.event().at()),
                 allowance.contains(last.wedge().offset()));
     }
 
-    /** Whoever has no advice knows one figure only: how far off the axis may be, whichever way. */
+    /** Without advice only one figure is known: how far off the axis may be, in any direction. */
     private static Routine plain(Scenario scenario, Allowance allowance) {
         Angle tolerated = allowance.depth();
         List<PlainRoutine.Moment> night =
-                PlainRoutine.play(setting(scenario, new DiscAllowance(tolerated)), dice(scenario, PLAIN_DICE));
+                PlainRoutine.play(setting(scenario, new DiscAllowance(tolerated)), random(scenario, PLAIN_STREAM));
         PlainRoutine.Moment last = night.get(night.size() - 1);
         return new Routine(
                 Duration.between(scenario.from(), last.at()),
                 allowance.contains(last.wedge().offset()));
     }
 
-    private static RandomGenerator dice(Scenario scenario, int which) {
-        return scenario.diceOfDeed(which);
+    private static RandomGenerator random(Scenario scenario, int which) {
+        return scenario.randomOfAction(which);
     }
 
     private static RehearsedNight.Setting setting(Scenario scenario, DiscAllowance allowance) {

@@ -26,15 +26,15 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.RefractedDirection;
 
 /**
- * What someone sees who looks through an optic of a hidden wedge and rocks the tube: the true field, but as far off as an
- * eye usually is that judges the still point by it.
+ * The view through an optic of a hidden wedge while the tube is swung: the true field, with the usual error of an eye
+ * that estimates the centre of rotation.
  */
 final class EyepieceView {
     private static final Angle ROCKED = Angle.ofDegrees(12);
     private static final int MOST_STARS = 120;
     private static final double KNOWN_DOWN_TO = 6;
     private static final double SAME_STAR_RAD = Angle.ofArcseconds(20).radians();
-    // However askew the tube sits: the still point can be seen.
+    // Limits the tube's misalignment, so that the centre of rotation is visible.
     private static final double FARTHEST_STILL_OF_FIELD = 0.25;
 
     private EyepieceView() {}
@@ -65,10 +65,10 @@ final class EyepieceView {
                 known.map(star -> rounded(star.name(), star.place().add(error), optic)));
     }
 
-    /** A star that commands find by name, and where it stands from the still point, radians. */
+    /** A star that commands find by name, and its position relative to the centre of rotation, radians. */
     private record Known(String name, CatalogueStar star, Vector2D place) {}
 
-    /** The nearest to the pole comes first in any atlas of the pole; elsewhere the brightest. */
+    /** The brightest named star in the field. */
     private static Optional<Known> known(ViewOfSky sky, Vector2D still, Optic optic, ObservingMoment moment) {
         return NamedStars.bundled().all().stream()
                 .filter(star -> star.magnitude() <= KNOWN_DOWN_TO)
@@ -83,13 +83,13 @@ final class EyepieceView {
         return new Known(star.label(), star.place(), sky.placeOf(moment.refracted(moment.apparent(star.place()))));
     }
 
-    /** Where the star seems to stand from the still point, (right, up) in the view, radians. */
+    /** The apparent position of the star relative to the centre of rotation, (right, up) in the view, radians. */
     private static Vector2D read(
             Known star, HiddenWedge wedge, Optic optic, ObservingMoment moment, SimulatedObserver observer) {
-        StillPoint told =
+        StillPoint seen =
                 observer.stillPoint(wedge, moment.time().utc(), new FixedStar(star.name(), star.star()), optic);
-        double direction = told.toward().clockwiseFromTop().radians();
-        double distance = told.distance().angle().radians();
+        double direction = seen.toward().clockwiseFromTop().radians();
+        double distance = seen.distance().angle().radians();
         return new Vector2D(distance * Math.sin(direction), distance * Math.cos(direction));
     }
 
@@ -101,12 +101,14 @@ final class EyepieceView {
                 name, Math.rint(100 * place.getNorm() / optic.field().radians()) / 100, tenths == 0 ? 12 : tenths);
     }
 
-    /** In the home position the tube is along the axis, but for what it is not square. */
+    /** In the home position the tube is parallel to the axis except for its misalignments. */
     private static Vector2D still(TubeOnFork tube, Optic optic) {
-        Vector2D askew =
+        Vector2D misalignment =
                 new Vector2D(tube.cone().radians(), tube.declinationAxisTilt().radians());
         double farthest = optic.field().radians() * FARTHEST_STILL_OF_FIELD;
-        return askew.getNorm() <= farthest ? askew : askew.scalarMultiply(farthest / askew.getNorm());
+        return misalignment.getNorm() <= farthest
+                ? misalignment
+                : misalignment.scalarMultiply(farthest / misalignment.getNorm());
     }
 
     private static StarField found(ViewOfSky sky, Vector2D still, Optic optic, ObservingMoment moment) {

@@ -8,35 +8,35 @@ import polewright.drawing.chart.RockedField;
 import polewright.mount.rig.Optic;
 import polewright.sky.angle.Angle;
 
-/** What a deed let one see, in the figures that a person would read off and type. */
+/** What an action showed, in the figures that an observer would read off and type. */
 public sealed interface ObservedReadings {
-    /** A deed that shows nothing. */
+    /** An action that shows nothing. */
     record Nothing() implements ObservedReadings {}
 
     /**
-     * On the compass.
+     * A compass reading.
      *
      * @param bearingDeg from magnetic north, clockwise, to a whole degree
      */
     record OnCompass(double bearingDeg) implements ObservedReadings {}
 
     /**
-     * On the wedge's scale.
+     * A reading of the wedge's scale.
      *
      * @param altitudeDeg to a quarter of a degree
      */
     record OnScale(double altitudeDeg) implements ObservedReadings {}
 
     /**
-     * In an optic, while the tube was rocked.
+     * The view in an optic while the tube was swung.
      *
-     * @param field what was seen; where the still point is, has to be seen from the arcs
-     * @param star where a known star stood, if there was one in the field
+     * @param field what was seen; the centre of rotation has to be judged from the arcs
+     * @param star the position of a known star, if there was one in the field
      */
     record WhileRocking(Optic optic, RockedField field, Optional<StarPlace> star) implements ObservedReadings {}
 
     /**
-     * A known star in the field, from the still point.
+     * A known star in the field, relative to the centre of rotation.
      *
      * @param fields its distance in field widths, to a hundredth
      * @param clock its direction on the clock face, to a tenth of an hour
@@ -44,10 +44,10 @@ public sealed interface ObservedReadings {
     record StarPlace(String star, double fields, double clock) {}
 
     /**
-     * How a star drifted.
+     * The drift of a star.
      *
      * @param began when it was set on the mark
-     * @param moved how far, in what the optic lets one count
+     * @param moved how far, in the unit that the optic allows
      * @param northward whether north, or south
      * @param optic looked through, if the rig has one
      */
@@ -56,7 +56,7 @@ public sealed interface ObservedReadings {
             implements ObservedReadings {}
 
     /**
-     * A frame was taken; its pixels are {@link PracticeCamera}'s.
+     * A frame; its pixels come from {@link PracticeCamera}.
      *
      * @param number counted from 1
      * @param middle of the exposure

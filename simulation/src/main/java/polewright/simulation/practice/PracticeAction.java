@@ -7,12 +7,12 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** Something that is done in a practice night, and takes time. */
+/** An action in a practice night, which takes time. */
 public sealed interface PracticeAction {
-    /** What it counts as when minutes are added up. */
+    /** The kind under which its time is counted. */
     Kind kind();
 
-    /** Kinds of deed, in the order in which a debrief lists them. */
+    /** Kinds of action, in the order in which a debrief lists them. */
     enum Kind {
         READING,
         EYEPIECE,
@@ -25,7 +25,7 @@ public sealed interface PracticeAction {
     }
 
     /**
-     * A screw turned by hand. Turns of one screw the same way, one right after the other, are one turn of the hand.
+     * A screw turned by hand. Consecutive turns of one screw in the same sense count as one turn of the hand.
      *
      * @param turns clockwise positive
      */
@@ -52,7 +52,7 @@ public sealed interface PracticeAction {
     /**
      * The whole mount swung and tilted by hand, and levelled again.
      *
-     * @param azimuth to the right for someone facing the pole
+     * @param azimuth to the right for an observer facing the pole
      * @param altitude up
      */
     record MoveByHand(Angle azimuth, Angle altitude) implements PracticeAction {
@@ -89,7 +89,7 @@ public sealed interface PracticeAction {
     }
 
     /**
-     * A look through an optic of the rig with the tube in its home position, rocked in right ascension.
+     * A look through an optic of the rig with the tube in its home position, swung in right ascension.
      *
      * @param optic its name in the rig
      */
@@ -117,7 +117,7 @@ public sealed interface PracticeAction {
     }
 
     /**
-     * A star set on the mark in the finest optic, and watched while the mount follows it.
+     * A star set on the mark in the finest optic, and watched while the mount tracks it.
      *
      * @param star its name
      * @param length how long it is watched, whole seconds
@@ -141,7 +141,7 @@ public sealed interface PracticeAction {
     }
 
     /**
-     * A frame with the camera on the tube, in its home position but for right ascension.
+     * A frame with the camera on the tube, in its home position except for right ascension.
      *
      * @param turned in right ascension from home, westward
      */
@@ -163,7 +163,7 @@ public sealed interface PracticeAction {
         }
     }
 
-    /** Nothing done for a while. */
+    /** Waiting. */
     record Wait(Duration length) implements PracticeAction {
         private static final Duration LONGEST = Duration.ofHours(6);
 

@@ -16,11 +16,11 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** The camera of a practice night: what it saw at a deed, drawn when it is asked for, the same every time. */
+/** The camera of a practice night. Its frames are rendered on request, the same every time. */
 public final class PracticeCamera {
     static final Duration EXPOSURE = Duration.ofSeconds(2);
 
-    /** 1152 by 864 pixels of 7.7″, 2.5° by 1.9°: small to be quick, wide for its stars to be enough. */
+    /** 1152 by 864 pixels of 7.7″, 2.5° by 1.9°: small to be fast, wide to have enough stars. */
     static final SimulatedCamera CAMERA = SimulatedCamera.of(
             "Wren 1",
             new CameraOptics(100, 40, 4.5, 0.06, 0.1, Distortion.radial(0.001), false),
@@ -29,7 +29,7 @@ public final class PracticeCamera {
     private PracticeCamera() {}
 
     /**
-     * The frame that a deed took.
+     * The frame that an action took.
      *
      * @param number of the frame, from 1
      * @throws InputRefused if there is no such frame
@@ -55,6 +55,6 @@ public final class PracticeCamera {
         SimulatedFork fork = SimulatedFork.on(done.wedge(), scenario.tube(), taken.middle())
                 .pointed(
                         taken.turned(), Angle.QUARTER_TURN.times(scenario.site().hemisphereSign()), taken.middle());
-        return photographer.take(fork, taken.middle(), EXPOSURE, scenario.diceOfDeed(index));
+        return photographer.take(fork, taken.middle(), EXPOSURE, scenario.randomOfAction(index));
     }
 }

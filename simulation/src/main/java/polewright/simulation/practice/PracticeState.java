@@ -31,7 +31,7 @@ import polewright.sky.body.SunGuard;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
-/** How a practice night stands after some deeds: a pure function of the scenario and of them. */
+/** The state of a practice night after some actions: a pure function of the scenario and the actions. */
 public final class PracticeState {
     private static final ActionCosts COSTS = ActionCosts.USUAL;
     // From one frame to the next with right ascension turned between them, as in the rehearsed nights.
@@ -45,19 +45,19 @@ public final class PracticeState {
     private final HiddenWedge wedge;
     private final boolean clamped;
     private final boolean atTheScrews;
-    // Where the camera stands in right ascension, while the tube was not used for anything else since its last frame.
+    // The camera's right-ascension position, while the tube has not been used for anything else since its last frame.
     private final Optional<Angle> cameraAt;
     private final Optional<Touch> touch;
 
     /**
-     * One screw being turned: more turns the same way, right after, are still the same turn of the hand.
+     * One screw being turned: consecutive turns in the same sense count as one turn of the hand.
      *
-     * @param first index of the first deed of it
-     * @param before how the wedge stood
+     * @param first index of its first action
+     * @param before the true state of the wedge before it
      * @param turns all of it so far
      */
     private record Touch(ScrewTurn.Which screw, int first, HiddenWedge before, HandTurns turns) {
-        boolean goesOnWith(PracticeAction.TurnScrew more) {
+        boolean isContinuedBy(PracticeAction.TurnScrew more) {
             return screw == more.screw()
                     && !turns.isPastAndBack()
                     && !more.turns().isPastAndBack()
@@ -82,17 +82,17 @@ public final class PracticeState {
         this.touch = touch;
     }
 
-    /** Before any deed. */
+    /** The state before any action. */
     public static PracticeState begin(Scenario scenario) {
         return new PracticeState(
                 scenario, List.of(), scenario.hiddenWedge(), false, false, Optional.empty(), Optional.empty());
     }
 
-    /** After these deeds. */
-    public static PracticeState of(Scenario scenario, List<PracticeAction> deeds) {
+    /** The state after these actions. */
+    public static PracticeState of(Scenario scenario, List<PracticeAction> actions) {
         PracticeState state = begin(scenario);
-        for (PracticeAction deed : deeds) {
-            state = state.after(deed);
+        for (PracticeAction action : actions) {
+            state = state.after(action);
         }
         return state;
     }
@@ -101,12 +101,12 @@ public final class PracticeState {
         return scenario;
     }
 
-    /** What was done, in order. */
+    /** The completed actions, in order. */
     public List<CompletedAction> done() {
         return done;
     }
 
-    /** What time it is in the practice night. */
+    /** The time in the practice night. */
     public Instant now() {
         return done.isEmpty() ? scenario.from() : done.get(done.size() - 1).to();
     }
@@ -115,21 +115,21 @@ public final class PracticeState {
         return clamped;
     }
 
-    /** The last thing that a look gave, if there was one. */
+    /** The last action that showed something, if there was one. */
     public Optional<CompletedAction> lastLook() {
         return done.stream()
-                .filter(deed -> !(deed.seen() instanceof ObservedReadings.Nothing))
+                .filter(action -> !(action.seen() instanceof ObservedReadings.Nothing))
                 .reduce((earlier, later) -> later);
     }
 
-    /** How many frames there are. */
+    /** The number of frames. */
     public int frames() {
         return (int) done.stream()
-                .filter(deed -> deed.seen() instanceof ObservedReadings.FrameTaken)
+                .filter(action -> action.seen() instanceof ObservedReadings.FrameTaken)
                 .count();
     }
 
-    /** Where the axis really points. Not for the player, before the debrief. */
+    /** The true axis offset. Not for the player before the debrief. */
     public AxisOffset truth() {
         return wedge.offset();
     }
@@ -139,82 +139,83 @@ public final class PracticeState {
     }
 
     /**
-     * The night after one more deed.
+     * The night after one more action.
      *
-     * @throws InputRefused if it cannot be done now; nothing is changed by it then
+     * @throws InputRefused if it cannot be done now; the state is unchanged
      */
-    public PracticeState after(PracticeAction deed) {
-        if (deed instanceof PracticeAction.TurnScrew turn) {
+    public PracticeState after(PracticeAction action) {
+        if (action instanceof PracticeAction.TurnScrew turn) {
             return turned(turn);
-        } else if (deed instanceof PracticeAction.MoveByHand move) {
+        } else if (action instanceof PracticeAction.MoveByHand move) {
             requireLoose();
-            return touched(deed, wedge.moved(move.azimuth(), move.altitude(), dice()), clamped, COSTS.movingByHand());
-        } else if (deed instanceof PracticeAction.Clamp) {
+            return withTouch(
+                    action, wedge.moved(move.azimuth(), move.altitude(), random()), clamped, COSTS.movingByHand());
+        } else if (action instanceof PracticeAction.Clamp) {
             if (clamped) {
                 throw new InputRefused("the clamps are already tight", "loosen them first");
             }
-            return touched(deed, wedge.clamped(dice()), true, COSTS.clamping());
-        } else if (deed instanceof PracticeAction.Unclamp) {
+            return withTouch(action, wedge.clamped(random()), true, COSTS.clamping());
+        } else if (action instanceof PracticeAction.Unclamp) {
             if (!clamped) {
                 throw new InputRefused("the clamps are already loose", "tighten them first");
             }
-            // The time for it is that of going to the screws.
-            return touched(deed, wedge.clamped(dice()), false, Duration.ZERO);
-        } else if (deed instanceof PracticeAction.ReadCompass) {
+            // Its time is that of going to the screws.
+            return withTouch(action, wedge.clamped(random()), false, Duration.ZERO);
+        } else if (action instanceof PracticeAction.ReadCompass) {
             Instant to = now().plus(COSTS.reading());
             double read = observer()
                     .compass(wedge, to, CompassBearing.USUAL_SIGMA)
                     .magneticBearing()
                     .degrees();
-            return looked(deed, to, new ObservedReadings.OnCompass(Math.rint(read) % 360), cameraAt);
-        } else if (deed instanceof PracticeAction.ReadScale) {
+            return withLook(action, to, new ObservedReadings.OnCompass(Math.rint(read) % 360), cameraAt);
+        } else if (action instanceof PracticeAction.ReadScale) {
             Instant to = now().plus(COSTS.reading());
             double read = observer()
                     .scale(wedge, to, LevelledScale.USUAL_SIGMA)
                     .altitude()
                     .degrees();
-            return looked(
-                    deed,
+            return withLook(
+                    action,
                     to,
                     new ObservedReadings.OnScale(Math.rint(read * SCALE_STEPS_PER_DEGREE) / SCALE_STEPS_PER_DEGREE),
                     cameraAt);
-        } else if (deed instanceof PracticeAction.RockAndLook look) {
+        } else if (action instanceof PracticeAction.RockAndLook look) {
             Optic optic = optic(look.optic());
             Instant to = now().plus(COSTS.stillPoint());
-            ObservingMoment moment = dark(to);
-            return looked(
-                    deed, to, EyepieceView.of(wedge, scenario.tube(), optic, moment, observer()), Optional.empty());
-        } else if (deed instanceof PracticeAction.WatchStar watch) {
+            ObservingMoment moment = requireDark(to);
+            return withLook(
+                    action, to, EyepieceView.of(wedge, scenario.tube(), optic, moment, observer()), Optional.empty());
+        } else if (action instanceof PracticeAction.WatchStar watch) {
             return watched(watch);
-        } else if (deed instanceof PracticeAction.TakeFrame frame) {
-            return framed(frame);
-        } else if (deed instanceof PracticeAction.Wait wait) {
-            return looked(deed, now().plus(wait.length()), new ObservedReadings.Nothing(), cameraAt);
+        } else if (action instanceof PracticeAction.TakeFrame frame) {
+            return withFrame(frame);
+        } else if (action instanceof PracticeAction.Wait wait) {
+            return withLook(action, now().plus(wait.length()), new ObservedReadings.Nothing(), cameraAt);
         }
-        throw new IllegalStateException("no rule for " + deed);
+        throw new IllegalStateException("no rule for " + action);
     }
 
-    private PracticeState turned(PracticeAction.TurnScrew deed) {
+    private PracticeState turned(PracticeAction.TurnScrew action) {
         requireLoose();
-        Touch made = touch.filter(going -> going.goesOnWith(deed))
+        Touch made = touch.filter(going -> going.isContinuedBy(action))
                 .map(going -> new Touch(
                         going.screw(),
                         going.first(),
                         going.before(),
-                        HandTurns.straight(going.turns().net() + deed.turns().net())))
-                .orElseGet(() -> new Touch(deed.screw(), done.size(), wedge, deed.turns()));
+                        HandTurns.straight(going.turns().net() + action.turns().net())))
+                .orElseGet(() -> new Touch(action.screw(), done.size(), wedge, action.turns()));
         boolean isNew = made.first() == done.size();
-        boolean azimuth = deed.screw() == ScrewTurn.Which.AZIMUTH;
+        boolean azimuth = action.screw() == ScrewTurn.Which.AZIMUTH;
         HiddenWedge after = made.before()
                 .turned(
                         azimuth ? made.turns() : HandTurns.NONE,
                         azimuth ? HandTurns.NONE : made.turns(),
-                        scenario.diceOfDeed(made.first()));
+                        scenario.randomOfAction(made.first()));
         Duration took =
                 (atTheScrews ? Duration.ZERO : COSTS.goingToTheScrews()).plus(isNew ? COSTS.turning() : Duration.ZERO);
         return new PracticeState(
                 scenario,
-                with(deed, now().plus(took), after, new ObservedReadings.Nothing()),
+                with(action, now().plus(took), after, new ObservedReadings.Nothing()),
                 after,
                 clamped,
                 true,
@@ -222,56 +223,56 @@ public final class PracticeState {
                 Optional.of(made));
     }
 
-    private PracticeState watched(PracticeAction.WatchStar deed) {
+    private PracticeState watched(PracticeAction.WatchStar action) {
         NamedStar star = NamedStars.bundled()
-                .find(deed.star())
+                .find(action.star())
                 .orElseThrow(() -> new InputRefused(
-                        "no star is called '" + deed.star() + "'", "use one from the advice, such as Rigel"));
+                        "no star is called '" + action.star() + "'", "use one from the advice, such as Rigel"));
         FixedStar body = new FixedStar(star.label(), star.place());
         Instant began = now().plus(COSTS.settingAStar());
-        Instant to = began.plus(deed.length());
+        Instant to = began.plus(action.length());
         requireUp(body, began);
         requireUp(body, to);
         Rig rig = scenario.rig();
-        StarDrift drift = observer().drift(wedge, began, body, deed.length(), StarDrift.usualSigma(rig));
+        StarDrift drift = observer().drift(wedge, began, body, action.length(), StarDrift.usualSigma(rig));
         ObservedReadings.Drifted seen = new ObservedReadings.Drifted(
                 star.label(),
                 began,
-                deed.length(),
+                action.length(),
                 counted(drift.drift().angle(), rig.finestOptic()),
                 drift.direction() instanceof DriftDirection.OnSky way && way.north(),
                 rig.finestOptic());
-        return looked(deed, to, seen, Optional.empty());
+        return withLook(action, to, seen, Optional.empty());
     }
 
-    private PracticeState framed(PracticeAction.TakeFrame deed) {
+    private PracticeState withFrame(PracticeAction.TakeFrame action) {
         if (!scenario.hasCamera()) {
             throw new InputRefused("this practice has no camera", "begin another, with a camera");
         }
-        boolean isSamePlace = cameraAt.filter(deed.turned()::equals).isPresent();
+        boolean isSamePlace = cameraAt.filter(action.turned()::equals).isPresent();
         Duration took = isSamePlace
                 ? COSTS.look()
                 : cameraAt.isPresent() ? FRAME_AFTER_TURNING : COSTS.pointing().plus(FRAME_AFTER_TURNING);
         Instant to = now().plus(took);
-        dark(to);
+        requireDark(to);
         ObservedReadings.FrameTaken seen =
-                new ObservedReadings.FrameTaken(frames() + 1, to.minus(SHUTTER_TO_FILE), deed.turned());
-        // The screen stands by the screws: whoever only looks stays there.
+                new ObservedReadings.FrameTaken(frames() + 1, to.minus(SHUTTER_TO_FILE), action.turned());
+        // The screen is next to the screws: an observer who only looks stays there.
         return new PracticeState(
                 scenario,
-                with(deed, to, wedge, seen),
+                with(action, to, wedge, seen),
                 wedge,
                 clamped,
                 atTheScrews && isSamePlace,
-                Optional.of(deed.turned()),
+                Optional.of(action.turned()),
                 Optional.empty());
     }
 
-    private PracticeState touched(PracticeAction deed, HiddenWedge after, boolean clampedAfter, Duration took) {
-        Optional<Angle> camera = deed instanceof PracticeAction.MoveByHand ? Optional.empty() : cameraAt;
+    private PracticeState withTouch(PracticeAction action, HiddenWedge after, boolean clampedAfter, Duration took) {
+        Optional<Angle> camera = action instanceof PracticeAction.MoveByHand ? Optional.empty() : cameraAt;
         return new PracticeState(
                 scenario,
-                with(deed, now().plus(took), after, new ObservedReadings.Nothing()),
+                with(action, now().plus(took), after, new ObservedReadings.Nothing()),
                 after,
                 clampedAfter,
                 false,
@@ -279,23 +280,23 @@ public final class PracticeState {
                 Optional.empty());
     }
 
-    private PracticeState looked(PracticeAction deed, Instant to, ObservedReadings seen, Optional<Angle> camera) {
+    private PracticeState withLook(PracticeAction action, Instant to, ObservedReadings seen, Optional<Angle> camera) {
         return new PracticeState(
-                scenario, with(deed, to, wedge, seen), wedge, clamped, false, camera, Optional.empty());
+                scenario, with(action, to, wedge, seen), wedge, clamped, false, camera, Optional.empty());
     }
 
-    private List<CompletedAction> with(PracticeAction deed, Instant to, HiddenWedge after, ObservedReadings seen) {
+    private List<CompletedAction> with(PracticeAction action, Instant to, HiddenWedge after, ObservedReadings seen) {
         List<CompletedAction> all = new ArrayList<>(done);
-        all.add(new CompletedAction(deed, now(), to, after, seen));
+        all.add(new CompletedAction(action, now(), to, after, seen));
         return all;
     }
 
-    private RandomGenerator dice() {
-        return scenario.diceOfDeed(done.size());
+    private RandomGenerator random() {
+        return scenario.randomOfAction(done.size());
     }
 
     private SimulatedObserver observer() {
-        return new SimulatedObserver(scenario.weather(), dice());
+        return new SimulatedObserver(scenario.weather(), random());
     }
 
     private void requireLoose() {
@@ -315,7 +316,7 @@ public final class PracticeState {
                                         .collect(Collectors.joining(", "))));
     }
 
-    private ObservingMoment dark(Instant at) {
+    private ObservingMoment requireDark(Instant at) {
         ObservingMoment moment = ObservingMoment.of(scenario.site(), SkyTime.of(at), scenario.weather());
         if (SunGuard.at(moment).isSunUp()) {
             throw new InputRefused(
@@ -325,7 +326,7 @@ public final class PracticeState {
     }
 
     private void requireUp(FixedStar star, Instant at) {
-        ObservingMoment moment = dark(at);
+        ObservingMoment moment = requireDark(at);
         Angle altitude = moment.refracted(Ephemeris.apparent(star, moment)).altitude();
         if (altitude.compareTo(LOWEST) < 0) {
             throw new InputRefused(
@@ -334,7 +335,7 @@ public final class PracticeState {
         }
     }
 
-    /** To a tenth of a division, or a second of arc. */
+    /** To a tenth of a division, or to a second of arc. */
     private static ReadLength counted(Angle drift, Optional<Optic> finest) {
         return finest.flatMap(Optic::division)
                 .map(division ->

@@ -19,54 +19,55 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * What a practice night starts from.
+ * The starting conditions of a practice night.
  *
- * @param siteName what the site is called in the log
+ * @param siteName the site's name in the log
  * @param rig with its screws and optics; a camera in it is {@link PracticeCamera}'s
  * @param from when the night begins
  * @param seed of everything that is hidden
  * @param work what the night is for
  */
 public record Scenario(String siteName, Site site, Rig rig, Instant from, long seed, Work work) {
-    // As well as compass, eye and a wedge's scale leave it (common practice), or a little worse.
+    // The accuracy of setting up with compass, eye and a wedge's scale (common practice), or a little worse.
     private static final double LEAST_OFFSET_DEG = 1.5;
     private static final double SPREAD_OFFSET_DEG = 2.5;
-    private static final Angle NOT_SQUARE_BY = Angle.ofArcminutes(12);
-    private static final int WEDGE_DICE = 0;
-    private static final int TUBE_DICE = 1;
-    private static final int FIRST_DEED_DICE = 2;
-    // Neighbouring seeds would make like nights: an odd number with its ones and zeros well mixed (the golden ratio).
+    private static final Angle MISALIGNMENT = Angle.ofArcminutes(12);
+    private static final int WEDGE_STREAM = 0;
+    private static final int TUBE_STREAM = 1;
+    private static final int FIRST_ACTION_STREAM = 2;
+    // Spreads neighbouring seeds, which would give similar nights: an odd number with well-mixed bits (the golden
+    // ratio).
     private static final long SEED_STEP = 0x9E3779B97F4A7C15L;
 
-    /** For looking by eye. */
+    /** A visual scenario. */
     public static Scenario byEye(String siteName, Site site, Rig rig, Instant from, long seed) {
-        Rig eyes = rig.withCameras(List.of());
+        Rig visual = rig.withCameras(List.of());
         return new Scenario(
                 siteName,
                 site,
-                eyes,
+                visual,
                 from,
                 seed,
-                new Work(List.of(WorkPreset.CASUAL_LOOK.with(eyes), WorkPreset.PLANETS.with(eyes))));
+                new Work(List.of(WorkPreset.CASUAL_LOOK.with(visual), WorkPreset.PLANETS.with(visual))));
     }
 
-    /** The same with a small camera on the tube; the work is still to look. */
+    /** The same with a small camera on the tube; the work is still visual. */
     public static Scenario withCamera(String siteName, Site site, Rig rig, Instant from, long seed) {
-        Rig armed = rig.withCameras(List.of(PracticeCamera.CAMERA.inRig("practice camera")));
+        Rig withCamera = rig.withCameras(List.of(PracticeCamera.CAMERA.inRig("practice camera")));
         return new Scenario(
                 siteName,
                 site,
-                armed,
+                withCamera,
                 from,
                 seed,
-                new Work(List.of(WorkPreset.CASUAL_LOOK.with(armed), WorkPreset.PLANETS.with(armed))));
+                new Work(List.of(WorkPreset.CASUAL_LOOK.with(withCamera), WorkPreset.PLANETS.with(withCamera))));
     }
 
     public boolean hasCamera() {
         return !rig.cameras().isEmpty();
     }
 
-    /** The air over the site, as it usually is. */
+    /** The usual air over the site. */
     public Weather weather() {
         return Weather.standardAt(site.heightMetres());
     }
@@ -78,32 +79,32 @@ public record Scenario(String siteName, Site site, Rig rig, Instant from, long s
                 new LoggedEvent(2, from, new NightEvent.WorkSet(work)));
     }
 
-    /** The wedge as it stands at first. */
+    /** The initial state of the wedge. */
     HiddenWedge hiddenWedge() {
-        RandomGenerator random = dice(WEDGE_DICE);
+        RandomGenerator random = random(WEDGE_STREAM);
         double direction = 2 * Math.PI * random.nextDouble();
         Angle distance = Angle.ofDegrees(LEAST_OFFSET_DEG + SPREAD_OFFSET_DEG * random.nextDouble());
-        AxisOffset hidden = new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction)));
-        return HiddenWedge.of(site, rig, hidden, random);
+        AxisOffset offset = new AxisOffset(distance.times(Math.sin(direction)), distance.times(Math.cos(direction)));
+        return HiddenWedge.of(site, rig, offset, random);
     }
 
-    /** How tube and camera sit, no squarer than tubes are. */
+    /** How tube and camera are mounted, with typical misalignments. */
     TubeOnFork tube() {
-        RandomGenerator random = dice(TUBE_DICE);
+        RandomGenerator random = random(TUBE_STREAM);
         return new TubeOnFork(
-                NOT_SQUARE_BY.times(random.nextGaussian()),
-                NOT_SQUARE_BY.times(random.nextGaussian()),
+                MISALIGNMENT.times(random.nextGaussian()),
+                MISALIGNMENT.times(random.nextGaussian()),
                 Angle.ofDegrees(360 * random.nextDouble()),
                 TurnedFrames.MOUNTS_OWN_GIVE.times(Math.abs(random.nextGaussian())));
     }
 
-    /** The dice of one deed, counted from 0. */
-    RandomGenerator diceOfDeed(int index) {
-        return dice(FIRST_DEED_DICE + index);
+    /** The random numbers of one action, counted from 0. */
+    RandomGenerator randomOfAction(int index) {
+        return random(FIRST_ACTION_STREAM + index);
     }
 
-    private RandomGenerator dice(int which) {
-        // Named, so that a seed makes the same night on every machine.
+    private RandomGenerator random(int which) {
+        // Named, so that a seed gives the same night on every machine.
         return RandomGeneratorFactory.<RandomGenerator>of("L64X128MixRandom").create(SEED_STEP * (seed + 1) + which);
     }
 }

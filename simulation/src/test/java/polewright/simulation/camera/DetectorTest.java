@@ -27,7 +27,7 @@ class DetectorTest {
 
     @ParameterizedTest
     @CsvSource({"20000, 16, 20100", "20000, 12, 4095", "100000, 16, 65535"})
-    void aFullPixelReadsTheWellOrTheLargestCount(double well, int bits, float full) {
+    void saturatedPixel_readsTheWellOrTheLargestCount(double well, int bits, float full) {
         Frame frame = frame(detector(well, bits, false, PixelFaults.NONE, 0), 10, 1);
 
         assertThat(frame.saturation()).isEqualTo(full);
@@ -39,7 +39,7 @@ class DetectorTest {
     }
 
     @Test
-    void withoutDrains_chargeRunsAlongTheColumn_andNoneIsLost() {
+    void withoutAntiBlooming_chargeRunsAlongTheColumnWithoutLoss() {
         Frame bleeding = frame(detector(20_000, 16, true, PixelFaults.NONE, 0), 0.4, 1);
         Frame drained = frame(detector(20_000, 16, false, PixelFaults.NONE, 0), 0.4, 1);
 
@@ -48,7 +48,7 @@ class DetectorTest {
 
         assertThat(tall).isGreaterThan(5 * wide);
         assertThat(full(drained, 0, 1)).isEqualTo(full(drained, 1, 0));
-        // All of the star's charge is somewhere in its columns; of the drained one most is gone.
+        // All of the star's charge is somewhere in its columns; with the drained detector most of it is lost.
         double expected = NIGHT_POLARIS_ELECTRONS * 0.4;
         assertThat(above(bleeding)).isCloseTo(expected, within(expected * 0.01));
         assertThat(above(drained)).isLessThan(expected * 0.5);
@@ -81,7 +81,7 @@ class DetectorTest {
     }
 
     @Test
-    void bleedingMovesChargeBothWays_andSpillsOffTheEnds() {
+    void blooming_movesChargeBothWays_andOffTheEnds() {
         Detector d = new Detector(8, 12, 3, 1, 0, 100, 16, 0, 0, true, AmpGlow.NONE, PixelFaults.NONE, 0);
         float[] electrons = new float[96];
         electrons[6 * 8 + 3] = 500;
@@ -93,7 +93,7 @@ class DetectorTest {
         for (int row = 0; row < 12; row++) {
             assertThat(electrons[row * 8 + 3]).as("row %d", row).isEqualTo(Math.abs(row - 6) <= 2 ? 100f : 0f);
         }
-        // At the top edge the upper half is gone; the lower fills 1.75 pixels.
+        // At the top edge the upper half is lost; the lower fills 1.75 pixels.
         assertThat(electrons[5]).isEqualTo(100);
         assertThat(electrons[8 + 5]).isEqualTo(100);
         assertThat(electrons[16 + 5]).isEqualTo(75);
@@ -101,7 +101,7 @@ class DetectorTest {
     }
 
     @Test
-    void hotAndDeadPixelsAreTheSameInEveryFrame_andGrowWithTime() {
+    void faultyPixels_areTheSameInEveryFrame_andGrowWithTime() {
         PixelFaults faults = new PixelFaults(42, 1e-3, 300, 0);
         List<Integer> first = hot(frame(detector(50_000, 16, false, faults, 0), 1, 1));
         List<Integer> second = hot(frame(detector(50_000, 16, false, faults, 0), 1, 2));
@@ -109,7 +109,7 @@ class DetectorTest {
         List<Integer> otherDetector =
                 hot(frame(detector(50_000, 16, false, new PixelFaults(43, 1e-3, 300, 0), 0), 1, 1));
 
-        // 32 of 32,000 leak, median 300 in a second: nearly all stand out by 20.
+        // 32 of 32,000 leak, median 300 in a second: nearly all exceed 20.
         assertThat(first).hasSizeBetween(24, 32);
         assertThat(second.stream().filter(first::contains).count()).isGreaterThanOrEqualTo(first.size() - 2L);
         assertThat(longer).containsAll(first);
@@ -128,7 +128,7 @@ class DetectorTest {
     }
 
     @Test
-    void cosmicRaysStrikeAsOftenAsTold() {
+    void cosmicRays_strikeAtTheGivenRate() {
         // 0.0415 cm² for a minute at 120 a cm² and minute: 4.98 a frame.
         StrayCharge rays = new StrayCharge(detector(50_000, 16, false, PixelFaults.NONE, 120));
         Random random = new Random(9);
@@ -141,11 +141,11 @@ class DetectorTest {
         }
 
         double expected = 120 * 200 * 160 * 3.6e-4 * 3.6e-4;
-        // Some tracks meet others: a few per cent less than struck.
+        // Some tracks touch others: a few per cent fewer groups than tracks.
         assertThat((double) tracks / frames).isBetween(expected * 0.9, expected * 1.02);
     }
 
-    /** How many groups of struck pixels there are, neighbours at a corner counted together. */
+    /** Number of groups of struck pixels; neighbours at a corner count as one group. */
     private static int touching(float[] electrons) {
         int groups = 0;
         boolean[] seen = new boolean[electrons.length];
@@ -177,7 +177,7 @@ class DetectorTest {
     }
 
     @Test
-    void theAmplifierGlowsInItsCorner() {
+    void ampGlow_isInItsCorner() {
         Detector glowing =
                 new Detector(200, 160, 3.6, 1, 3, 50_000, 16, 100, 2, false, new AmpGlow(500, 20), PixelFaults.NONE, 0);
         SimulatedCamera camera = SimulatedCamera.of("glow", CameraOptics.clean(4000, 10, 6), glowing);

@@ -13,7 +13,7 @@ import polewright.sky.place.CatalogueStar;
 class DistortionTest {
     @ParameterizedTest
     @CsvSource({"-0.1", "0.05", "0.14"})
-    void theCornerMovesByWhatTheFigureSays(double radial) {
+    void corner_movesByTheCoefficient(double radial) {
         Night night = Night.LARKFELL;
         SimulatedCamera straight = Night.wideCamera();
         SimulatedCamera bent = straight.with(straight.optics().withDistortion(Distortion.radial(radial)));
@@ -28,14 +28,14 @@ class DistortionTest {
     }
 
     @Test
-    void theMiddleStays() {
+    void centre_isUnchanged() {
         double[] uv = {0, 0};
         new Distortion(0.1, 0.01, -0.01).apply(uv);
         assertThat(uv).containsExactly(0, 0);
     }
 
     @Test
-    void tangentialShiftsGoTheWayTheyAreNamed() {
+    void tangentialTerms_shiftInTheirNamedDirections() {
         double[] down = {0, 1};
         new Distortion(0, 0.01, 0).apply(down);
         double[] right = {1, 0};
@@ -47,7 +47,7 @@ class DistortionTest {
 
     @ParameterizedTest
     @CsvSource({"-0.14, 0, 0", "0.14, 0.02, -0.02", "-0.05, 0.003, 0.001", "0, 0, 0", "0, 0.01, 0"})
-    void undoingComesBack(double radial, double down, double right) {
+    void undo_invertsApply(double radial, double down, double right) {
         Distortion distortion = new Distortion(radial, down, right);
         for (double u = -1; u <= 1; u += 0.25) {
             for (double v = -0.8; v <= 0.8; v += 0.2) {
@@ -61,7 +61,7 @@ class DistortionTest {
     }
 
     @Test
-    void nothingFarOutsideFoldsBackIntoThePicture() {
+    void farOutside_nothingFoldsBackIntoThePicture() {
         Distortion barrel = Distortion.radial(-0.14);
         double last = 0;
         for (double r = 0; r < 12; r += 0.05) {
@@ -73,7 +73,7 @@ class DistortionTest {
     }
 
     @Test
-    void moreThanTheModelBearsIsRefused() {
+    void excessiveCoefficient_isRefused() {
         assertThatThrownBy(() -> Distortion.radial(-0.3))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("a radial distortion of -0.3 at the corner is beyond 0.14. Give the shift at the corner"

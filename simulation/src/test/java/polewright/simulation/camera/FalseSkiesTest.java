@@ -15,7 +15,7 @@ import polewright.image.Frame;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.CatalogueStar;
 
-/** Frames of dots, and stars that no catalogue has. */
+/** Frames of dots, and stars that are in no catalogue. */
 class FalseSkiesTest {
     private static final Night NIGHT = Night.LARKFELL;
 
@@ -47,11 +47,11 @@ class FalseSkiesTest {
     }
 
     @Test
-    void asManyDotsShowAsAsked_andNoTwoFramesHaveThemAlike() {
+    void dots_haveTheRequestedNumber_andDifferBetweenFrames() {
         List<Integer> one = peaks(dots(80, 1));
         List<Integer> other = peaks(dots(80, 2));
 
-        // A few may touch or stand at the very edge; the flat top of a full one may count twice.
+        // A few may touch or lie at the very edge; the flat top of a saturated one may count twice.
         assertThat(one).hasSizeBetween(72, 84);
         assertThat(other).hasSizeBetween(72, 84);
         assertThat(other.stream().filter(one::contains).count()).isLessThan(3);
@@ -59,13 +59,13 @@ class FalseSkiesTest {
     }
 
     @Test
-    void aFrameWithoutDotsIsBlank() {
+    void frameWithoutDots_isBlank() {
         assertThat(peaks(dots(0, 1))).isEmpty();
         assertThat(dots(0, 1).facts().focalLengthMm()).hasValue(20);
     }
 
     @Test
-    void aShuffledSkyHasTheSameLightElsewhere() {
+    void shuffledSky_hasTheSameLightElsewhere() {
         Exposure exposure = NIGHT.tracked(Night.wideCamera(), NIGHT.toward("Polaris", 0), 2);
         RenderedFrame real = Night.RENDERER.render(exposure, new Random(1));
 
@@ -93,7 +93,7 @@ class FalseSkiesTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {-90, -40, 0, 89.9})
-    void inventedStarsAreTheSameFromWhicheverSideOneLooks(double decDeg) {
+    void inventedStars_areTheSameForEveryPointing(double decDeg) {
         List<CatalogueStar> here = invented(359.8, decDeg, 0.4, 14);
         List<CatalogueStar> wider = invented(0.1, decDeg, 2, 15);
 
@@ -103,19 +103,19 @@ class FalseSkiesTest {
     }
 
     @Test
-    void thereAreAsManyAsOnTheRealSky_moreInTheMilkyWay() {
+    void inventedStars_areAsManyAsReal_andMoreInTheMilkyWay() {
         // 60 a square degree to V 12, 2.4 times as many each magnitude: 60 · (10^0.76 − 10^0.076) to V 14.
         double average = 60 * (Math.pow(10, 0.76) - Math.pow(10, 0.076));
         double atPole = invented(192.86, 27.13, 3, 14).size() / (Math.PI * 9);
         double inMilkyWay = invented(266.4, -28.9, 3, 14).size() / (Math.PI * 9);
 
-        // The search goes half a cell too far: up to 15 % more than the circle holds.
+        // The search extends half a cell too far: up to 15 % more than the circle holds.
         assertThat(atPole / average).isBetween(0.45, 0.65);
         assertThat(inMilkyWay / average).isBetween(2.2, 3.4);
     }
 
     @Test
-    void inventedStarsShowInALongExposure_andAreToldApart() {
+    void inventedStars_showInALongExposure_andAreMarked() {
         Exposure exposure = NIGHT.tracked(Night.smallCamera(), NIGHT.toward("Deneb", 0), 60);
         RenderedFrame plain = Night.RENDERER.renderWithoutNoise(exposure);
         RenderedFrame deep = Night.RENDERER.withInventedStarsTo(17).renderWithoutNoise(exposure);

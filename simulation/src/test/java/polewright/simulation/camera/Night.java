@@ -14,7 +14,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** A site and an hour to take test frames at, and what to measure on them. */
+/** A site and an hour for test frames, and the measurements on them. */
 record Night(Site site, Instant at, Weather weather) {
     static final Night LARKFELL = new Night(
             Site.ofDegrees(54.60, -2.90, 240), Instant.parse("2026-10-14T21:00:00Z"), Weather.standardAt(240));
@@ -56,7 +56,7 @@ record Night(Site site, Instant at, Weather weather) {
         return new Exposure(camera, path, site, weather, sky, at, length);
     }
 
-    /** An even, dark sky and a mount that follows it perfectly. */
+    /** A uniform, dark sky and a mount that tracks it perfectly. */
     Exposure tracked(SimulatedCamera camera, Rotation toward, double seconds) {
         return exposure(
                 camera,
@@ -65,7 +65,7 @@ record Night(Site site, Instant at, Weather weather) {
                 Duration.ofNanos(Math.round(seconds * 1e9)));
     }
 
-    /** The level of a noise-free frame under an even sky: its darkest pixel. */
+    /** The background of a noise-free frame under a uniform sky: its darkest pixel. */
     static double sky(Frame frame) {
         float darkest = Float.POSITIVE_INFINITY;
         for (float count : frame.pixels()) {
@@ -74,7 +74,7 @@ record Night(Site site, Instant at, Weather weather) {
         return darkest;
     }
 
-    /** Sum of a square of pixels about a place over a level, and first moments. */
+    /** Sum and first moments of a square of pixels about a place, above a level. */
     static Blob blob(Frame frame, double x, double y, int half, double level) {
         int column0 = (int) Math.rint(x);
         int row0 = (int) Math.rint(y);

@@ -33,7 +33,7 @@ class NoiseTest {
 
     @ParameterizedTest
     @CsvSource({"0, 2", "0.3, 0", "3, 1.5", "11.9, 3", "12.1, 0", "12.1, 3", "60, 3", "5000, 5"})
-    void chargeHasTheMomentsOfPoissonAndReadNoise(double mean, double readNoise) {
+    void charge_hasTheMomentsOfPoissonAndReadNoise(double mean, double readNoise) {
         int n = 400_000;
         ChargeNoise noise = new ChargeNoise(7, readNoise);
         double[] drawn = new double[n];
@@ -53,7 +53,7 @@ class NoiseTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {0.2, 2, 8})
-    void fewElectronsComeInWholeNumbers_asOftenAsPoissonSays(double mean) {
+    void fewElectrons_arePoissonDistributed(double mean) {
         int n = 200_000;
         ChargeNoise noise = new ChargeNoise(11, 0);
         int[] seen = new int[60];
@@ -85,14 +85,14 @@ class NoiseTest {
 
     @ParameterizedTest
     @CsvSource({"15, 1", "15, 3.3", "12, 1"})
-    void countsVaryByShotAndReadNoise_overTheGain(double skyMagnitude, double gain) {
+    void counts_varyByShotAndReadNoiseOverTheGain(double skyMagnitude, double gain) {
         Exposure exposure = blankSky(skyMagnitude, gain);
         double scale = Math.toDegrees(Math.atan(3.6e-3 / 2000)) * 3600;
         double electrons = Math.PI * 9 * 1.5e6 * Math.pow(10, -0.4 * skyMagnitude) * scale * scale * 20;
         float[] average = Night.RENDERER.renderWithoutNoise(exposure).frame().pixels();
         float[] counts = Night.RENDERER.render(exposure, new Random(3)).frame().pixels();
 
-        // Where no star is.
+        // Where there is no star.
         Moments moments = Moments.of(IntStream.range(0, counts.length)
                 .filter(i -> average[i] < 300 + electrons / gain * 1.0001 + 0.001)
                 .mapToDouble(i -> counts[i])
@@ -105,7 +105,7 @@ class NoiseTest {
     }
 
     @Test
-    void theSameSeedGivesTheSameFrame_anotherAnother() {
+    void sameSeed_givesTheSameFrame_anotherDiffers() {
         Night night = Night.LARKFELL;
         SimulatedCamera camera = SimulatedCamera.guideCamera();
         Exposure exposure = night.exposure(
@@ -130,7 +130,7 @@ class NoiseTest {
     }
 
     @Test
-    void rowsAndColumnsShareNoNoise() {
+    void rowsAndColumns_shareNoNoise() {
         float[] pixels =
                 Night.RENDERER.render(blankSky(13, 1), new Random(1)).frame().pixels();
         double mean = 0;

@@ -21,7 +21,7 @@ class SkyConditionsTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {0, 1, 2.5, 4})
-    void cloudsOverHalf_hideTheStarsOnTheirSide_andShineThemselves(double direction) {
+    void cloudsOverHalf_hideStarsOnTheirSide_andGlow(double direction) {
         RenderedFrame clear = under(SkyConditions.EVEN);
         RenderedFrame clouded = under(SkyConditions.EVEN.with(CloudBank.overHalf(direction)));
 
@@ -46,7 +46,7 @@ class SkyConditionsTest {
                 .isCloseTo(1.6, within(0.05));
     }
 
-    /** Lowest of a few pixels at a place along a direction from the middle, above the bias: sky, not a star. */
+    /** Lowest of a few pixels at a place along a direction from the centre, above the bias: background, not a star. */
     private static double level(Frame frame, double direction, double reach) {
         double least = Double.MAX_VALUE;
         for (int i = -20; i <= 20; i++) {
@@ -58,7 +58,7 @@ class SkyConditionsTest {
     }
 
     @Test
-    void theGradientBrightensOneSide() {
+    void gradient_brightensOneSide() {
         SkyConditions sky = new SkyConditions(
                 SkyConditions.EVEN.seeing(), 18, 0.2, Math.PI / 2, 0, java.util.Optional.empty(), List.of());
 
@@ -71,7 +71,7 @@ class SkyConditionsTest {
     }
 
     @Test
-    void aSatelliteCrossesTheWholePicture_asBrightAsTold() {
+    void satellite_crossesThePicture_withTheGivenBrightness() {
         SimulatedCamera camera = Night.wideCamera();
         SatelliteTrail trail = new SatelliteTrail(-50, 100, 650, 140, 4000);
 
@@ -86,7 +86,7 @@ class SkyConditionsTest {
                 sum += light;
                 moment += light * row;
             }
-            // A column cuts the line at a slant: a little more than a pixel of its length.
+            // A column cuts the line obliquely: a little more than a pixel of its length.
             double slant = Math.hypot(700, 40) / 700;
             assertThat(sum).isCloseTo(4000 * slant, within(20.0));
             assertThat(moment / sum).isCloseTo(100 + (column + 50) * 40 / 700.0, within(0.01));
@@ -95,7 +95,7 @@ class SkyConditionsTest {
     }
 
     @Test
-    void aSatelliteDrawnAtRandomCrossesThePicture() {
+    void randomSatellite_crossesThePicture() {
         SimulatedCamera camera = Night.wideCamera();
         Random random = new Random(4);
         for (int i = 0; i < 50; i++) {

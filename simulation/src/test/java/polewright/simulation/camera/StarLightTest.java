@@ -16,7 +16,7 @@ class StarLightTest {
     private static final Night NIGHT = Night.LARKFELL;
 
     @Test
-    void aStarGivesWhatTheZeroPointSays() {
+    void star_givesTheElectronsOfTheZeroPoint() {
         SimulatedCamera camera = Night.smallCamera();
         RenderedFrame picture = Night.RENDERER.renderWithoutNoise(NIGHT.tracked(camera, NIGHT.toward("Polaris", 0), 2));
 
@@ -24,7 +24,7 @@ class StarLightTest {
         double counts = Night.blob(picture.frame(), star.x(), star.y(), 30, Night.sky(picture.frame()))
                 .sum();
 
-        // 1000 photons a second, cm² and Å of V = 0, over 3000 Å, every other one caught (common practice).
+        // 1000 photons per second, cm² and Å from V = 0, over 3000 Å, half of them detected (common practice).
         double electrons = Math.PI * 3 * 3 * 1000 * 3000 * 0.5 * Math.pow(10, -0.4 * star.magnitude()) * 2;
         assertThat(star.magnitude()).isCloseTo(2.0, within(0.05));
         assertThat(star.electrons()).isCloseTo(electrons, within(electrons * 1e-9));
@@ -32,9 +32,9 @@ class StarLightTest {
     }
 
     @Test
-    void aNoisyStarGivesTheSame_withinItsNoise() {
+    void noisyStar_givesTheSameWithinItsNoise() {
         SimulatedCamera camera = Night.smallCamera();
-        // Short enough for the star not to fill a pixel.
+        // Short enough for the star not to saturate a pixel.
         Exposure exposure = NIGHT.tracked(camera, NIGHT.toward("Polaris", 0), 0.02);
         TrueStar star =
                 Night.RENDERER.renderWithoutNoise(exposure).truth().stars().get(0);
@@ -53,7 +53,7 @@ class StarLightTest {
     }
 
     @Test
-    void gainDividesCounts() {
+    void gain_dividesCounts() {
         SimulatedCamera camera = Night.smallCamera();
         Detector d = camera.detector();
         Detector halved = new Detector(
@@ -83,7 +83,7 @@ class StarLightTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.1, 0.4})
-    void aHaloTakesItsLightFromTheCore_noneIsLost(double share) {
+    void halo_takesItsLightFromTheCore(double share) {
         CameraOptics optics = new CameraOptics(500, 60, 6, share, 0, Distortion.NONE, false);
         RenderedFrame picture = Night.RENDERER.renderWithoutNoise(
                 NIGHT.tracked(Night.smallCamera().with(optics), NIGHT.toward("Polaris", 0), 1));
@@ -101,7 +101,7 @@ class StarLightTest {
 
     @ParameterizedTest
     @CsvSource({"90, 1.000", "60, 1.154", "30, 1.994", "10, 5.59", "0, 37.92"})
-    void extinctionFollowsTheAirMass(double altitudeDeg, double airmass) {
+    void extinction_followsTheAirMass(double altitudeDeg, double airmass) {
         // Secant of the zenith distance high up (geometry); lower, Kasten & Young (1989), by the formula in pvlib,
         // pvlib/atmosphere.py, 6382338a7598.
         SkyConditions sky = SkyConditions.COUNTRY;
@@ -111,7 +111,7 @@ class StarLightTest {
     }
 
     @Test
-    void vignettingTakesItsShareInTheCorners() {
+    void vignetting_dimsTheCornersByItsShare() {
         CameraOptics optics = new CameraOptics(500, 60, 6, 0, 0.4, Distortion.NONE, false);
         SkyConditions bright = SkyConditions.EVEN.withSky(15);
         Exposure exposure = new Exposure(
@@ -132,7 +132,7 @@ class StarLightTest {
     }
 
     @Test
-    void theSkyIsAsBrightAsTold() {
+    void background_hasTheGivenBrightness() {
         Exposure exposure = NIGHT.tracked(Night.smallCamera(), NIGHT.toward("Polaris", 0), 10);
 
         Frame frame = Night.RENDERER.renderWithoutNoise(exposure).frame();

@@ -37,7 +37,7 @@ class StarPlacesTest {
 
     @ParameterizedTest
     @MethodSource("bothHemispheres")
-    void imagesStandWhereTheTruthSays(Night night, String name, double rollDeg) {
+    void images_areAtTheirTruePositions(Night night, String name, double rollDeg) {
         RenderedFrame picture =
                 Night.RENDERER.renderWithoutNoise(night.tracked(Night.smallCamera(), night.toward(name, rollDeg), 1));
         double sky = Night.sky(picture.frame());
@@ -67,7 +67,7 @@ class StarPlacesTest {
 
     @ParameterizedTest
     @MethodSource("bothHemispheres")
-    void theStarAimedAtIsInTheMiddle_andRolledAsAsked(Night night, String name, double rollDeg) {
+    void aimedStar_isCentred_withTheRequestedRoll(Night night, String name, double rollDeg) {
         RenderedFrame picture =
                 Night.RENDERER.renderWithoutNoise(night.tracked(Night.smallCamera(), night.toward(name, rollDeg), 1));
 
@@ -101,7 +101,7 @@ class StarPlacesTest {
     }
 
     @Test
-    void rollIsPositionAngleOfUp_northThroughEast() {
+    void roll_isThePositionAngleOfUp() {
         Night night = Night.LARKFELL.airless();
         CatalogueStar middle = CatalogueStar.fixed(Angle.ofDegrees(300), Angle.ofDegrees(5));
         SkyView view = SkyView.of(night.tracked(Night.smallCamera(), night.toward(middle, 90), 1), 0);
@@ -113,7 +113,7 @@ class StarPlacesTest {
     }
 
     @Test
-    void cameraAxesAreRightDownAndFront() {
+    void cameraAxes_areRightDownAndFront() {
         Night night = Night.LARKFELL;
         Rotation level = CameraAim.at(RefractedDirection.of(Angle.ZERO, Angle.ofDegrees(0)), Angle.ZERO);
 
@@ -124,7 +124,7 @@ class StarPlacesTest {
                 .isLessThan(1e-12);
         assertThat(Vector3D.distance(level.applyTo(Vector3D.PLUS_K), Vector3D.PLUS_J))
                 .isLessThan(1e-12);
-        // Leaning to the right, the picture's up is east of the zenith.
+        // Tilted to the right, the picture's up is east of the zenith.
         Rotation leaning = CameraAim.at(RefractedDirection.of(Angle.ZERO, Angle.ofDegrees(0)), Angle.ofDegrees(30));
         assertThat(leaning.applyTo(Vector3D.MINUS_J).getX()).isCloseTo(0.5, within(1e-12));
         assertThat(night.site().isNorthern()).isTrue();
@@ -132,7 +132,7 @@ class StarPlacesTest {
 
     @ParameterizedTest
     @MethodSource("bothHemispheres")
-    void everyStarOfTheAtlasInTheFieldIsThere_andNoOther(Night night, String name, double rollDeg) {
+    void field_hasExactlyTheAtlasStars(Night night, String name, double rollDeg) {
         SimulatedCamera camera = Night.wideCamera();
         RenderedFrame picture =
                 Night.RENDERER.renderWithoutNoise(night.tracked(camera, night.toward(name, rollDeg), 5));
@@ -158,7 +158,7 @@ class StarPlacesTest {
 
     @ParameterizedTest
     @MethodSource("bothHemispheres")
-    void pixelsLeadBackToTheSky(Night night, String name, double rollDeg) {
+    void pixelToSky_invertsSkyToPixel(Night night, String name, double rollDeg) {
         SimulatedCamera camera = Night.wideCamera();
         SimulatedCamera bent = camera.with(camera.optics()
                 .withDistortion(new Distortion(-0.05, 0.003, -0.002))
@@ -173,8 +173,8 @@ class StarPlacesTest {
     }
 
     @Test
-    void refractionSquashesTheFieldNearTheHorizon() {
-        // At 10° altitude the lift changes by about 0.5″ per arcminute (5.3′ at 10°, 4.9′ at 11°: handbook curve).
+    void refraction_compressesTheFieldNearTheHorizon() {
+        // At 10° altitude refraction changes by about 0.5″ per arcminute (5.3′ at 10°, 4.9′ at 11°: handbook curve).
         Night night = Night.LARKFELL;
         Rotation low = CameraAim.at(RefractedDirection.of(Angle.ofDegrees(90), Angle.ofDegrees(10.5)), Angle.ZERO);
         SimulatedCamera camera = Night.wideCamera();

@@ -35,7 +35,7 @@ class TrailsTest {
         "sigma octantis, 60, false",
         "Antares, 5, false"
     })
-    void onAStandingMount_aTrailIsAsLongAsTheSkyTurns(String name, double seconds, boolean northern) {
+    void driveOff_trailIsAsLongAsTheSkyTurns(String name, double seconds, boolean northern) {
         Night night = northern ? NORTH : SOUTH;
         Exposure exposure = standing(night, night.toward(name, 40), seconds);
         RenderedFrame picture = Night.RENDERER.renderWithoutNoise(exposure);
@@ -55,7 +55,7 @@ class TrailsTest {
 
     @ParameterizedTest
     @CsvSource({"Deneb, 60, true", "Antares, 60, false"})
-    void onAPerfectlyTrackingMount_starsArePoints(String name, double seconds, boolean northern) {
+    void perfectTracking_starsArePoints(String name, double seconds, boolean northern) {
         Night night = northern ? NORTH : SOUTH;
         RenderedFrame picture =
                 Night.RENDERER.renderWithoutNoise(night.tracked(Night.smallCamera(), night.toward(name, 40), seconds));
@@ -64,7 +64,7 @@ class TrailsTest {
     }
 
     @Test
-    void aTrailKeepsItsLight_itsCentroidAndItsLength() {
+    void trail_keepsItsLightCentroidAndLength() {
         RenderedFrame picture = Night.RENDERER.renderWithoutNoise(standing(NORTH, NORTH.toward("Deneb", 0), 4));
         TrueStar star = picture.truth().stars().get(0);
         double sky = Night.sky(picture.frame());
@@ -81,15 +81,16 @@ class TrailsTest {
         assertThat(blob.sum()).isCloseTo(star.electrons(), within(star.electrons() * 1e-3));
         assertThat(blob.x()).isCloseTo(star.x(), within(0.02));
         assertThat(blob.y()).isCloseTo(star.y(), within(0.02));
-        // A line of length L smeared by sigma, seen through pixels: variance L²/12 + sigma² + 1/12. Sigma 1.009 pixels.
+        // A line of length L blurred by sigma and sampled by pixels: variance L²/12 + sigma² + 1/12. Sigma 1.009
+        // pixels.
         double variance = Math.pow(star.endX() - star.startX(), 2) / 12 + 1.009 * 1.009 + 1 / 12.0;
         assertThat(spread / blob.sum()).isCloseTo(variance, within(variance * 0.01));
     }
 
     @ParameterizedTest
     @CsvSource({"true, -1", "false, 1"})
-    void aroundThePole_starsTurnAnticlockwiseInTheNorth_clockwiseInTheSouth(boolean northern, int sense) {
-        // Common practice: seen by someone facing it, the sky turns anticlockwise about the north pole.
+    void aroundThePole_starsTurnAnticlockwiseInTheNorthClockwiseInTheSouth(boolean northern, int sense) {
+        // Common practice: to an observer facing it, the sky turns anticlockwise about the north pole.
         Night night = northern ? NORTH : SOUTH;
         Rotation atPole = CameraAim.at(
                 RefractedDirection.of(night.site().poleAzimuth(), night.site().poleAltitude()), Angle.ZERO);
@@ -108,7 +109,7 @@ class TrailsTest {
     }
 
     @Test
-    void aLongTrailNearThePoleIsCurved_andTheMiddleLiesOnItsArc() {
+    void longTrailNearThePole_isCurved_withItsMiddleOnTheArc() {
         Rotation atPole = CameraAim.at(
                 RefractedDirection.of(NORTH.site().poleAzimuth(), NORTH.site().poleAltitude()), Angle.ZERO);
         Exposure exposure = NORTH.exposure(
@@ -129,7 +130,7 @@ class TrailsTest {
     }
 
     @Test
-    void lightIsLaidAlongTheArc_notTheChord() {
+    void light_followsTheArcNotTheChord() {
         double radius = 170;
         double half = 0.1;
         double[] xs = new double[3];
@@ -151,10 +152,9 @@ class TrailsTest {
     }
 
     @Test
-    void aMountWithItsAxisOffThePole_driftsAsTheFormulaSays() {
-        // Worked out outside this project: on the upper meridian, axis east of the pole, north site: drift south at
-        // 0.2625″ a
-        // minute per arcminute.
+    void misalignedAxis_driftsByTheFormula() {
+        // Computed outside this project: on the upper meridian, axis east of the pole, north site: drift south at
+        // 0.2625″ a minute per arcminute.
         Night night = NORTH;
         CatalogueStar onMeridian = CatalogueStar.fixed(night.moment().siderealTime(), Angle.ofDegrees(20));
         Vector3D axis = night.northPole()

@@ -31,14 +31,14 @@ class FitsFileTest {
     private static BasicHDU<?> read(byte[] bytes) throws Exception {
         try (Fits file = new Fits(new ByteArrayInputStream(bytes))) {
             BasicHDU<?> image = file.readHDU();
-            // The file closes with this block: its data must be here by then.
+            // The file closes with this block: its data must have been read by then.
             assertThat(image.getKernel()).isNotNull();
             return image;
         }
     }
 
     @Test
-    void countsComeBack_firstRowFirst_fromZeroToTheLargest() throws Exception {
+    void counts_roundTripFirstRowFirst() throws Exception {
         BasicHDU<?> image = read(FitsFile.of(frame(0, 1, 32767, 32768, 65534, 65535)));
 
         short[][] stored = (short[][]) image.getKernel();
@@ -53,7 +53,7 @@ class FitsFileTest {
     }
 
     @Test
-    void dateObsIsTheStartOfTheExposure_evenInTheYearBefore() throws Exception {
+    void dateObs_isTheStartOfTheExposure_evenInTheYearBefore() throws Exception {
         Header header = read(FitsFile.of(frame(0, 0, 0, 0, 0, 0))).getHeader();
 
         assertThat(header.getStringValue("DATE-OBS")).isEqualTo("2025-12-31T23:59:59.000000");
@@ -61,7 +61,7 @@ class FitsFileTest {
     }
 
     @Test
-    void cameraAndScaleAreTold() throws Exception {
+    void cameraAndScale_areWritten() throws Exception {
         Header header = read(FitsFile.of(frame(0, 0, 0, 0, 0, 0))).getHeader();
 
         assertThat(header.getDoubleValue("FOCALLEN")).isEqualTo(200);
@@ -74,7 +74,7 @@ class FitsFileTest {
     }
 
     @Test
-    void whatAFrameDoesNotSay_staysUnsaid() throws Exception {
+    void unknownFacts_areNotWritten() throws Exception {
         Header header = read(FitsFile.of(new Frame(3, 2, new float[6], 65535, FrameFacts.NONE)))
                 .getHeader();
 
@@ -84,7 +84,7 @@ class FitsFileTest {
     }
 
     @Test
-    void countsOutOfRangeAreLimited_andMissingPixelsAreZero() throws Exception {
+    void countsOutOfRange_areClipped_andMissingPixelsAreZero() throws Exception {
         short[][] stored = (short[][])
                 read(FitsFile.of(frame(-5, 70_000, Float.NaN, 1.4f, 1.6f, 0))).getKernel();
 
@@ -93,7 +93,7 @@ class FitsFileTest {
     }
 
     @Test
-    void theFileIsLaidOutAsTheStandardSays() {
+    void file_followsTheStandardsLayout() {
         byte[] bytes = FitsFile.of(frame(0, 1, 2, 3, 4, 5));
 
         assertThat(bytes.length % 2880).isZero();

@@ -33,14 +33,14 @@ import polewright.operations.OperationFailed;
 import polewright.operations.device.PairedDevice;
 import polewright.operations.device.PairedDevices;
 
-/** Stands before every page. */
+/** Checks every request before any page sees it. */
 public final class AccessControl {
-    /** The cookie that bears a device's token. */
+    /** The cookie with a device's token. */
     public static final String COOKIE = "polewright";
 
     /**
-     * The same where what is sent is encrypted (RFC 6265bis, cookie name prefixes): another, as a browser lets no plain
-     * answer replace a secure cookie, and the device could not be paired again without --secure.
+     * The cookie over an encrypted connection (RFC 6265bis, cookie name prefixes). It has another name because a
+     * browser lets no plain response replace a secure cookie: the device could not be paired again without --secure.
      */
     public static final String SECURE_COOKIE = "__Host-" + COOKIE;
 
@@ -61,9 +61,9 @@ public final class AccessControl {
     private final AtomicReference<PairingCode> code;
     private final OpenStreams streams = new OpenStreams();
     private final Queue<String> news = new ConcurrentLinkedQueue<>();
-    private Instant triedOut = Instant.MIN;
+    private Instant exhausted = Instant.MIN;
 
-    /** Shows a page to a device that is not paired: the one thing that this room does not draw itself. */
+    /** Renders the page for a device that is not paired; the only page needed here, and drawn elsewhere. */
     @FunctionalInterface
     public interface PairingPage {
         /**
@@ -87,7 +87,7 @@ public final class AccessControl {
         return Objects.requireNonNull(code.get());
     }
 
-    /** What the terminal has to say since this was last asked: a code for a device that waits, a device let in. */
+    /** Messages for the terminal since the last call: a code for a waiting device, or a device that was paired. */
     public List<String> news() {
         List<String> sentences = new ArrayList<>();
         for (String next = news.poll(); next != null; next = news.poll()) {
@@ -97,46 +97,46 @@ public final class AccessControl {
     }
 
     /**
-     * Someone stands before the pairing page: where the last code is spent, the terminal shows another. Nobody there, no
-     * code: it would fill the terminal all night. After wrong tries it rests for a while, so that it cannot be filled
-     * from outside either.
+     * Called when the pairing page is opened: if the last code is void, the terminal shows another. No new code
+     * appears unless someone is there, or codes would fill the terminal all night. After wrong guesses there is a
+     * pause, so that it cannot be filled from outside either.
      *
      * @return whether there is a code to type
      */
-    private synchronized boolean knocked() {
+    private synchronized boolean pairingPageOpened() {
         PairingCode last = code();
         if (!last.isVoid()) {
             return true;
         }
         Instant now = settings.clock().instant();
-        if (last.isTriedOut()) {
-            if (triedOut.equals(Instant.MIN)) {
-                triedOut = now;
+        if (last.isExhausted()) {
+            if (exhausted.equals(Instant.MIN)) {
+                exhausted = now;
             }
-            if (now.isBefore(triedOut.plus(REST))) {
+            if (now.isBefore(exhausted.plus(REST))) {
                 return false;
             }
         }
-        triedOut = Instant.MIN;
+        exhausted = Instant.MIN;
         PairingCode next = PairingCode.fresh(settings.clock());
         code.set(next);
         news.add("A device asks to be paired. If it is yours, enter this code on it: " + next.grouped());
         return true;
     }
 
-    /** The streams that are open on this server. */
+    /** The open event streams of this server. */
     public OpenStreams streams() {
         return streams;
     }
 
-    /** Whose request this is: the id of a paired device, or the address of this machine. */
+    /** Who sent this request: the id of a paired device, or the address of this machine. */
     public String deviceOf(Context ctx) {
         return holder(token(ctx))
                 .map(PairedDevice::id)
                 .orElseGet(() -> ctx.req().getRemoteAddr());
     }
 
-    /** Whether who was let in with this request would be let in now. */
+    /** Whether a device that was admitted with this request would be admitted now. */
     public boolean isStillIn(Context ctx) {
         try {
             return token(ctx).isEmpty() || holder(token(ctx)).isPresent();
@@ -159,19 +159,19 @@ public final class AccessControl {
                 : settings.devices().holderOf(token, settings.clock().instant());
     }
 
-    /** Stands before the routes of this server: to be called before any other is added. */
+    /** Guards the routes of this server: call before any other route is added. */
     public void install(JavalinConfig config) {
         config.http.maxRequestSize = Admission.FORM_BYTES;
         config.jetty.modifyHttpConfiguration(http -> {
             http.setRequestHeaderSize(HEAD_BYTES);
             http.setSendServerVersion(false);
-            // Which names this server goes by, the admission decides: for all requests in the same way.
+            // The names of this server are checked by {@link Admission}, the same way for all requests.
             settings.certificate().ifPresent(own -> http.addCustomizer(new SecureRequestCustomizer(false)));
         });
         config.jetty.modifyServletContextHandler(context -> context.setErrorHandler(new PlainErrors()));
         config.jetty.modifyServer(server -> {
             server.setErrorHandler(new PlainErrors());
-            // What is sent: an event stream that says little is meant to.
+            // For request bodies only: an event stream is meant to be slow.
             server.insertHandler(new MinimumDataRateHandler(SLOWEST_BYTES_A_SECOND, 0));
             server.addBean(new NetworkConnectionLimit(MOST_CONNECTIONS, server));
             server.addEventListener(new org.eclipse.jetty.util.component.LifeCycle.Listener() {
@@ -179,7 +179,7 @@ public final class AccessControl {
                 public void lifeCycleStarting(org.eclipse.jetty.util.component.LifeCycle event) {
                     for (Connector connector : server.getConnectors()) {
                         if (connector instanceof AbstractConnector listening) {
-                            ConnectionWatch.over(listening, settings.patience());
+                            ConnectionWatch.install(listening, settings.patience());
                             settings.certificate().ifPresent(own -> encrypt(listening, own));
                         }
                     }
@@ -187,11 +187,11 @@ public final class AccessControl {
             });
         });
         config.routes.before(this::admit);
-        config.routes.get(PAIR, this::invite);
+        config.routes.get(PAIR, this::showPairingPage);
         config.routes.post(PAIR, this::pair);
     }
 
-    /** On the same port: who opens the address as it is typed, without https, is led on. */
+    /** On the same port: a client that opens the address as typed, without https, is redirected. */
     private static void encrypt(AbstractConnector connector, ServerCertificate own) {
         SslContextFactory.Server ssl = new SslContextFactory.Server();
         ssl.setKeyStorePath(own.file().toString());
@@ -220,7 +220,7 @@ public final class AccessControl {
         if (admission instanceof Admission.Refused refused) {
             ctx.status(refused.status()).contentType("text/plain; charset=utf-8");
             if (refused.status() == TOO_LARGE) {
-                answerBeforeTheRestComes(ctx, refused.sentence());
+                readRestThenAnswer(ctx, refused.sentence());
             } else {
                 ctx.result(refused.sentence());
             }
@@ -232,7 +232,7 @@ public final class AccessControl {
             ctx.status(401);
             String accept = Optional.ofNullable(ctx.header("Accept")).orElse("");
             if (ctx.req().getMethod().equals("GET") && accept.contains("text/html")) {
-                invite(ctx);
+                showPairingPage(ctx);
             } else {
                 ctx.contentType("text/plain; charset=utf-8")
                         .result("This device is not paired. Open " + PAIR
@@ -242,8 +242,11 @@ public final class AccessControl {
         }
     }
 
-    /** Whoever is cut off while still sending sees a broken connection in place of the sentence, so the rest is let in. */
-    private void answerBeforeTheRestComes(Context ctx, String sentence) {
+    /**
+     * A client cut off while still sending sees a broken connection instead of the message, so the rest of the body
+     * is read.
+     */
+    private void readRestThenAnswer(Context ctx, String sentence) {
         byte[] answer = sentence.getBytes(StandardCharsets.UTF_8);
         long limit = settings.uploads().contains(ctx.path()) ? Admission.FRAME_BYTES : Admission.FORM_BYTES;
         try {
@@ -256,8 +259,8 @@ public final class AccessControl {
             for (int read = rest.read(unread); read >= 0 && left > 0; read = rest.read(unread)) {
                 left -= read;
             }
-        } catch (IOException goneMeanwhile) {
-            // Nobody is there to be told.
+        } catch (IOException disconnected) {
+            // The client has gone.
         }
     }
 
@@ -280,7 +283,7 @@ public final class AccessControl {
                 request.isSecure());
     }
 
-    /** As it was sent, but for an absolute address, which the servlet interface cuts to its path. */
+    /** As sent, except for an absolute address, which the servlet interface cuts to its path. */
     private static String target(Context ctx) {
         return ctx.req().getRequestURI();
     }
@@ -293,21 +296,21 @@ public final class AccessControl {
         }
     }
 
-    private void invite(Context ctx) {
-        // A page that was left open asks again and again by itself; that is nobody at the door.
+    private void showPairingPage(Context ctx) {
+        // A page left open polls by itself; nobody is waiting at it.
         boolean isPerson = ctx.header("HX-Request") == null;
-        ctx.html(page.html(!isPerson || knocked() ? "" : RESTING));
+        ctx.html(page.html(!isPerson || pairingPageOpened() ? "" : RESTING));
     }
 
     private void pair(Context ctx) {
         String typed = Optional.ofNullable(ctx.formParam("code")).orElse("");
         PairingCode.Answer answer =
-                Objects.requireNonNull(code.get()).tried(typed, ctx.req().getRemoteAddr());
+                Objects.requireNonNull(code.get()).guess(typed, ctx.req().getRemoteAddr());
         if (answer == PairingCode.Answer.RIGHT) {
             String name = Optional.ofNullable(ctx.formParam("name")).orElse("");
             PairedDevices.Welcome welcome = settings.devices()
                     .pair(
-                            name.isBlank() ? family(ctx.userAgent()) : name,
+                            name.isBlank() ? deviceType(ctx.userAgent()) : name,
                             settings.clock().instant());
             ctx.res()
                     .addHeader(
@@ -320,7 +323,7 @@ public final class AccessControl {
             return;
         }
         ctx.status(answer == PairingCode.Answer.TOO_SOON ? 429 : 403);
-        boolean hasCode = answer != PairingCode.Answer.VOID || knocked();
+        boolean hasCode = answer != PairingCode.Answer.VOID || pairingPageOpened();
         ctx.html(page.html(hasCode ? complaint(answer) : RESTING));
     }
 
@@ -333,7 +336,7 @@ public final class AccessControl {
         };
     }
 
-    private static String family(@org.jspecify.annotations.Nullable String agent) {
+    private static String deviceType(@org.jspecify.annotations.Nullable String agent) {
         String said = agent == null ? "" : agent;
         return said.contains("Mobile") ? "a phone" : said.contains("Tablet") ? "a tablet" : "a computer";
     }

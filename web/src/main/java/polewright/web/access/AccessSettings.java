@@ -7,16 +7,16 @@ import java.util.Set;
 import polewright.operations.device.PairedDevices;
 
 /**
- * How the door is kept.
+ * The settings of {@link AccessControl}.
  *
- * @param names the machine's addresses and names that are answered to besides the loopback ones, in lower case, without
- *     port; IPv6 in brackets; empty unless shared
- * @param devices who was let in
+ * @param names the machine's addresses and names answered to besides the loopback ones, in lower case, without port;
+ *     IPv6 in brackets; empty unless shared
+ * @param devices the paired devices
  * @param clock the time now
- * @param open paths for the unpaired besides {@code /pair}: what the pairing page looks like
+ * @param open paths open to unpaired devices besides {@code /pair}: the assets of the pairing page
  * @param uploads paths whose body may be a frame
- * @param patience how long a client may take over a request's head, and how long a connection may be silent
- * @param certificate with which other devices are spoken to; empty: in plain http
+ * @param patience how long a client may take to send a request's head, and how long a connection may be silent
+ * @param certificate the certificate for other devices; empty for plain http
  */
 public record AccessSettings(
         Set<String> names,
@@ -32,7 +32,7 @@ public record AccessSettings(
         uploads = Set.copyOf(uploads);
     }
 
-    /** In plain http. */
+    /** Settings for plain http. */
     public AccessSettings(
             Set<String> names,
             PairedDevices devices,
@@ -43,7 +43,7 @@ public record AccessSettings(
         this(names, devices, clock, open, uploads, patience, Optional.empty());
     }
 
-    /** Other devices are spoken to under this certificate alone; what they ask for in plain http leads there. */
+    /** Settings under which other devices are served with this certificate only; plain http redirects to it. */
     public AccessSettings with(ServerCertificate own) {
         return new AccessSettings(names, devices, clock, open, uploads, patience, Optional.of(own));
     }

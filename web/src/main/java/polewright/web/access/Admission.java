@@ -6,22 +6,22 @@ import java.util.Optional;
 import java.util.Set;
 import polewright.image.decode.DecodeLimits;
 
-/** What becomes of a request. */
+/** The decision on a request. */
 public sealed interface Admission {
-    /** It may go on. */
+    /** The request may go on. */
     record Admitted() implements Admission {}
 
-    /** Its device must be paired first. */
+    /** The device must be paired first. */
     record NeedsPairing() implements Admission {}
 
-    /** It is to come again, encrypted. */
+    /** The client is redirected to an encrypted connection. */
     record ToSecure(String address) implements Admission {}
 
-    /** It goes no further. */
+    /** The request is refused. */
     record Refused(int status, String sentence) implements Admission {}
 
     /**
-     * What a request says of itself.
+     * The security-relevant properties of a request.
      *
      * @param target the request's target as it was sent
      * @param path the decoded path
@@ -29,8 +29,8 @@ public sealed interface Admission {
      * @param origins every Origin header
      * @param fetchSite Sec-Fetch-Site, or empty
      * @param loopback whether the connection comes from this machine
-     * @param paired whether it bears a paired device's token
-     * @param contentLength in bytes, -1 where it is not said
+     * @param paired whether it carries a paired device's token
+     * @param contentLength in bytes, -1 if not given
      * @param coding Transfer-Encoding, or empty
      * @param secure whether it came encrypted
      */
@@ -53,17 +53,17 @@ public sealed interface Admission {
     /** Largest uploaded frame, bytes. */
     long FRAME_BYTES = DecodeLimits.OF_AN_UPLOAD.mostFileBytes();
 
-    /** Names of this machine for itself. */
+    /** This machine's names for itself. */
     Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
 
     /**
-     * Decides from what was asked alone.
+     * Decides from the request alone.
      *
      * @param names the names and addresses that this server answers to besides the loopback ones, in lower case
-     * @param port the port that it listens on
-     * @param open paths that an unpaired device may ask for
+     * @param port the port it listens on
+     * @param open paths that an unpaired device may request
      * @param uploads paths whose body may be a frame
-     * @param encrypted whether other devices are to come encrypted
+     * @param encrypted whether other devices must connect encrypted
      */
     static Admission of(
             Asking asking, Set<String> names, int port, Set<String> open, Set<String> uploads, boolean encrypted) {
@@ -93,7 +93,7 @@ public sealed interface Admission {
                     ? new Refused(403, "Other devices must use an encrypted connection: open https://" + host + "/")
                     : new ToSecure("https://" + host + "/");
         }
-        // Of a stranger nothing more is read, however much it is.
+        // Nothing more is read from an unknown device, however much it sends.
         if (!isThisMachine && !asking.paired() && !open.contains(asking.path())) {
             return new NeedsPairing();
         }
@@ -104,8 +104,8 @@ public sealed interface Admission {
                     "That is larger than the " + (limit >= 1 << 20 ? limit / (1 << 20) + " MiB" : limit / 1024 + " KiB")
                             + " limit. Send something smaller.");
         }
-        // No browser sends a form without its length, and without one no limit is known to be kept. An upload is
-        // measured as it comes.
+        // No browser sends a form without its length, and without one the size limit cannot be checked in advance. An
+        // upload is measured as it arrives.
         if (asking.coding().isPresent() && !uploads.contains(asking.path())) {
             return new Refused(411, "The request has no length. Send it from Polewright's own page.");
         }
@@ -121,7 +121,7 @@ public sealed interface Admission {
         return origins.size() == 1 && origins.get(0).toLowerCase(Locale.ROOT).equals(own);
     }
 
-    /** A link from elsewhere may open a whole page; nothing else may be fetched from there. */
+    /** A link from another site may open a whole page; nothing else may be fetched from there. */
     private static boolean isForeignRead(Asking asking, String site) {
         return site.equals("cross-site")
                 && !asking.path().equals("/")

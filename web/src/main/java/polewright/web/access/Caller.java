@@ -7,9 +7,9 @@ import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.server.internal.HttpConnection;
 import org.eclipse.jetty.util.BufferUtil;
 
-/** Who waits for an answer at the other end of a connection, while the answer is made. For one thread, the request's own. */
+/** The client waiting for a response. To be used only by the request's own thread. */
 public final class Caller {
-    private static final int FIRST_OF_THE_NEXT_BYTES = 512;
+    private static final int PEEK_BYTES = 512;
 
     private final Context ctx;
     private boolean hasAskedForMore;
@@ -19,10 +19,10 @@ public final class Caller {
     }
 
     /**
-     * Whether the client has gone. The web server itself notices only when it writes.
+     * Whether the client has disconnected. The web server itself notices only when it writes.
      *
-     * <p>Only for a request that has no body, or whose body has been read: what comes after it is the end of the connection,
-     * or a client's next request, which is left for the server to read.
+     * <p>Only for a request without a body, or whose body has been read: what follows is either the end of the
+     * connection or the client's next request, which is left for the server to read.
      */
     public boolean hasGone() {
         if (hasAskedForMore
@@ -32,7 +32,7 @@ public final class Caller {
                         instanceof HttpConnection connection)) {
             return false;
         }
-        ByteBuffer next = BufferUtil.allocate(FIRST_OF_THE_NEXT_BYTES);
+        ByteBuffer next = BufferUtil.allocate(PEEK_BYTES);
         try {
             int bytes = connection.getEndPoint().fill(next);
             if (bytes > 0) {

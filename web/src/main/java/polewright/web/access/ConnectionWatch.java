@@ -14,8 +14,9 @@ import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.internal.HttpConnection;
 
 /**
- * Keeps the way in free: who dawdles over a request's head is cut off, on the first request as on a later one, and no
- * address holds more than its share of the connections. Silence alone ends neither: a byte a second is not silent.
+ * Keeps connections available: a client that is slow to send a request's head is cut off, on the first request or a
+ * later one, and no address may hold more than its share of the connections. An idle timeout alone achieves neither:
+ * a byte a second is not idle.
  */
 final class ConnectionWatch implements Connection.Listener {
     /** Most connections that one address may hold: a browser opens six, and a person has a few. */
@@ -25,7 +26,7 @@ final class ConnectionWatch implements Connection.Listener {
 
     private final AbstractConnector connector;
     private final Duration patience;
-    // A closed socket no longer tells whose it was.
+    // A closed socket no longer knows its remote address.
     private final Map<Connection, InetAddress> open = new ConcurrentHashMap<>();
 
     private ConnectionWatch(AbstractConnector connector, Duration patience) {
@@ -33,22 +34,22 @@ final class ConnectionWatch implements Connection.Listener {
         this.patience = patience;
     }
 
-    /** Before the connector starts. */
-    static void over(AbstractConnector connector, Duration patience) {
+    /** Installs the watch; call before the connector starts. */
+    static void install(AbstractConnector connector, Duration patience) {
         ConnectionWatch watch = new ConnectionWatch(connector, patience);
         connector.setIdleTimeout(patience.toMillis());
         connector.addBean(watch);
         connector.addEventListener(new org.eclipse.jetty.util.component.LifeCycle.Listener() {
             @Override
             public void lifeCycleStarted(org.eclipse.jetty.util.component.LifeCycle event) {
-                watch.lookLater();
+                watch.scheduleCheck();
             }
         });
     }
 
     @Override
     public void onOpened(Connection connection) {
-        boolean isShell = connection instanceof SslConnection; // Within it another is opened at once.
+        boolean isShell = connection instanceof SslConnection; // The decrypted connection is opened inside it at once.
         if (!isShell && connection.getEndPoint().getRemoteSocketAddress() instanceof InetSocketAddress remote) {
             open.put(connection, remote.getAddress());
             if (Collections.frequency(open.values(), remote.getAddress()) > MOST_FROM_AN_ADDRESS) {
@@ -62,7 +63,7 @@ final class ConnectionWatch implements Connection.Listener {
         open.remove(connection);
     }
 
-    private void lookLater() {
+    private void scheduleCheck() {
         if (connector.isRunning()) {
             var unused = connector.getScheduler().schedule(this::look, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
         }
@@ -71,17 +72,17 @@ final class ConnectionWatch implements Connection.Listener {
     private void look() {
         try {
             for (Connection connection : open.keySet()) {
-                if (connection instanceof HttpConnection http && dawdles(http)) {
+                if (connection instanceof HttpConnection http && isSlow(http)) {
                     connection.getEndPoint().close();
                 }
             }
         } finally {
-            lookLater();
+            scheduleCheck();
         }
     }
 
-    private boolean dawdles(HttpConnection connection) {
-        // Covers who never comes to a request at all: a handshake, or empty lines, a byte at a time.
+    private boolean isSlow(HttpConnection connection) {
+        // Covers a client that never gets as far as a request: a handshake, or empty lines, a byte at a time.
         if (connection.getMessagesIn() == 0) {
             return System.currentTimeMillis() - connection.getCreatedTimeStamp() > patience.toMillis();
         }

@@ -2,7 +2,9 @@ package polewright.web.access;
 
 import java.util.Map;
 
-/** The headers of every answer: nothing from elsewhere is shown or run in a page, and no page elsewhere shows ours. */
+/**
+ * Headers of every response: nothing from elsewhere is shown or run in a page, and no page elsewhere can frame ours.
+ */
 final class GuardHeaders {
     static final Map<String, String> ALL = Map.of(
             "Content-Security-Policy",

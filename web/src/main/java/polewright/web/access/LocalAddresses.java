@@ -13,15 +13,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
-/** Under which addresses other devices in the same network reach this machine. */
+/** The addresses at which other devices in the same network reach this machine. */
 public final class LocalAddresses {
-    // Networks inside the machine: no phone is in them.
+    // Networks inside the machine, which no phone can reach.
     private static final List<String> INSIDE =
             List.of("docker", "veth", "br-", "virbr", "vmnet", "vboxnet", "tun", "tap");
 
     private LocalAddresses() {}
 
-    /** IPv4 addresses, the likeliest first; empty without a network. */
+    /** IPv4 addresses, the most likely first; empty without a network. */
     public static List<String> found() {
         List<InetAddress> addresses = new ArrayList<>();
         try {
@@ -37,14 +37,17 @@ public final class LocalAddresses {
         return addresses.stream()
                 .filter(Inet4Address.class::isInstance)
                 .filter(address -> !address.isLoopbackAddress())
-                // One that the machine gave itself, for want of a better, comes last.
+                // A link-local address, which the machine gave itself, comes last.
                 .sorted(Comparator.comparing(InetAddress::isLinkLocalAddress)
                         .thenComparing(address -> !address.isSiteLocalAddress()))
                 .map(InetAddress::getHostAddress)
                 .toList();
     }
 
-    /** All that a request may call this machine: its addresses, its name, and its name in multicast DNS (RFC 6762). */
+    /**
+     * Every name a request may use for this machine: its addresses, its host name, and its name in multicast DNS (RFC
+     * 6762).
+     */
     public static Set<String> names() {
         Set<String> names = new LinkedHashSet<>(found());
         try {
@@ -54,7 +57,7 @@ public final class LocalAddresses {
                 names.add(host + ".local");
             }
         } catch (UnknownHostException nameless) {
-            // Then its addresses must do.
+            // The addresses alone have to do.
         }
         return names;
     }

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The streams on which pages wait for news: each keeps a connection. A browser that opens more than its share loses its
- * oldest, and a device that is let in no more loses all.
+ * The open event streams, each of which occupies a connection. A browser that opens more than its share loses its
+ * oldest, and a device that is revoked loses all.
  */
 public final class OpenStreams {
     /** Most streams of one device: a browser keeps six connections at most, and may leave some behind when it sleeps. */
@@ -18,9 +18,9 @@ public final class OpenStreams {
     private final Map<String, Deque<Runnable>> ofDevice = new HashMap<>();
 
     /**
-     * A stream was opened.
+     * Registers a stream that was opened.
      *
-     * @param device whose it is
+     * @param device the device that opened it
      * @param end closes it; its equality is its identity
      */
     public void opened(String device, Runnable end) {
@@ -35,7 +35,7 @@ public final class OpenStreams {
         surplus.forEach(Runnable::run);
     }
 
-    /** It was closed, by whomever. */
+    /** Removes a stream that was closed. */
     public synchronized void closed(String device, Runnable end) {
         Deque<Runnable> streams = ofDevice.get(device);
         if (streams != null && streams.remove(end) && streams.isEmpty()) {
@@ -43,7 +43,7 @@ public final class OpenStreams {
         }
     }
 
-    /** How many a device has open. */
+    /** The number of streams that a device has open. */
     public synchronized int of(String device) {
         Deque<Runnable> streams = ofDevice.get(device);
         return streams == null ? 0 : streams.size();

@@ -11,7 +11,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 
-/** The code that the terminal shows: eight characters, good for one device, ten minutes and a few slips of the thumb. */
+/**
+ * The pairing code shown in the terminal: eight characters, valid for one device, ten minutes and a few typing
+ * errors.
+ */
 public final class PairingCode {
     /** How long a code may be used. */
     public static final Duration LIFE = Duration.ofMinutes(10);
@@ -36,7 +39,7 @@ public final class PairingCode {
 
     private record Slip(int count, Instant until) {}
 
-    /** What a try came to. */
+    /** The result of a guess. */
     public enum Answer {
         RIGHT,
         WRONG,
@@ -56,23 +59,23 @@ public final class PairingCode {
         return new PairingCode(clock, code.toString());
     }
 
-    /** To be read aloud: four, a hyphen, four. */
+    /** For reading aloud: four characters, a hyphen, four characters. */
     public String grouped() {
         return code.substring(0, LENGTH / 2) + "-" + code.substring(LENGTH / 2);
     }
 
-    /** Whether it was used, or guessed at too often, or is too old. */
+    /** Whether it has been used, was guessed at too often, or has expired. */
     public synchronized boolean isVoid() {
         return isUsed || wrong >= WRONG_TRIES || !clock.instant().isBefore(shown.plus(LIFE));
     }
 
     /** Whether it was guessed at too often. */
-    public synchronized boolean isTriedOut() {
+    public synchronized boolean isExhausted() {
         return wrong >= WRONG_TRIES;
     }
 
-    /** One try from an address. */
-    public synchronized Answer tried(String typed, String address) {
+    /** Checks one guess from an address. */
+    public synchronized Answer guess(String typed, String address) {
         if (isVoid()) {
             return Answer.VOID;
         }

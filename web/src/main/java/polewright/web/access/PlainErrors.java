@@ -9,11 +9,11 @@ import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
 import org.jspecify.annotations.Nullable;
 
-/** What the server itself answers where no page was reached: in a sentence, under the same headers as a page. */
+/** The server's own error responses, where no page was reached: one sentence, under the same headers as a page. */
 final class PlainErrors extends ErrorHandler {
     private static final String TEXT = "text/plain; charset=utf-8";
 
-    /** Whatever the method is: the headers are to be on every answer. */
+    /** For every method, because every response must carry the headers. */
     @Override
     public boolean errorPageForMethod(String method) {
         return true;

@@ -27,40 +27,40 @@ import java.util.stream.Collectors;
 import polewright.operations.OperationFailed;
 
 /**
- * The certificate (X.509, RFC 5280) that this machine has made for itself. Nobody vouches for it, so a browser warns; the
- * fingerprint shows that it is this one. Java's own {@code keytool} makes it.
+ * The self-signed certificate (X.509, RFC 5280) of this machine. No authority vouches for it, so a browser warns; the
+ * fingerprint shows that it is this one. Made with Java's own {@code keytool}.
  *
- * @param file a PKCS 12 key store (RFC 7292), for its owner alone
+ * @param file a PKCS 12 key store (RFC 7292), readable only by its owner
  * @param fingerprint SHA-256 of the certificate, in hexadecimal pairs with colons, as browsers show it
  */
 public record ServerCertificate(Path file, String fingerprint) {
     /** The file's name in the data folder. */
     public static final String FILE = "certificate.p12";
 
-    /** The store's format asks for one; the file's mode is what keeps the key. */
+    /** The store's format requires one; the file's mode is what protects the key. */
     static final String PASSWORD = "polewright";
 
     private static final String ALIAS = "polewright";
-    // Phones take no certificate of a server that is made for more than 825 days.
+    // Phones refuse a server certificate that is valid for more than 825 days.
     private static final int LIFE_DAYS = 800;
-    // A phone's clock may lag.
+    // A phone's clock may be slow.
     private static final String BEGINS = "-1d";
     private static final Duration RENEWED_BEFORE_END = Duration.ofDays(30);
     private static final long LONGEST_MAKING_SECONDS = 60;
     private static final String OCTET = "(?:25[0-5]|2[0-4]\\d|1\\d\\d|[1-9]?\\d)";
     private static final Pattern ADDRESS = Pattern.compile("(?:" + OCTET + "\\.){3}" + OCTET);
-    // Host names after RFC 1123, section 2.1; in a certificate no other can be (RFC 5280, section 4.2.1.6).
+    // Host names by RFC 1123, section 2.1; a certificate can hold no others (RFC 5280, section 4.2.1.6).
     private static final String LABEL = "[A-Za-z0-9](?:[A-Za-z0-9-]{0,61}[A-Za-z0-9])?";
     private static final Pattern DNS_NAME = Pattern.compile("(?:" + LABEL + "\\.)*" + LABEL);
     private static final Pattern LETTER = Pattern.compile("[A-Za-z]");
     private static final int LONGEST_DNS_NAME = 253;
 
     /**
-     * The one that is kept, or a new one: where there is none, where it soon ends, and where the machine goes by other
-     * names now.
+     * The stored certificate, or a new one if there is none, if it expires soon, or if the machine now has other
+     * names.
      *
-     * @param names addresses and names of the machine on the network, without port; one that no certificate can hold, such
-     *     as one with an underscore, is left out
+     * @param names addresses and names of the machine on the network, without port; a name that no certificate can
+     *     hold, such as one with an underscore, is left out
      * @throws OperationFailed if it can be neither read nor made
      */
     public static ServerCertificate in(Path dataFolder, Set<String> names, Instant now) {
@@ -77,7 +77,7 @@ public record ServerCertificate(Path file, String fingerprint) {
         Optional<X509Certificate> kept = read(file).filter(certificate -> isGood(certificate, all, now));
         X509Certificate certificate = kept.orElseGet(() -> {
             make(file, all, keytool);
-            return read(file).orElseThrow(() -> unwritten(file));
+            return read(file).orElseThrow(() -> notWritten(file));
         });
         return new ServerCertificate(file, fingerprint(certificate));
     }
@@ -112,7 +112,7 @@ public record ServerCertificate(Path file, String fingerprint) {
                     ? Optional.of(certificate)
                     : Optional.empty();
         } catch (IOException | GeneralSecurityException damaged) {
-            // Another is made in its place; the terminal shows its fingerprint.
+            // A new one replaces it; the terminal shows its fingerprint.
             return Optional.empty();
         }
     }
@@ -121,7 +121,7 @@ public record ServerCertificate(Path file, String fingerprint) {
         try {
             Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
             Files.createDirectories(folder);
-            // In a folder of its own, so that nobody else can read the key while it is written.
+            // In a folder of its own, so that no other user can read the key while it is written.
             Path making = Files.createTempDirectory(folder, FILE, mode(folder, "rwx------"));
             Path made = making.resolve(FILE);
             try {
@@ -135,7 +135,7 @@ public record ServerCertificate(Path file, String fingerprint) {
                 Files.deleteIfExists(making);
             }
         } catch (IOException e) {
-            throw unwritten(file);
+            throw notWritten(file);
         }
     }
 
@@ -150,7 +150,7 @@ public record ServerCertificate(Path file, String fingerprint) {
                     + ". Install a full Java, or leave out --secure.");
         }
         try {
-            // What it says is shorter than what waits in a pipe, so that it never waits for a reader.
+            // Its output is shorter than a pipe's buffer, so it never blocks on a reader.
             if (!process.waitFor(LONGEST_MAKING_SECONDS, TimeUnit.SECONDS)) {
                 throw new OperationFailed("Java's keytool did not make the certificate within " + LONGEST_MAKING_SECONDS
                         + " seconds. Start again, or leave out --secure.");
@@ -167,7 +167,7 @@ public record ServerCertificate(Path file, String fingerprint) {
         }
     }
 
-    /** Its last words, without names out of the program. */
+    /** The last line of its output, without the program's class names. */
     private static String complaint(Process keytool) throws IOException {
         try (BufferedReader said = keytool.inputReader()) {
             String last = said.lines()
@@ -223,7 +223,7 @@ public record ServerCertificate(Path file, String fingerprint) {
         return ADDRESS.matcher(name).matches();
     }
 
-    /** A host with figures alone could not be told from an address, so the last label holds a letter. */
+    /** A host name of digits alone could be mistaken for an address, so the last label must contain a letter. */
     private static boolean isDnsName(String name) {
         return name.length() <= LONGEST_DNS_NAME
                 && DNS_NAME.matcher(name).matches()
@@ -240,7 +240,7 @@ public record ServerCertificate(Path file, String fingerprint) {
         }
     }
 
-    private static OperationFailed unwritten(Path file) {
+    private static OperationFailed notWritten(Path file) {
         return new OperationFailed("The certificate cannot be written: " + file
                 + ". Free some space or make the folder writable, or leave out --secure.");
     }

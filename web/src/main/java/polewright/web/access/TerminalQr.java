@@ -7,16 +7,16 @@ import com.google.zxing.qrcode.encoder.Encoder;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A QR code (ISO/IEC 18004) in half-block characters, two modules high each, with its quiet zone. */
+/** A QR code (ISO/IEC 18004) in half-block characters, each two modules high, with its quiet zone. */
 public final class TerminalQr {
     private static final int QUIET_MODULES = 4;
 
     private TerminalQr() {}
 
     /**
-     * Lines to print.
+     * The lines to print.
      *
-     * @param isDarkTerminal whether the terminal's ground is dark: then the light modules are what is printed
+     * @param isDarkTerminal whether the terminal's background is dark, in which case the light modules are printed
      */
     public static List<String> lines(String text, boolean isDarkTerminal) {
         ByteMatrix modules;

@@ -14,9 +14,10 @@ import polewright.sky.InputRefused;
  * @param title what it does, the verb first
  * @param intro what to do before filling it in; may be empty
  * @param command the words that the command begins with: {@code sight}, {@code compass}
- * @param button what to press
- * @param kind whose the command is
- * @param takesTime whether it takes {@code --at}, so that what is sent late keeps the time at which it was done
+ * @param button the label of its button
+ * @param kind what the command acts on
+ * @param takesTime whether it takes {@code --at}, so that a late submission keeps the time at which the action was
+ *     done
  */
 public record CommandForm(
         String id,
@@ -29,13 +30,13 @@ public record CommandForm(
         Kind kind) {
     private static final String MISSING = "…";
 
-    /** Whose the command is. */
+    /** What the command acts on. */
     public enum Kind {
         /** It adds to a log. */
         NIGHT("once"),
-        /** It does something in a practice. */
+        /** It acts on a practice. */
         PRACTICE("key"),
-        /** It is about who may come in: doing it again changes nothing. */
+        /** It changes which devices are admitted; repeating it changes nothing. */
         DEVICES("");
 
         private final String keyOption;
@@ -44,23 +45,23 @@ public record CommandForm(
             this.keyOption = keyOption;
         }
 
-        /** The option that makes sending it twice harmless, without the dashes; empty where it is so anyway. */
+        /** The option, without dashes, that makes a repeated submission harmless; empty if it is harmless anyway. */
         public String keyOption() {
             return keyOption;
         }
     }
 
-    /** Whether it adds to the night that there is, and so has to be sure that this is the one that was meant. */
+    /** Whether it adds to the current night, and must therefore make sure that this is the night that was meant. */
     public boolean isOfOneNight() {
         return kind == Kind.NIGHT && !command.equals(List.of("begin"));
     }
 
-    /** Whether its command asks back when what is filled in looks like a slip. */
-    public boolean asksBack() {
+    /** Whether its command asks for confirmation when an entry looks like a mistake. */
+    public boolean asksForConfirmation() {
         return kind == Kind.NIGHT && List.of("begin", "sight", "turn").contains(command.get(0));
     }
 
-    /** A command that adds to a log. */
+    /** A form for a command that adds to a log. */
     public CommandForm(
             String id,
             String title,
@@ -77,7 +78,7 @@ public record CommandForm(
         fields = List.copyOf(fields);
     }
 
-    /** The same with these fields in their place. */
+    /** The same form with these fields instead. */
     CommandForm withFields(List<Field> others) {
         return new CommandForm(id, title, intro, command, others, button, takesTime, kind);
     }
@@ -85,8 +86,8 @@ public record CommandForm(
     /**
      * The words of the command.
      *
-     * @param filled what was filled in, by field; what is not a field of this form is left aside
-     * @throws InputRefused when something that is needed is missing, or cannot be one word of a command
+     * @param filled the entries by field; names that are not fields of this form are ignored
+     * @throws InputRefused when a required entry is missing, or cannot be one word of a command
      */
     public List<String> words(Map<String, String> filled) {
         List<String> words = new ArrayList<>(command);
@@ -119,7 +120,7 @@ public record CommandForm(
             }
         }
         if (!positionals.isEmpty()) {
-            // A figure below zero, or a note that begins with a hyphen, is no option.
+            // A negative number, or a note that begins with a hyphen, is not an option.
             words.add("--");
             words.addAll(positionals);
         }
@@ -127,7 +128,7 @@ public record CommandForm(
     }
 
     /**
-     * The command line that does the same, as it would be typed in a shell; three dots where something is still missing.
+     * The equivalent command line, as it would be typed in a shell, with three dots for each missing entry.
      *
      * @param filled what is filled in so far
      */

@@ -16,22 +16,22 @@ public final class CommandForms {
 
     private CommandForms() {}
 
-    /** The sightings that are typed, the coarse ones first. */
+    /** The sightings that are typed in, the coarse ones first. */
     public static List<CommandForm> sightings() {
         return SightingForms.all();
     }
 
-    /** Those of the game. */
+    /** The forms of the practice. */
     public static List<CommandForm> practice() {
         return PracticeForms.all();
     }
 
-    /** Those of the laptop itself, whatever the night. */
-    public static List<CommandForm> house() {
+    /** The forms of the laptop itself, which belong to no night. */
+    public static List<CommandForm> laptop() {
         return List.of(DeviceForms.REVOKE);
     }
 
-    /** Those that add to a log. */
+    /** The forms that add to a log. */
     public static List<CommandForm> all() {
         return ALL;
     }

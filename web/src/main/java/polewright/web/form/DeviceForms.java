@@ -5,7 +5,7 @@ import static polewright.web.form.Field.positional;
 import java.util.List;
 import polewright.web.form.Field.Words;
 
-/** Who may come in. */
+/** Forms that manage paired devices. */
 public final class DeviceForms {
     public static final CommandForm REVOKE = new CommandForm(
             "devices-revoke",

@@ -28,20 +28,20 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
 /**
- * A logged measurement as it was filled in, to be corrected in its form.
+ * A logged measurement as it was entered, to be corrected in its form.
  *
- * @param form the form that it is entered with
- * @param values what was filled in, by field
+ * @param form the form for this measurement
+ * @param values the entries, by field
  */
 public record EnteredMeasurement(CommandForm form, Map<String, String> values) {
-    // More than anyone types, and few enough that 54.2 does not become 54.200000000000003.
+    // More digits than anyone types, and few enough that 54.2 does not become 54.200000000000003.
     private static final MathContext FIGURES = new MathContext(9);
 
     public EnteredMeasurement {
         values = Map.copyOf(values);
     }
 
-    /** Empty for what no form enters, such as camera frames. */
+    /** Empty for a measurement that no form enters, such as camera frames. */
     public static Optional<EnteredMeasurement> of(NightEvent.Measurement measurement) {
         if (measurement instanceof NightEvent.StarCentred star) {
             return Optional.of(centring(star.centred()));
@@ -49,8 +49,8 @@ public record EnteredMeasurement(CommandForm form, Map<String, String> values) {
         return measurement instanceof NightEvent.SightingTaken taken ? of(taken.sighting()) : Optional.empty();
     }
 
-    /** The same in place of the measurement of this number. */
-    public EnteredMeasurement insteadOf(long seq) {
+    /** The same entries, as a replacement for the measurement of this number. */
+    public EnteredMeasurement replacing(long seq) {
         Map<String, String> more = new LinkedHashMap<>(values);
         more.put("instead-of", Long.toString(seq));
         return new EnteredMeasurement(form, more);
@@ -187,14 +187,14 @@ public record EnteredMeasurement(CommandForm form, Map<String, String> values) {
         return all;
     }
 
-    /** What is usual is left out, as it was typed. */
+    /** A default uncertainty is left out, as when it was typed. */
     private static void putSigma(Map<String, String> values, double sigma, double usual) {
         if (!figure(sigma).equals(figure(usual))) {
             values.put("sigma", figure(sigma));
         }
     }
 
-    /** A star that is known under its name by that; another by its place. */
+    /** A star known by name gives its name; any other, its coordinates. */
     private static String typed(SkyBody body) {
         if (!(body instanceof FixedStar star)) {
             return body.label();
@@ -204,7 +204,7 @@ public record EnteredMeasurement(CommandForm form, Map<String, String> values) {
                 return star.label();
             }
         } catch (InputRefused unknownByThatName) {
-            // Its place says it.
+            // The coordinates identify it.
         }
         return degrees(star.star().rightAscension()) + "," + degrees(star.star().declination());
     }

@@ -5,19 +5,19 @@ import java.util.regex.Pattern;
 import polewright.session.event.NightEvent;
 
 /**
- * One thing to fill in.
+ * One field of a form.
  *
- * @param name the option it becomes, without the dashes; a positional has a name of its own
+ * @param name the option it becomes, without the dashes; a positional argument has a name of its own
  * @param label what it asks for
  * @param hint how to read it off, or an example; may be empty
  * @param kind how it is filled in
- * @param isPositional whether it stands in the command without an option's name, in the order of the fields
+ * @param isPositional whether it is a positional argument, in the order of the fields
  * @param isRequired whether the form cannot do without it
- * @param isSeldom whether it is hardly ever needed, and so kept out of sight until it is asked for
+ * @param isSeldom whether it is seldom needed, and so hidden until it is asked for
  */
 public record Field(
         String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired, boolean isSeldom) {
-    /** Characters that any field takes: as many as a note may have. */
+    /** Most characters in any field: as many as a note may have. */
     static final int LONGEST = NightEvent.Noted.LONGEST;
 
     private static final Pattern WITH_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
@@ -28,11 +28,11 @@ public record Field(
     /**
      * A number, typed as it is read.
      *
-     * @param unit what it counts, short
-     * @param isEverBelowZero whether a minus may stand before it
+     * @param unit its unit, abbreviated
+     * @param isEverBelowZero whether it may be negative
      */
     public record Figure(String unit, boolean isEverBelowZero) implements Kind {
-        /** One that is never below zero. */
+        /** A number that is never negative. */
         public Figure(String unit) {
             this(unit, false);
         }
@@ -42,36 +42,36 @@ public record Field(
     public record Words() implements Kind {}
 
     /**
-     * Several words of which each stands alone in the command.
+     * Several words, each a separate argument of the command.
      *
-     * @param separator what splits them, a regular expression
+     * @param separator what separates them, a regular expression
      */
     public record Several(String separator) implements Kind {}
 
-    /** One of a few. */
+    /** One of a few options. */
     public record Choice(List<Option> options) implements Kind {
         public Choice {
             options = List.copyOf(options);
         }
     }
 
-    /** Yes or no; an option without a value. */
+    /** Yes or no: an option without a value. */
     public record Tick() implements Kind {}
 
     /**
-     * One of a choice.
+     * One option of a choice.
      *
      * @param value as it is typed; empty to leave the option out
-     * @param label as it is read
+     * @param label as it is shown
      */
     public record Option(String value, String label) {}
 
-    /** An option that may be left out. */
+    /** An optional option. */
     public static Field option(String name, String label, String hint, Kind kind) {
         return new Field(name, label, hint, kind, false, false, false);
     }
 
-    /** A word of the command that may be left out. */
+    /** An optional positional argument. */
     public static Field positional(String name, String label, String hint, Kind kind) {
         return new Field(name, label, hint, kind, true, false, false);
     }
@@ -80,7 +80,7 @@ public record Field(
         return new Field(name, label, hint, kind, isPositional, true, isSeldom);
     }
 
-    /** The same filled in otherwise. */
+    /** The same field, filled in by other means. */
     Field as(Kind other) {
         return new Field(name, label, hint, other, isPositional, isRequired, isSeldom);
     }
@@ -89,7 +89,7 @@ public record Field(
         return new Field(name, label, hint, kind, isPositional, isRequired, true);
     }
 
-    /** What was filled in, if it can be put into a command at all: no line breaks, none of endless length. */
+    /** Whether an entry can be part of a command at all: no line breaks, and not too long. */
     boolean isUsable(String value) {
         boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
         return plain
@@ -98,9 +98,10 @@ public record Field(
     }
 
     /**
-     * Which keys a phone is to show. Some phones' keys for decimals have no minus: what may be below zero has them all.
+     * Which keyboard a phone should show. Some phones' decimal keyboards have no minus sign, so a field that may be
+     * negative gets the full keyboard.
      *
-     * @return as HTML's {@code inputmode} takes it; empty where any keys will do
+     * @return a value of HTML's {@code inputmode}; empty if any keyboard will do
      */
     public String keys() {
         if (!(kind instanceof Figure figure)) {
@@ -109,7 +110,7 @@ public record Field(
         return figure.isEverBelowZero() ? "text" : "decimal";
     }
 
-    /** What was filled in as a command takes it: the keys for decimals of many a phone have a comma and no point. */
+    /** The entry as a command takes it: the decimal keyboards of many phones have a comma and no point. */
     String asCommandWord(String value) {
         return kind instanceof Figure && WITH_COMMA.matcher(value).matches() ? value.replace(',', '.') : value;
     }
@@ -122,7 +123,7 @@ public record Field(
         return kind instanceof Figure figure ? figure.unit() : "";
     }
 
-    /** Empty for what is no choice. */
+    /** Empty unless the field is a choice. */
     public List<Option> options() {
         return kind instanceof Choice choice ? choice.options() : List.of();
     }

@@ -7,9 +7,9 @@ import java.util.Map;
 import polewright.sky.InputRefused;
 
 /**
- * What was filled in, as a browser sends it ({@code application/x-www-form-urlencoded}, in UTF-8).
+ * Form entries as a browser sends them ({@code application/x-www-form-urlencoded}, in UTF-8).
  *
- * @param fields by name; of a field that is there twice, the first
+ * @param fields by name; of a repeated field, the first
  */
 public record FilledForm(Map<String, String> fields) {
     public FilledForm {

@@ -10,15 +10,15 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * What a command complains of, as the page says it: a field's label where the command names an option, and a form's title
- * where it names another command. What the page has no form for is left out.
+ * Rewords a command's complaint for a page: the label of a field instead of an option, and the title of a form
+ * instead of another command. A remedy for which the page has no form is left out.
  */
 public final class FormComplaint {
     /** {@code polewright sight drift --minutes: 'x' is not a number …}. */
     private static final Pattern COMMAND_FIRST = Pattern.compile("polewright ([^:']*): (.*)", Pattern.DOTALL);
     /** {@code polewright begin --site LAT,LON}, up to the end of the clause. */
     private static final Pattern COMMAND = Pattern.compile("polewright ((?:[a-z]+ ?)+)((?:--|[^,;.?])*(?:,[A-Z]+)*)");
-    /** {@code --site LAT,LON[,HEIGHT]}, with the word before it. */
+    /** {@code --site LAT,LON[,HEIGHT]}, with the word in front of it. */
     private static final Pattern OPTION =
             Pattern.compile("(?:\\b([Aa]dd|[Gg]ive) )?--([a-z][a-z0-9-]*)(?:[ =][A-Z][A-Z0-9,\\[\\]]*\\b\\]?)?");
 
@@ -28,7 +28,7 @@ public final class FormComplaint {
 
     private FormComplaint() {}
 
-    /** One line of a command's complaint, for the page with the form that typed it. */
+    /** Rewords one line of a command's complaint, for the page with the form that ran the command. */
     public static String of(CommandForm form, String line) {
         Matcher first = COMMAND_FIRST.matcher(line);
         if (!first.matches()) {
@@ -40,7 +40,7 @@ public final class FormComplaint {
                 .orElseGet(() -> capitalised(text));
     }
 
-    /** The same for a page without a form of its own for that command. */
+    /** The same for a page that has no form for that command. */
     public static String withoutForm(String line) {
         Matcher first = COMMAND_FIRST.matcher(line);
         String text = commandsAsTitles(first.matches() ? first.group(2) : line);
@@ -52,7 +52,7 @@ public final class FormComplaint {
         return TYPED.matcher(labelled).find() ? withoutRemedy(labelled) : labelled;
     }
 
-    /** What is wrong alone, where what to do cannot be done on a page. */
+    /** Only what is wrong, if the remedy cannot be applied on a page. */
     private static String withoutRemedy(String text) {
         String what = FIRST_SENTENCE.matcher(text).replaceFirst("$1.");
         return what.replaceAll("--([a-z])", "$1");
@@ -71,7 +71,7 @@ public final class FormComplaint {
         return pattern.matcher(text).replaceAll(found -> Matcher.quoteReplacement(with.apply(found)));
     }
 
-    /** The form that types this command, with the option or the word that follows it. */
+    /** The form for this command, with the option or word that follows it. */
     private static Optional<CommandForm> formOf(String[] words, String rest) {
         Matcher option = OPTION.matcher(rest);
         boolean hasOption = option.find();
@@ -90,7 +90,7 @@ public final class FormComplaint {
     }
 
     private static Stream<CommandForm> everyForm() {
-        return Stream.of(CommandForms.all(), CommandForms.practice(), CommandForms.house())
+        return Stream.of(CommandForms.all(), CommandForms.practice(), CommandForms.laptop())
                 .flatMap(List::stream);
     }
 
@@ -119,7 +119,9 @@ public final class FormComplaint {
                 .findFirst();
     }
 
-    /** The field that the head of a complaint ends with: {@code sight drift --minutes}, {@code sight compass BEARING}. */
+    /**
+     * The field named at the end of a complaint's head: {@code sight drift --minutes}, {@code sight compass BEARING}.
+     */
     private static Optional<Field> fieldAt(CommandForm form, String head) {
         String last = head.substring(head.lastIndexOf(' ') + 1);
         if (last.startsWith("--")) {
@@ -134,7 +136,10 @@ public final class FormComplaint {
                 .findFirst();
     }
 
-    /** As it is spoken of: {@code Site} of {@code Site: latitude, longitude, height}, without the or of a choice. */
+    /**
+     * The short name of a field: {@code Site} of {@code Site: latitude, longitude, height}, without the "or" of an
+     * alternative.
+     */
     private static String label(Field field) {
         String label = field.label().replaceFirst(":.*", "").replaceFirst("^Or (?:the |a )?", "");
         return capitalised(label);

@@ -17,9 +17,9 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 
 /**
- * The form, filled in, that corrects what may have been entered wrongly.
+ * The form, filled in, that corrects a suspected entry mistake.
  *
- * @param words what is corrected by it, as a sentence
+ * @param words the correction, as a sentence
  */
 public record MistakeCorrection(String words, CommandForm form, Map<String, String> values) {
     private static final MathContext FIGURES = new MathContext(9);
@@ -28,7 +28,7 @@ public record MistakeCorrection(String words, CommandForm form, Map<String, Stri
         values = Map.copyOf(values);
     }
 
-    /** Nothing where one press cannot correct it, such as a screw that slipped by some share of its turns. */
+    /** Empty if one press cannot correct it, for example a screw that slipped by a fraction of its turns. */
     public static Optional<MistakeCorrection> of(Mistake mistake, NightState night) {
         if (mistake instanceof Mistake.TurnMistaken turn) {
             return turn(turn);
@@ -84,7 +84,7 @@ public record MistakeCorrection(String words, CommandForm form, Map<String, Stri
         return digits(Math.abs(turns)) + (turns < 0 ? " ccw" : " cw");
     }
 
-    /** What was logged, read otherwise: in the fix it may have been widened, as one of several readings. */
+    /** Corrects the entry as logged: in the fix it may have been widened, as one of several readings. */
     private static Optional<MistakeCorrection> sighting(Mistake.SightingMisread misread, NightState night) {
         Site site = night.fix().state().site();
         return night.standing().stream()
@@ -95,13 +95,15 @@ public record MistakeCorrection(String words, CommandForm form, Map<String, Stri
                 .filter(misreading -> misreading.cause().equals(misread.words()))
                 .findFirst()
                 .flatMap(misreading -> EnteredMeasurement.of(new NightEvent.SightingTaken(misreading.meant())))
-                .map(entered -> entered.insteadOf(misread.seq()))
+                .map(entered -> entered.replacing(misread.seq()))
                 .map(entered -> new MistakeCorrection(
                         "Sighting #" + misread.seq() + ": " + misread.words(), entered.form(), entered.values()));
     }
 
-    private static Stream<Misreading> otherReadings(Sighting told, Site site, NightState night) {
-        return Stream.of(told.misreadings(), told.otherStars(site, night.begun().weather()))
+    private static Stream<Misreading> otherReadings(Sighting sighting, Site site, NightState night) {
+        return Stream.of(
+                        sighting.misreadings(),
+                        sighting.otherStars(site, night.begun().weather()))
                 .flatMap(List::stream);
     }
 

@@ -13,7 +13,7 @@ import polewright.web.form.Field.Several;
 import polewright.web.form.Field.Tick;
 import polewright.web.form.Field.Words;
 
-/** How a night begins, what is done at the wedge in it, and what is to be remembered. */
+/** Forms that begin a night, log what is done at the wedge, and add notes. */
 public final class NightForms {
     public static final CommandForm BEGIN = new CommandForm(
             "begin",

@@ -10,7 +10,7 @@ import polewright.web.form.Field.Option;
 import polewright.web.form.Field.Tick;
 import polewright.web.form.Field.Words;
 
-/** What is done in a practice. */
+/** Forms for the actions of a practice. */
 public final class PracticeForms {
     private static final Figure DEGREES = SightingForms.DEGREES_EITHER_WAY;
 

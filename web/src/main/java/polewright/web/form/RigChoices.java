@@ -9,7 +9,10 @@ import polewright.sky.PlainNumber;
 import polewright.web.form.Field.Choice;
 import polewright.web.form.Field.Option;
 
-/** A form that offers what the rig has, and nothing else: its finders and eyepieces, and what can be counted in them. */
+/**
+ * Reduces the choices of a form to what the rig has: its finders and eyepieces, and the units that can be read in
+ * them.
+ */
 public final class RigChoices {
     private static final String WITH = "with";
     private static final String UNIT = "unit";
@@ -17,9 +20,9 @@ public final class RigChoices {
     private RigChoices() {}
 
     /**
-     * The same form with fewer choices. What is filled in already stays among them.
+     * The same form with fewer choices. An entry that is already filled in stays among them.
      *
-     * @param rig what is at hand tonight
+     * @param rig tonight's equipment
      */
     public static CommandForm of(CommandForm form, Rig rig, Map<String, String> filled) {
         if (rig.optics().isEmpty()
@@ -55,7 +58,7 @@ public final class RigChoices {
         return options;
     }
 
-    /** Divisions only with a reticle that has some; field widths only where they were filled in before. */
+    /** Divisions are offered only for a reticle that has them, and field widths only if they were filled in before. */
     private static List<Option> units(Choice units, Rig rig, String value) {
         boolean hasDivisions =
                 rig.optics().stream().anyMatch(optic -> optic.division().isPresent());

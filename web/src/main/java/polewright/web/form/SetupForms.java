@@ -9,7 +9,7 @@ import polewright.web.form.Field.Option;
 import polewright.web.form.Field.Tick;
 import polewright.web.form.Field.Words;
 
-/** Rig and site, where they were entered wrongly. */
+/** Forms that correct the rig and the site. */
 public final class SetupForms {
     private static final List<String> CORRECT_RIG = List.of("rig", "correct");
     private static final Figure TURNS = new Figure("turns");

@@ -11,7 +11,7 @@ import polewright.web.form.Field.Option;
 import polewright.web.form.Field.Tick;
 import polewright.web.form.Field.Words;
 
-/** What is seen and read off at the wedge; each says what to look for. */
+/** Forms for what is seen and read off at the wedge; each says what to look for. */
 public final class SightingForms {
     static final Figure DEGREES = new Figure("°");
     static final Figure DEGREES_EITHER_WAY = new Figure("°", true);
@@ -173,7 +173,7 @@ public final class SightingForms {
 
     private SightingForms() {}
 
-    /** Those that tell where the axis points, the coarse ones first. */
+    /** The sightings that measure the axis, the coarse ones first. */
     static List<CommandForm> all() {
         return ALL;
     }

@@ -11,7 +11,7 @@ import polewright.web.form.Field.Option;
 import polewright.web.form.Field.Tick;
 import polewright.web.form.Field.Words;
 
-/** What tonight is for, and with it how far off the pole the axis may be. */
+/** Forms for tonight's work, which sets how far off the pole the axis may be. */
 public final class WorkForms {
     private static final Words WORDS = new Words();
     private static final Figure DEGREES = SightingForms.DEGREES;

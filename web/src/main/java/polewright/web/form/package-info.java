@@ -1,7 +1,8 @@
 /**
- * The commands as forms: which words a form types, and which fields fill them. Nothing here runs anything.
+ * The commands as forms: which command a form runs, and which fields fill in its arguments. Nothing here runs
+ * anything.
  *
- * <p>{@link polewright.web.form.CommandForms} is the list of all of them.
+ * <p>{@link polewright.web.form.CommandForms} lists all of them.
  */
 @NullMarked
 package polewright.web.form;

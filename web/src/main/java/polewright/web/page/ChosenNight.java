@@ -7,12 +7,12 @@ import polewright.session.NightSummary;
 import polewright.web.session.NightSession.Tonight;
 import polewright.web.view.Section;
 
-/** Which night a page is about: the one that its address names, or the one that was begun last. */
+/** The night that a page shows: the one named in its address, or the most recent one. */
 public final class ChosenNight {
-    /** Where a night is handed out as a file. */
+    /** Where a night is downloaded as a file. */
     public static final String DOWNLOAD = "/nights/download";
 
-    /** Where one is sent to be added to the log. */
+    /** Where a night is uploaded to be added to the log. */
     public static final String UPLOAD = "/nights/upload";
 
     /** The page of a night. */
@@ -22,16 +22,16 @@ public final class ChosenNight {
 
     private ChosenNight() {}
 
-    /** Empty if the address names none that there is, or nothing was ever logged. */
-    public static Optional<NightSummary> of(PageRequest asked) {
-        List<NightSummary> nights = asked.desk().nights();
-        Optional<String> named = asked.word(WORD);
+    /** Empty if the address names a night that does not exist, or the log is empty. */
+    public static Optional<NightSummary> of(PageRequest request) {
+        List<NightSummary> nights = request.session().nights();
+        Optional<String> named = request.word(WORD);
         if (named.isPresent()) {
             return nights.stream()
                     .filter(night -> Long.toString(night.id().number()).equals(named.get()))
                     .findFirst();
         }
-        Optional<Long> tonight = asked.desk().tonight().map(Tonight::id).map(id -> id.number());
+        Optional<Long> tonight = request.session().tonight().map(Tonight::id).map(id -> id.number());
         return Stream.concat(
                         nights.stream()
                                 .filter(night ->
@@ -46,12 +46,12 @@ public final class ChosenNight {
                 + night.begunAt().toString().substring(0, 10) + ", " + night.siteName();
     }
 
-    /** All nights to choose from. */
-    static Section.Select select(PageRequest asked, String name, String label, Optional<NightSummary> chosen) {
+    /** A choice of all nights. */
+    static Section.Select select(PageRequest request, String name, String label, Optional<NightSummary> chosen) {
         return new Section.Select(
                 name,
                 label,
-                asked.desk().nights().stream()
+                request.session().nights().stream()
                         .map(night -> new Section.Choice(
                                 Long.toString(night.id().number()),
                                 words(night),

@@ -9,7 +9,7 @@ import polewright.report.text.DeviceWords;
 import polewright.web.form.DeviceForms;
 import polewright.web.view.Section;
 
-/** The devices that may come in, and how to shut them out. The code that lets one in stays on the laptop's screen. */
+/** Lists the paired devices, with a way to revoke each. The pairing code stays on the laptop's screen. */
 final class DevicesPage implements Page {
     @Override
     public String path() {
@@ -22,13 +22,14 @@ final class DevicesPage implements Page {
     }
 
     @Override
-    public String address(PageRequest asked) {
+    public String address(PageRequest request) {
         return path();
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        List<PairedDevice> devices = new PairedDevices(asked.desk().workbench().dataFolder()).all();
+    public List<Section> sections(PageRequest request) {
+        List<PairedDevice> devices =
+                new PairedDevices(request.session().workbench().dataFolder()).all();
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Words(
                 "",
@@ -38,14 +39,14 @@ final class DevicesPage implements Page {
         sections.add(new Section.Words("", List.of(DeviceWords.HOW_TO_PAIR)));
         if (!devices.isEmpty()) {
             List<Section.Press> presses = new ArrayList<>();
-            devices.forEach(device -> presses.add(press(asked, device.name(), device.id())));
-            presses.add(press(asked, "All of them, including this one", "all"));
+            devices.forEach(device -> presses.add(press(request, device.name(), device.id())));
+            presses.add(press(request, "All of them, including this one", "all"));
             sections.add(new Section.Presses("Revoke", presses));
         }
         return sections;
     }
 
-    private static Section.Press press(PageRequest asked, String label, String device) {
-        return new Section.Press(label, Forms.fresh(asked, DeviceForms.REVOKE, Map.of("device", device)));
+    private static Section.Press press(PageRequest request, String label, String device) {
+        return new Section.Press(label, Forms.fresh(request, DeviceForms.REVOKE, Map.of("device", device)));
     }
 }

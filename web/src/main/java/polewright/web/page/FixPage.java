@@ -9,7 +9,7 @@ import polewright.report.text.ZoneWords;
 import polewright.session.NightState;
 import polewright.web.view.Section;
 
-/** Where the axis points: the zone, the fix in it, the way that it came, and what contradicts it. */
+/** Shows where the axis points: the zone, the fix in it, how the fix developed, and what contradicts it. */
 final class FixPage implements Page {
     @Override
     public String path() {
@@ -27,18 +27,18 @@ final class FixPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk()
+    public List<Section> sections(PageRequest request) {
+        return request.session()
                 .tonight()
-                .map(tonight -> of(asked, tonight.state()))
-                .orElseGet(() -> NoNightNotice.sections(asked));
+                .map(tonight -> of(request, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(request));
     }
 
-    private static List<Section> of(PageRequest asked, NightState night) {
+    private static List<Section> of(PageRequest request, NightState night) {
         List<Section> sections = new ArrayList<>();
-        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
+        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), request.palette())));
         sections.add(new Section.Words("", FixWords.full(night)));
-        MistakePresses.of(asked, night).ifPresent(sections::add);
+        MistakePresses.of(request, night).ifPresent(sections::add);
         sections.add(new Section.Steps(TaggedLines.lines(List.of(ZoneWords.chance(night)))));
         return sections;
     }

@@ -25,27 +25,27 @@ record FormPage(String path, CommandForm form) implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
+    public List<Section> sections(PageRequest request) {
         Map<String, String> values = new HashMap<>();
         for (Field field : form.fields()) {
-            asked.word(field.name()).ifPresent(word -> values.put(field.name(), word));
+            request.word(field.name()).ifPresent(word -> values.put(field.name(), word));
         }
-        opticFor(asked).ifPresent(optic -> {
+        opticFor(request).ifPresent(optic -> {
             values.putIfAbsent("with", optic.name());
             if (form.equals(SightingForms.DRIFT) && optic.division().isEmpty()) {
                 values.putIfAbsent("unit", "radii");
             }
         });
         List<Section> sections = new ArrayList<>();
-        sections.add(new Section.Entry(Forms.fresh(asked, form, values)));
+        sections.add(new Section.Entry(Forms.fresh(request, form, values)));
         return sections;
     }
 
-    private Optional<Optic> opticFor(PageRequest asked) {
+    private Optional<Optic> opticFor(PageRequest request) {
         if (form.fields().stream().noneMatch(field -> field.name().equals("with"))) {
             return Optional.empty();
         }
-        Optional<Rig> rig = asked.desk()
+        Optional<Rig> rig = request.session()
                 .tonight()
                 .map(tonight -> tonight.state().situation().rig());
         SightingKind kind = form.id().equals("still") ? SightingKind.STILL_POINT : SightingKind.DRIFT_ON_MERIDIAN;

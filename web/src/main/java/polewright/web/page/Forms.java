@@ -14,32 +14,34 @@ public final class Forms {
 
     private Forms() {}
 
-    /** A form to fill in: each time it is shown is another sending. */
-    public static FormView fresh(PageRequest asked, CommandForm form, Map<String, String> values) {
-        CommandForm shown = asked.desk()
+    /** A form to fill in, with a new submission key each time it is shown. */
+    public static FormView fresh(PageRequest request, CommandForm form, Map<String, String> values) {
+        CommandForm shown = request.session()
                 .tonight()
                 .map(tonight -> RigChoices.of(form, tonight.state().situation().rig(), values))
                 .orElse(form);
-        return new FormView(shown, action(asked, form), randomKey(), night(asked, form), values, 0, form.line(values))
-                .with(Sketches.of(asked, form, values));
+        return new FormView(
+                        shown, action(request, form), randomKey(), night(request, form), values, 0, form.line(values))
+                .with(Sketches.of(request, form, values));
     }
 
-    /** A form that cannot be sent: it has no key, and is not shown. */
-    static FormView unsendable(PageRequest asked, CommandForm form) {
-        return new FormView(form, action(asked, form), "", 0, Map.of(), 0, "");
+    /** A form that cannot be sent: it has no key and is not shown. */
+    static FormView unsendable(PageRequest request, CommandForm form) {
+        return new FormView(form, action(request, form), "", 0, Map.of(), 0, "");
     }
 
     /**
-     * A form that says that the advice was followed. All devices show it under one key, so that two people who press it
-     * at once have done one thing.
+     * A form that confirms that the advice was followed. All devices show it under the same key, so that two people
+     * who press it at once have done it once.
      *
      * @param night the number of the night
-     * @param lastSeq the number of the last event: another one, and it is another advice
+     * @param lastSeq the number of the last event: after another event the advice is another one
      */
-    static FormView advised(PageRequest asked, CommandForm form, Map<String, String> values, long night, long lastSeq) {
+    static FormView advised(
+            PageRequest request, CommandForm form, Map<String, String> values, long night, long lastSeq) {
         return new FormView(
                 form,
-                action(asked, form),
+                action(request, form),
                 "advised-" + night + "-" + lastSeq + "-" + form.id(),
                 night,
                 values,
@@ -47,21 +49,24 @@ public final class Forms {
                 form.line(values));
     }
 
-    /** Where the command of a form is asked for, given what is filled in: beneath where it is posted. */
+    /**
+     * Where the equivalent command line for the entries of a form is requested: below the address to which it is
+     * posted.
+     */
     public static String asCommand(CommandForm form) {
         return "/do/" + form.id() + "/as-command";
     }
 
-    private static long night(PageRequest asked, CommandForm form) {
-        return form.isOfOneNight() ? asked.night() : 0;
+    private static long night(PageRequest request, CommandForm form) {
+        return form.isOfOneNight() ? request.night() : 0;
     }
 
-    private static String action(PageRequest asked, CommandForm form) {
+    private static String action(PageRequest request, CommandForm form) {
         String path = "/do/" + form.id();
-        return form.kind() == CommandForm.Kind.NIGHT ? asked.to(path) : path;
+        return form.kind() == CommandForm.Kind.NIGHT ? request.to(path) : path;
     }
 
-    /** What one sending is known by. */
+    /** A key that identifies one submission. */
     static String randomKey() {
         byte[] bytes = new byte[KEY_BYTES];
         RANDOM.nextBytes(bytes);

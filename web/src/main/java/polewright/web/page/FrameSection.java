@@ -19,91 +19,93 @@ import polewright.web.session.NightSession.Tonight;
 import polewright.web.session.WatchedFrames;
 import polewright.web.view.Section;
 
-/** The newest frame as a part of a page: its picture, what it told, and which turns remain. */
+/** The newest frame as part of a page: its picture, what it shows, and which turns remain. */
 final class FrameSection {
     private FrameSection() {}
 
-    /** On a page of its own: it is asked for again by itself, so that what is being typed beside it stays. */
-    static Section alone(PageRequest asked, WatchedFrames frames, Tonight tonight) {
-        FrameStatus stand = frames.stand();
-        CloseUp part = FrameAddress.part(asked.words()).orElse(CloseUp.WHOLE);
-        String here = asked.to(FrameAddress.PAGE);
-        String stream = asked.to("/changes") + "?stand=" + asked.stand() + "&frame=" + stand.number();
+    /** On a page of its own: the section is reloaded by itself, so that entries elsewhere on the page are kept. */
+    static Section alone(PageRequest request, WatchedFrames frames, Tonight tonight) {
+        FrameStatus status = frames.status();
+        CloseUp part = FrameAddress.part(request.words()).orElse(CloseUp.WHOLE);
+        String here = request.to(FrameAddress.PAGE);
+        String stream = request.to("/changes") + "?stand=" + request.eventCount() + "&frame=" + status.number();
         return new Section.Frames(
                 here + FrameAddress.query(part),
                 stream,
-                next(stand, tonight.state()),
-                lines(stand),
-                stand.newest().map(shot -> picture(asked, stand.number(), shot, part, true)),
-                isTurning(stand, tonight.state()) ? settled(asked, stand, tonight) : Optional.empty());
+                next(status, tonight.state()),
+                lines(status),
+                status.newest().map(shot -> picture(request, status.number(), shot, part, true)),
+                isTurning(status, tonight.state()) ? settled(request, status, tonight) : Optional.empty());
     }
 
-    /** Among what is to be done now, where the whole page is asked for again. */
-    static Section within(PageRequest asked, FrameStatus stand, Tonight tonight) {
+    /** Within the page of what to do now, which is reloaded as a whole. */
+    static Section within(PageRequest request, FrameStatus status, Tonight tonight) {
         return new Section.Frames(
                 "",
                 "",
-                steps(stand),
-                lines(stand),
-                stand.newest().map(shot -> picture(asked, stand.number(), shot, CloseUp.WHOLE, false)),
-                settled(asked, stand, tonight));
+                steps(status),
+                lines(status),
+                status.newest().map(shot -> picture(request, status.number(), shot, CloseUp.WHOLE, false)),
+                settled(request, status, tonight));
     }
 
-    /** Below what the night says is to be done now: what the frame shows, and nothing to do. */
-    static Section below(PageRequest asked, FrameStatus stand) {
+    /** Below the night's own advice: what the frame shows, with no action. */
+    static Section below(PageRequest request, FrameStatus status) {
         return new Section.Frames(
                 "",
                 "",
                 List.of(),
-                lines(stand),
-                stand.newest().map(shot -> picture(asked, stand.number(), shot, CloseUp.WHOLE, false)),
+                lines(status),
+                status.newest().map(shot -> picture(request, status.number(), shot, CloseUp.WHOLE, false)),
                 Optional.empty());
     }
 
-    /** Whether frames have more to say to a hand on a screw; once the clamps are next, or tight, the night has. */
-    static boolean isTurning(FrameStatus stand, NightState night) {
+    /**
+     * Whether frames still guide the turning of a screw. Once the clamps are next, or tight, the night's advice does.
+     */
+    static boolean isTurning(FrameStatus status, NightState night) {
         return !night.clamped()
-                && stand.followed()
+                && status.followed()
                         .filter(followed -> !followed.goodEnough() || night.advice() instanceof Advice.TurnScrews)
                         .isPresent();
     }
 
-    private static List<Section.Step> next(FrameStatus stand, NightState night) {
-        return stand.followed().isPresent() && !isTurning(stand, night)
+    private static List<Section.Step> next(FrameStatus status, NightState night) {
+        return status.followed().isPresent() && !isTurning(status, night)
                 ? TaggedLines.steps(AdviceWords.whileFollowed(night))
-                : steps(stand);
+                : steps(status);
     }
 
-    private static List<Section.Step> steps(FrameStatus stand) {
-        return stand.followed()
+    private static List<Section.Step> steps(FrameStatus status) {
+        return status.followed()
                 .map(followed -> TaggedLines.steps(WatchWords.remaining(followed)))
                 .orElse(List.of());
     }
 
-    private static Optional<Section.Settled> settled(PageRequest asked, FrameStatus stand, Tonight tonight) {
-        return stand.followed()
+    private static Optional<Section.Settled> settled(PageRequest request, FrameStatus status, Tonight tonight) {
+        return status.followed()
                 .map(followed -> new Section.Settled(
-                        asked.to(FrameAddress.SETTLED),
+                        request.to(FrameAddress.SETTLED),
                         "settled-" + tonight.id().number() + "-" + tonight.lastSeq(),
                         tonight.id().number(),
                         tonight.lastSeq()));
     }
 
-    private static List<String> lines(FrameStatus stand) {
+    private static List<String> lines(FrameStatus status) {
         List<String> lines = new ArrayList<>();
-        if (!stand.note().isEmpty()) {
-            lines.add(stand.note());
+        if (!status.note().isEmpty()) {
+            lines.add(status.note());
         }
-        if (stand.newest().isEmpty()) {
+        if (status.newest().isEmpty()) {
             lines.add("No frame yet.");
             return lines;
         }
-        LiveView.Shot shot = stand.newest().get();
-        if (shot.isLookedUp()) {
+        LiveView.Shot shot = status.newest().get();
+        if (shot.isPending()) {
             lines.add(shot.name() + ": matching its stars. The first frame of a night takes longest.");
         }
         shot.refusal().ifPresent(lines::add);
-        stand.step().map(FrameSection::told).ifPresent(lines::addAll);
+        status.step().map(FrameSection::result).ifPresent(lines::addAll);
         shot.frame()
                 .ifPresent(frame -> lines.add(shot.name()
                         + frame.at().map(at -> ", " + AxisWords.clock(at)).orElse("") + ": "
@@ -111,7 +113,7 @@ final class FrameSection {
         return lines;
     }
 
-    private static List<String> told(WatchStep step) {
+    private static List<String> result(WatchStep step) {
         List<String> lines = new ArrayList<>();
         if (step instanceof WatchStep.Placed placed) {
             lines.add(WatchWords.placed(placed));
@@ -129,37 +131,37 @@ final class FrameSection {
     }
 
     private static Section.Picture picture(
-            PageRequest asked, long number, LiveView.Shot shot, CloseUp part, boolean canLookCloser) {
+            PageRequest request, long number, LiveView.Shot shot, CloseUp part, boolean canLookCloser) {
         Optional<LiveFrame> seen = shot.frame().map(part::of);
         String query = FrameAddress.query(part);
         return new Section.Picture(
-                asked.to(FrameAddress.LIGHT) + query + (query.isEmpty() ? "?" : "&") + "n=" + number,
+                request.to(FrameAddress.LIGHT) + query + (query.isEmpty() ? "?" : "&") + "n=" + number,
                 shot.picture().width(),
                 shot.picture().height(),
-                seen.map(frame -> LiveFrameDrawing.of(frame, asked.palette())).orElse(""),
+                seen.map(frame -> LiveFrameDrawing.of(frame, request.palette())).orElse(""),
                 "Frame " + shot.name(),
-                canLookCloser ? looks(asked, shot, part) : List.of(),
+                canLookCloser ? looks(request, shot, part) : List.of(),
                 part.left(),
                 part.top(),
                 part.times(),
                 !canLookCloser ? 0 : part.isWhole() ? shot.picture().fullSizeTimes() : part.times());
     }
 
-    private static List<Section.Way> looks(PageRequest asked, LiveView.Shot shot, CloseUp part) {
+    private static List<Section.Way> looks(PageRequest request, LiveView.Shot shot, CloseUp part) {
         int fullSize = shot.picture().fullSizeTimes();
-        List<Section.Way> ways = new ArrayList<>(List.of(look(asked, "Closer", part.closer(fullSize))));
+        List<Section.Way> ways = new ArrayList<>(List.of(look(request, "Closer", part.closer(fullSize))));
         if (!part.isWhole()) {
-            ways.add(look(asked, "Wider", part.wider(fullSize)));
-            ways.add(look(asked, "Left", part.moved(-1, 0)));
-            ways.add(look(asked, "Right", part.moved(1, 0)));
-            ways.add(look(asked, "Up", part.moved(0, -1)));
-            ways.add(look(asked, "Down", part.moved(0, 1)));
-            ways.add(look(asked, "Whole", CloseUp.WHOLE));
+            ways.add(look(request, "Wider", part.wider(fullSize)));
+            ways.add(look(request, "Left", part.moved(-1, 0)));
+            ways.add(look(request, "Right", part.moved(1, 0)));
+            ways.add(look(request, "Up", part.moved(0, -1)));
+            ways.add(look(request, "Down", part.moved(0, 1)));
+            ways.add(look(request, "Whole", CloseUp.WHOLE));
         }
         return ways;
     }
 
-    private static Section.Way look(PageRequest asked, String label, CloseUp part) {
-        return new Section.Way(asked.to(FrameAddress.PAGE) + FrameAddress.query(part), label, false);
+    private static Section.Way look(PageRequest request, String label, CloseUp part) {
+        return new Section.Way(request.to(FrameAddress.PAGE) + FrameAddress.query(part), label, false);
     }
 }

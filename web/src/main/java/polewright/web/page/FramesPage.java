@@ -9,7 +9,7 @@ import polewright.web.session.PracticeAddress;
 import polewright.web.session.WatchedFrames;
 import polewright.web.view.Section;
 
-/** The newest frame, to be looked at closely, and how frames get here. */
+/** The newest frame in detail, and how to get frames here. */
 final class FramesPage implements Page {
     @Override
     public String path() {
@@ -22,19 +22,19 @@ final class FramesPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        Optional<WatchedFrames> frames = asked.desk().frames();
-        boolean isPractice = asked.desk().prefix().equals(PracticeAddress.NIGHT);
+    public List<Section> sections(PageRequest request) {
+        Optional<WatchedFrames> frames = request.session().frames();
+        boolean isPractice = request.session().prefix().equals(PracticeAddress.NIGHT);
         List<Section> sections = new ArrayList<>();
         if (frames.isEmpty() || (isPractice && frames.get().folder().isEmpty())) {
             sections.add(new Section.Words("", List.of(none(isPractice))));
             return sections;
         }
-        Optional<NightSession.Tonight> tonight = asked.desk().tonight();
+        Optional<NightSession.Tonight> tonight = request.session().tonight();
         if (tonight.isEmpty()) {
-            return NoNightNotice.sections(asked);
+            return NoNightNotice.sections(request);
         }
-        sections.add(FrameSection.alone(asked, frames.get(), tonight.get()));
+        sections.add(FrameSection.alone(request, frames.get(), tonight.get()));
         if (isPractice) {
             sections.add(new Section.Ways(
                     "", List.of(new Section.Way(PracticeAddress.GAME, "Take frames and turn screws", false))));
@@ -42,7 +42,7 @@ final class FramesPage implements Page {
             sections.add(new Section.Words("How frames arrive", ways(frames.get())));
             sections.add(new Section.Upload(
                     "Send a frame",
-                    asked.to(FrameAddress.UPLOAD),
+                    request.to(FrameAddress.UPLOAD),
                     Forms.randomKey(),
                     "The frame",
                     "FITS, TIFF, PNG, JPEG or camera raw, up to 64 MiB.",

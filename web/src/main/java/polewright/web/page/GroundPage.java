@@ -21,7 +21,10 @@ import polewright.sky.time.SkyTime;
 import polewright.web.form.SightingForms;
 import polewright.web.view.Section;
 
-/** What to set before dark: north, level, the wedge to the latitude, the home position; then what compass and scale read. */
+/**
+ * What to set before dark: tripod to north, level, wedge to the latitude, home position; then the readings of compass
+ * and level.
+ */
 final class GroundPage implements Page {
     private static final String CARE = "CARE";
 
@@ -36,36 +39,36 @@ final class GroundPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        Optional<NightState> night = asked.desk().tonight().map(tonight -> tonight.state());
-        return night.map(known -> of(asked, known)).orElseGet(() -> NoNightNotice.sections(asked));
+    public List<Section> sections(PageRequest request) {
+        Optional<NightState> night = request.session().tonight().map(tonight -> tonight.state());
+        return night.map(known -> of(request, known)).orElseGet(() -> NoNightNotice.sections(request));
     }
 
-    private static List<Section> of(PageRequest asked, NightState night) {
+    private static List<Section> of(PageRequest request, NightState night) {
         Site site = night.begun().site();
         MountKind mount = night.begun().rig().kind();
-        List<Section> sections = new ArrayList<>(
-                asked.desk().eachMinute(new From(asked.palette(), site, mount), () -> made(asked, site, mount)));
+        List<Section> sections = new ArrayList<>(request.session()
+                .eachMinute(new From(request.palette(), site, mount), () -> sections(request, site, mount)));
         Stream.of(SightingForms.COMPASS, SightingForms.SCALE)
-                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
+                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(request, form, Map.of()))));
         return sections;
     }
 
-    /** What the page is made from, but the time. */
+    /** What the page depends on, except the time. */
     private record From(Palette palette, Site site, MountKind mount) {}
 
-    private static List<Section> made(PageRequest asked, Site site, MountKind mount) {
-        Instant now = asked.desk().workbench().now();
+    private static List<Section> sections(PageRequest request, Site site, MountKind mount) {
+        Instant now = request.session().workbench().now();
         GroundPlan plan =
                 GroundPlan.of(ObservingMoment.of(site, SkyTime.of(now), Weather.standardAt(site.heightMetres())));
         List<Section> sections = new ArrayList<>();
         List<GroundWords.Part> parts = GroundWords.parts(plan, mount);
-        List<String> cares = parts.stream()
+        List<String> cautions = parts.stream()
                 .filter(part -> part.tag().equals(CARE))
                 .flatMap(part -> part.lines().stream())
                 .toList();
-        if (!cares.isEmpty()) {
-            sections.add(new Section.Caution(cares));
+        if (!cautions.isEmpty()) {
+            sections.add(new Section.Caution(cautions));
         }
         sections.add(new Section.Items(
                 AngleWords.site(site),
@@ -73,7 +76,7 @@ final class GroundPage implements Page {
                         .filter(part -> !part.tag().equals(CARE))
                         .map(GroundPage::item)
                         .toList()));
-        sections.add(new Section.Drawing("Home position", HomeDrawing.svg(mount, site, asked.palette())));
+        sections.add(new Section.Drawing("Home position", HomeDrawing.svg(mount, site, request.palette())));
         sections.add(new Section.Items("Step by step, for a " + mount.words(), home(HomePosition.of(mount, site))));
         return sections;
     }
@@ -87,7 +90,7 @@ final class GroundPage implements Page {
                         .toList());
     }
 
-    /** Step by step, what guards against harm ahead of what is to be done. */
+    /** Step by step, with cautions ahead of the actions. */
     private static List<Section.Item> home(HomePosition home) {
         List<Section.Item> items = new ArrayList<>();
         for (HomePosition.Step step : home.steps()) {

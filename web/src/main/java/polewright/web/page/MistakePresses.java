@@ -8,15 +8,15 @@ import polewright.session.NightState;
 import polewright.web.form.MistakeCorrection;
 import polewright.web.view.Section;
 
-/** What may have been entered wrongly, one press each to correct it. */
+/** Suspected entry mistakes, with one button each to correct them. */
 final class MistakePresses {
     private static final int MOST = 3;
     private static final double WORTH_OFFERING = 0.05;
 
     private MistakePresses() {}
 
-    /** Empty while nothing is in doubt that a press can correct. */
-    static Optional<Section> of(PageRequest asked, NightState night) {
+    /** Empty while no suspected mistake can be corrected by a button. */
+    static Optional<Section> of(PageRequest request, NightState night) {
         if (!(night.fix() instanceof Fix.Dubious)) {
             return Optional.empty();
         }
@@ -27,7 +27,7 @@ final class MistakePresses {
                 .flatMap(mistake -> MistakeCorrection.of(mistake, night).stream())
                 .limit(MOST)
                 .map(correction -> new Section.Press(
-                        correction.words(), Forms.fresh(asked, correction.form(), correction.values())))
+                        correction.words(), Forms.fresh(request, correction.form(), correction.values())))
                 .toList();
         return presses.isEmpty()
                 ? Optional.empty()

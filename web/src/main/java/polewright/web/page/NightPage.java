@@ -19,11 +19,11 @@ import polewright.web.form.NightForms;
 import polewright.web.view.FormView;
 import polewright.web.view.Section;
 
-/** One night's log, a note for it, and the ways to other nights. */
+/** One night's log, with a note form and links to other nights. */
 final class NightPage implements Page {
     static final String PATH = ChosenNight.PAGE;
 
-    // More than a night has, as a rule; a page of them all would take a phone too long to draw.
+    // More than a night usually has; a page with all of them would take a phone too long to draw.
     private static final int MOST_EVENTS = 200;
     private static final String BEFORE = "before";
 
@@ -38,35 +38,35 @@ final class NightPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
+    public List<Section> sections(PageRequest request) {
         List<Section> sections = new ArrayList<>();
-        Optional<NightSummary> chosen = ChosenNight.of(asked);
+        Optional<NightSummary> chosen = ChosenNight.of(request);
         if (chosen.isEmpty()) {
             sections.add(new Section.Words(
                     "",
                     List.of(
-                            asked.desk().nights().isEmpty()
+                            request.session().nights().isEmpty()
                                     ? "No night has begun yet."
                                     : "That night does not exist. Choose one below.")));
         }
         chosen.ifPresent(night -> {
-            sections.addAll(events(asked, night));
-            if (isTonight(asked, night)) {
-                sections.add(new Section.Entry(Forms.fresh(asked, NightForms.NOTE, Map.of())));
+            sections.addAll(events(request, night));
+            if (isTonight(request, night)) {
+                sections.add(new Section.Entry(Forms.fresh(request, NightForms.NOTE, Map.of())));
             }
         });
-        if (!asked.desk().nights().isEmpty()) {
+        if (!request.session().nights().isEmpty()) {
             sections.add(new Section.Choosing(
                     "All nights",
-                    asked.to(path()),
-                    List.of(ChosenNight.select(asked, ChosenNight.WORD, "Which night", chosen)),
+                    request.to(path()),
+                    List.of(ChosenNight.select(request, ChosenNight.WORD, "Which night", chosen)),
                     "Show"));
         }
-        sections.add(new Section.Ways("", ways(asked, chosen)));
-        if (asked.desk().prefix().isEmpty()) {
+        sections.add(new Section.Ways("", ways(request, chosen)));
+        if (request.session().prefix().isEmpty()) {
             sections.add(new Section.Upload(
                     "Add a night from a file",
-                    asked.to(ChosenNight.UPLOAD),
+                    request.to(ChosenNight.UPLOAD),
                     Forms.randomKey(),
                     "The night",
                     "JSON Lines, as Download gives them, up to 8 MiB. As a command: polewright log import FILE",
@@ -76,37 +76,37 @@ final class NightPage implements Page {
         return sections;
     }
 
-    private static List<Section.Way> ways(PageRequest asked, Optional<NightSummary> chosen) {
+    private static List<Section.Way> ways(PageRequest request, Optional<NightSummary> chosen) {
         List<Section.Way> ways = new ArrayList<>();
         chosen.ifPresent(night -> {
             String which = "?" + ChosenNight.WORD + "=" + night.id().number();
-            ways.add(new Section.Way(asked.to(ComparePage.PATH) + which, "Compare with another night", false));
-            ways.add(new Section.Way(asked.to(SeasonsPage.PATH) + which, "How pier and wedge move", false));
-            ways.add(new Section.Way(asked.to(ChosenNight.DOWNLOAD) + which, "Download", false));
+            ways.add(new Section.Way(request.to(ComparePage.PATH) + which, "Compare with another night", false));
+            ways.add(new Section.Way(request.to(SeasonsPage.PATH) + which, "How pier and wedge move", false));
+            ways.add(new Section.Way(request.to(ChosenNight.DOWNLOAD) + which, "Download", false));
         });
-        if (chosen.filter(night -> isTonight(asked, night)).isPresent()) {
+        if (chosen.filter(night -> isTonight(request, night)).isPresent()) {
             ways.add(new Section.Way(
-                    asked.to(Pages.path(NightForms.UNLOGGED_TURN)), "Screws were turned but not logged", false));
+                    request.to(Pages.path(NightForms.UNLOGGED_TURN)), "Screws were turned but not logged", false));
             ways.add(new Section.Way(
-                    asked.to(Pages.path(NightForms.RETIME)), "The computer's clock was wrong: correct times", false));
+                    request.to(Pages.path(NightForms.RETIME)), "The computer's clock was wrong: correct times", false));
         }
-        ways.add(new Section.Way(asked.to("/begin"), "Begin another night", false));
+        ways.add(new Section.Way(request.to("/begin"), "Begin another night", false));
         return ways;
     }
 
-    private static boolean isTonight(PageRequest asked, NightSummary night) {
-        return asked.desk()
+    private static boolean isTonight(PageRequest request, NightSummary night) {
+        return request.session()
                 .tonight()
                 .filter(tonight -> tonight.id().equals(night.id()))
                 .isPresent();
     }
 
-    private static List<Section> events(PageRequest asked, NightSummary night) {
-        List<LoggedEvent> all = asked.desk().events(night.id());
+    private static List<Section> events(PageRequest request, NightSummary night) {
+        List<LoggedEvent> all = request.session().events(night.id());
         StandingEvents standing = StandingEvents.among(all);
         Map<Long, Long> replacements = standing.replacements();
-        boolean isTonight = isTonight(asked, night);
-        long before = asked.word(BEFORE)
+        boolean isTonight = isTonight(request, night);
+        long before = request.word(BEFORE)
                 .filter(seq -> seq.matches("\\d{1,9}"))
                 .map(Long::parseLong)
                 .orElse(Long.MAX_VALUE);
@@ -120,9 +120,9 @@ final class NightPage implements Page {
                     logged.at().toString().replaceFirst("T(\\d\\d:\\d\\d).*", " $1 UTC"),
                     EventWords.of(logged, standing.asLogged()) + EventWords.replaced(logged, replacements),
                     !standing.has(logged.seq()) && !EventWords.isWithdrawal(logged),
-                    undo(asked, logged, isTonight),
+                    undo(request, logged, isTonight),
                     isTonight && standing.has(logged.seq()) && !replacements.containsKey(logged.seq())
-                            ? correction(asked, logged)
+                            ? correction(request, logged)
                             : Optional.empty()));
         }
         Collections.reverse(shown);
@@ -130,7 +130,7 @@ final class NightPage implements Page {
         sections.add(new Section.Events(isTonight ? "Tonight" : ChosenNight.words(night), shown));
         List<Section.Way> ways = new ArrayList<>();
         String which =
-                asked.to(PATH) + "?" + ChosenNight.WORD + "=" + night.id().number();
+                request.to(PATH) + "?" + ChosenNight.WORD + "=" + night.id().number();
         if (onThisPage.size() < earlier.size()) {
             String from = "&" + BEFORE + "=" + onThisPage.get(0).seq();
             ways.add(new Section.Way(which + from, "Earlier events", false));
@@ -144,23 +144,23 @@ final class NightPage implements Page {
         return sections;
     }
 
-    /** The form of a measurement or a turn with what was entered, to correct it: of tonight's only. */
-    private static Optional<String> correction(PageRequest asked, LoggedEvent logged) {
+    /** The form of a measurement or a turn with its entries, for correction; tonight's only. */
+    private static Optional<String> correction(PageRequest request, LoggedEvent logged) {
         if (logged.event() instanceof NightEvent.ScrewsTurned) {
-            return Optional.of(address(asked, NightForms.TURN, Map.of("instead-of", Long.toString(logged.seq()))));
+            return Optional.of(address(request, NightForms.TURN, Map.of("instead-of", Long.toString(logged.seq()))));
         }
         if (logged.event() instanceof NightEvent.MeasurementCorrected again) {
-            return correction(asked, new LoggedEvent(again.seq(), logged.at(), again.meant()));
+            return correction(request, new LoggedEvent(again.seq(), logged.at(), again.meant()));
         }
         return logged.event() instanceof NightEvent.Measurement measurement
                 ? EnteredMeasurement.of(measurement)
-                        .map(entered -> entered.insteadOf(logged.seq()))
-                        .map(entered -> address(asked, entered.form(), entered.values()))
+                        .map(entered -> entered.replacing(logged.seq()))
+                        .map(entered -> address(request, entered.form(), entered.values()))
                 : Optional.empty();
     }
 
-    private static String address(PageRequest asked, CommandForm form, Map<String, String> values) {
-        return asked.to(Pages.path(form)) + "?"
+    private static String address(PageRequest request, CommandForm form, Map<String, String> values) {
+        return request.to(Pages.path(form)) + "?"
                 + values.entrySet().stream()
                         .sorted(Map.Entry.comparingByKey())
                         .map(value ->
@@ -168,10 +168,10 @@ final class NightPage implements Page {
                         .collect(Collectors.joining("&"));
     }
 
-    /** What is taken back is taken back tonight: other nights are as they were. */
-    private static FormView undo(PageRequest asked, LoggedEvent logged, boolean isTonight) {
+    /** Only tonight's events can be undone: other nights stay as they were. */
+    private static FormView undo(PageRequest request, LoggedEvent logged, boolean isTonight) {
         return isTonight
-                ? Forms.fresh(asked, NightForms.UNDO, Map.of("seq", Long.toString(logged.seq())))
-                : Forms.unsendable(asked, NightForms.UNDO);
+                ? Forms.fresh(request, NightForms.UNDO, Map.of("seq", Long.toString(logged.seq())))
+                : Forms.unsendable(request, NightForms.UNDO);
     }
 }

@@ -26,7 +26,7 @@ import polewright.web.session.PracticeAddress;
 import polewright.web.session.WatchedFrames;
 import polewright.web.view.Section;
 
-/** The one thing to do now, why, its picture, and a big button for when it is done. */
+/** The one thing to do now, why, its picture, and a big button to confirm that it is done. */
 final class NowPage implements Page {
     @Override
     public String path() {
@@ -44,15 +44,18 @@ final class NowPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk().tonight().map(tonight -> of(asked, tonight)).orElseGet(() -> NoNightNotice.sections(asked));
+    public List<Section> sections(PageRequest request) {
+        return request.session()
+                .tonight()
+                .map(tonight -> of(request, tonight))
+                .orElseGet(() -> NoNightNotice.sections(request));
     }
 
-    private static List<Section> of(PageRequest asked, Tonight tonight) {
+    private static List<Section> of(PageRequest request, Tonight tonight) {
         NightState night = tonight.state();
-        Optional<FrameStatus> frames = asked.desk().frames().map(WatchedFrames::stand);
-        if (frames.filter(stand -> FrameSection.isTurning(stand, night)).isPresent()) {
-            return whileTurning(asked, tonight, frames.get());
+        Optional<FrameStatus> frames = request.session().frames().map(WatchedFrames::status);
+        if (frames.filter(status -> FrameSection.isTurning(status, night)).isPresent()) {
+            return whileTurning(request, tonight, frames.get());
         }
         List<Section> sections = new ArrayList<>();
         List<Section.Step> steps = TaggedLines.steps(AdviceWords.of(night));
@@ -65,9 +68,9 @@ final class NowPage implements Page {
         if (!cares.isEmpty()) {
             sections.add(new Section.Caution(cares));
         }
-        sections.addAll(action(asked, tonight));
-        SkipPresses.of(asked, night).ifPresent(sections::add);
-        sections.addAll(SkipPresses.toThePoleStar(asked, night));
+        sections.addAll(action(request, tonight));
+        SkipPresses.of(request, night).ifPresent(sections::add);
+        sections.addAll(SkipPresses.findPoleStar(request, night));
         List<Section.Step> doubts = TaggedLines.lines(FixWords.doubts(night)).stream()
                 .filter(doubt -> steps.stream().noneMatch(step -> step.text().contains(doubt.text())))
                 .toList();
@@ -75,39 +78,39 @@ final class NowPage implements Page {
             sections.add(new Section.Words(
                     "", doubts.stream().map(Section.Step::text).toList()));
         }
-        MistakePresses.of(asked, night).ifPresent(sections::add);
+        MistakePresses.of(request, night).ifPresent(sections::add);
         boolean areWanted = night.advice() instanceof Advice.TakeSighting take && take.kind() == SightingKind.FRAMES;
-        frames.filter(stand -> stand.followed().isPresent()
-                        || (areWanted && stand.step().isPresent()))
-                .map(stand -> FrameSection.below(asked, stand))
+        frames.filter(status -> status.followed().isPresent()
+                        || (areWanted && status.step().isPresent()))
+                .map(status -> FrameSection.below(request, status))
                 .ifPresent(sections::add);
-        sections.add(picture(asked, night));
+        sections.add(picture(request, night));
         return sections;
     }
 
-    /** A hand is on a screw: what the frames tell goes before what was advised when it was begun. */
-    private static List<Section> whileTurning(PageRequest asked, Tonight tonight, FrameStatus frames) {
+    /** While a screw is being turned, what the frames show comes before the advice that started the turning. */
+    private static List<Section> whileTurning(PageRequest request, Tonight tonight, FrameStatus frames) {
         List<Section> sections = new ArrayList<>();
-        sections.add(FrameSection.within(asked, frames, tonight));
+        sections.add(FrameSection.within(request, frames, tonight));
         sections.add(new Section.Ways(
                 "",
                 List.of(
-                        new Section.Way(asked.to(FrameAddress.PAGE), "Look closer at the frame", false),
-                        new Section.Way(asked.to("/sightings/turn"), "I turned something else", false))));
+                        new Section.Way(request.to(FrameAddress.PAGE), "Look closer at the frame", false),
+                        new Section.Way(request.to("/sightings/turn"), "I turned something else", false))));
         frames.followed()
                 .filter(followed -> !followed.goodEnough())
-                .map(followed -> WedgeScene.remaining(tonight.state(), followed.ordered(), asked.palette()))
+                .map(followed -> WedgeScene.remaining(tonight.state(), followed.ordered(), request.palette()))
                 .ifPresent(svg -> sections.add(new Section.Drawing("", svg)));
         return sections;
     }
 
-    private static Section picture(PageRequest asked, NightState night) {
+    private static Section picture(PageRequest request, NightState night) {
         return night.advice() instanceof Advice.TurnScrews
-                ? new Section.Drawing("", WedgeScene.svg(night, asked.palette()))
-                : new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette()));
+                ? new Section.Drawing("", WedgeScene.svg(night, request.palette()))
+                : new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), request.palette()));
     }
 
-    private static List<Section> action(PageRequest asked, Tonight tonight) {
+    private static List<Section> action(PageRequest request, Tonight tonight) {
         Advice advice = tonight.state().advice();
         if (advice instanceof Advice.TurnScrews turn) {
             Map<String, String> turns = new LinkedHashMap<>();
@@ -115,44 +118,45 @@ final class NowPage implements Page {
                 turns.put(each.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude", TurnWords.typed(each));
             }
             return List.of(
-                    done(asked, tonight, NightForms.TURN, turns),
-                    other(asked, "/sightings/turn", "I turned something else"));
+                    done(request, tonight, NightForms.TURN, turns),
+                    other(request, "/sightings/turn", "I turned something else"));
         } else if (advice instanceof Advice.Clamp) {
-            return List.of(done(asked, tonight, NightForms.CLAMP, Map.of()));
+            return List.of(done(request, tonight, NightForms.CLAMP, Map.of()));
         } else if (advice instanceof Advice.MoveByHand) {
-            return List.of(done(asked, tonight, NightForms.KNOCK, Map.of()));
+            return List.of(done(request, tonight, NightForms.KNOCK, Map.of()));
         } else if (advice instanceof Advice.TakeSighting take) {
-            return List.of(sighting(asked, take));
+            return List.of(sighting(request, take));
         } else if (advice instanceof Advice.Stop) {
-            return List.of(new Section.Ways("", afterStop(asked)));
+            return List.of(new Section.Ways("", afterStop(request)));
         } else if (advice instanceof Advice.WaitForDark) {
             return List.of();
         } else if (advice instanceof Advice.WaitForSky) {
-            return List.of(other(asked, "/nights", "Undo a skip"));
+            return List.of(other(request, "/nights", "Undo a skip"));
         }
         throw new IllegalStateException("nothing to press for " + advice.getClass());
     }
 
-    private static List<Section.Way> afterStop(PageRequest asked) {
-        return asked.desk().prefix().isEmpty()
+    private static List<Section.Way> afterStop(PageRequest request) {
+        return request.session().prefix().isEmpty()
                 ? List.of(
-                        new Section.Way(asked.to("/pointing"), "Align on stars", false),
-                        new Section.Way(asked.to("/tonight"), "What to observe tonight", false))
+                        new Section.Way(request.to("/pointing"), "Align on stars", false),
+                        new Section.Way(request.to("/tonight"), "What to observe tonight", false))
                 : List.of(new Section.Way(PracticeAddress.DEBRIEF, "Show where the axis really points", true));
     }
 
-    private static Section done(PageRequest asked, Tonight tonight, CommandForm form, Map<String, String> values) {
-        return new Section.Done(Forms.advised(asked, form, values, tonight.id().number(), tonight.lastSeq()));
+    private static Section done(PageRequest request, Tonight tonight, CommandForm form, Map<String, String> values) {
+        return new Section.Done(
+                Forms.advised(request, form, values, tonight.id().number(), tonight.lastSeq()));
     }
 
-    private static Section other(PageRequest asked, String path, String label) {
-        return new Section.Ways("", List.of(new Section.Way(asked.to(path), label, false)));
+    private static Section other(PageRequest request, String path, String label) {
+        return new Section.Ways("", List.of(new Section.Way(request.to(path), label, false)));
     }
 
-    private static Section sighting(PageRequest asked, Advice.TakeSighting take) {
+    private static Section sighting(PageRequest request, Advice.TakeSighting take) {
         if (take.kind() == SightingKind.FRAMES) {
             return new Section.Ways(
-                    "", List.of(new Section.Way(asked.to(FrameAddress.PAGE), "Go to the frames", true)));
+                    "", List.of(new Section.Way(request.to(FrameAddress.PAGE), "Go to the frames", true)));
         }
         String query = take.star()
                 .map(star -> "?star=" + encoded(star)
@@ -163,7 +167,7 @@ final class NowPage implements Page {
         return new Section.Ways(
                 "",
                 List.of(new Section.Way(
-                        asked.to("/sightings/" + form(take.kind()).id()) + query, "Enter what you see", true)));
+                        request.to("/sightings/" + form(take.kind()).id()) + query, "Enter what you see", true)));
     }
 
     private static String encoded(AdvisedStar star) {

@@ -5,22 +5,22 @@ import polewright.web.view.Section;
 
 /** A page. */
 public interface Page {
-    /** Its address within a desk, with a slash before. */
+    /** Its address within a session, with a leading slash. */
     String path();
 
-    /** Its whole address, for whoever is at this desk. */
-    default String address(PageRequest asked) {
-        return asked.to(path());
+    /** Its full address in this session. */
+    default String address(PageRequest request) {
+        return request.to(path());
     }
 
-    /** What it is called, one or two words. */
+    /** Its name, one or two words. */
     String name();
 
-    /** Whether it shows the log as it changes; one in which something is typed does not. */
+    /** Whether it follows the log as it changes; a page with entries being typed does not. */
     default boolean isLive() {
         return false;
     }
 
     /** From top to bottom. */
-    List<Section> sections(PageRequest asked);
+    List<Section> sections(PageRequest request);
 }

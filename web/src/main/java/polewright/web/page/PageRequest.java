@@ -6,17 +6,17 @@ import polewright.drawing.Palette;
 import polewright.web.session.NightSession;
 
 /**
- * What a browser asks a page for.
+ * A browser's request for a page.
  *
- * @param palette how it wants its pictures
- * @param words what stands in the address behind the question mark
- * @param stand how many events the log held when it was asked: counted before the page is made, so that what comes in
- *     meanwhile makes it old, never too new
- * @param frame the number of what was last new with the frames, counted likewise
- * @param night the number of tonight's night by then; 0 if there is none
+ * @param palette the colours of its pictures
+ * @param words the query parameters
+ * @param eventCount the number of events in the log, counted before the page is rendered, so that an event logged
+ *     meanwhile makes the page old and never too new
+ * @param frame the number of the latest frame status, counted in the same way
+ * @param night the number of tonight's night at that time; 0 if there is none
  */
 public record PageRequest(
-        NightSession desk, Palette palette, Map<String, String> words, long stand, long frame, long night) {
+        NightSession session, Palette palette, Map<String, String> words, long eventCount, long frame, long night) {
     public PageRequest {
         words = Map.copyOf(words);
     }
@@ -25,8 +25,8 @@ public record PageRequest(
         return Optional.ofNullable(words.get(name)).filter(word -> !word.isBlank());
     }
 
-    /** An address of this desk. */
+    /** An address within this session. */
     public String to(String path) {
-        return desk.prefix() + path;
+        return session.prefix() + path;
     }
 }

@@ -9,7 +9,7 @@ import polewright.web.session.PracticeAddress;
 
 /** All pages. */
 public final class Pages {
-    /** Where the devices are listed that may come in. */
+    /** The page of the paired devices. */
     public static final String DEVICES = "/devices";
 
     private static final List<Page> PLACES = List.of(
@@ -29,31 +29,31 @@ public final class Pages {
             "Debrief",
             List.of(new PrintedPage.Printing("Result", List.of("practice", "debrief"))),
             List.of());
-    private static final List<Page> ALL = all();
+    private static final List<Page> ALL = collect();
 
     private Pages() {}
 
-    /** Those that are listed on every page, in the order of a night. */
-    public static List<Page> places() {
+    /** The pages in the menu, in the order of a night. */
+    public static List<Page> menu() {
         return PLACES;
     }
 
-    /** Those, those that a night leads to, and a page for each form. */
-    public static List<Page> everyone() {
+    /** The menu's pages, those linked from a night, and a page for each form. */
+    public static List<Page> all() {
         return ALL;
     }
 
-    /** The page on which a form stands alone: there it is shown again when something is wrong with it. */
+    /** The page with this form alone, on which it is shown again if an entry is wrong. */
     public static Page of(CommandForm form) {
         return new FormPage(path(form), form);
     }
 
-    /** Where a form has a page of its own. */
+    /** The address of a form's own page. */
     static String path(CommandForm form) {
         return form.equals(NightForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
     }
 
-    private static List<Page> all() {
+    private static List<Page> collect() {
         List<Page> all = new ArrayList<>(PLACES);
         all.add(DEBRIEF);
         all.add(new ComparePage());

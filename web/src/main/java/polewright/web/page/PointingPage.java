@@ -13,7 +13,7 @@ import polewright.session.NightState;
 import polewright.web.form.SightingForms;
 import polewright.web.view.Section;
 
-/** The stars that were centred, and what they tell of the mount. */
+/** The centred stars, and what they show about the mount. */
 final class PointingPage implements Page {
     @Override
     public String path() {
@@ -26,32 +26,33 @@ final class PointingPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk()
+    public List<Section> sections(PageRequest request) {
+        return request.session()
                 .tonight()
-                .map(tonight -> of(asked, tonight.state()))
-                .orElseGet(() -> NoNightNotice.sections(asked));
+                .map(tonight -> of(request, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(request));
     }
 
-    private static List<Section> of(PageRequest asked, NightState night) {
+    private static List<Section> of(PageRequest request, NightState night) {
         NightPointing pointing = NightPointing.of(night);
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Words(
                 "",
-                PointingWords.standing(night, pointing, asked.desk().workbench().now())));
+                PointingWords.standing(
+                        night, pointing, request.session().workbench().now())));
         if (pointing.outcome() instanceof PointingOutcome.Fitted fitted) {
-            sections.addAll(fitted(asked, night, pointing, fitted.model()));
+            sections.addAll(fitted(request, night, pointing, fitted.model()));
         }
-        sections.add(new Section.Entry(Forms.fresh(asked, SightingForms.CENTRE, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(request, SightingForms.CENTRE, Map.of())));
         return sections;
     }
 
     private static List<Section> fitted(
-            PageRequest asked, NightState night, NightPointing pointing, PointingModel model) {
+            PageRequest request, NightState night, NightPointing pointing, PointingModel model) {
         PointingLimits reach =
                 PointingLimits.of(night.begun().site(), night.begun().rig(), night.horizon());
         List<Section> sections = new ArrayList<>();
-        sections.add(new Section.Drawing("", ResidualDrawing.svg(model, reach, asked.palette())));
+        sections.add(new Section.Drawing("", ResidualDrawing.svg(model, reach, request.palette())));
         sections.add(new Section.Table(
                 PointingWords.ERRORS,
                 List.of("", "Size", "Uncertainty"),

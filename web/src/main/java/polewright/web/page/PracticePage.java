@@ -15,7 +15,10 @@ import polewright.web.session.FrameAddress;
 import polewright.web.session.PracticeAddress;
 import polewright.web.view.Section;
 
-/** The game's wedge: screws to turn, instruments to read, and what the last look showed. What is seen is logged elsewhere. */
+/**
+ * The wedge of the practice: screws to turn, instruments to read, and the last view. Sightings are logged on the
+ * ordinary pages.
+ */
 final class PracticePage implements Page {
     private static final List<String> TURNS = List.of("1/8", "1/4", "1/2", "1", "4");
     private static final List<Integer> FRAMES_DEG = List.of(-30, 0, 30);
@@ -31,47 +34,48 @@ final class PracticePage implements Page {
     }
 
     @Override
-    public String address(PageRequest asked) {
+    public String address(PageRequest request) {
         return path();
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
+    public List<Section> sections(PageRequest request) {
         List<Section> sections = new ArrayList<>();
-        PracticeNight.current(asked.desk().workbench())
-                .ifPresent(practice -> sections.addAll(of(asked, practice.state())));
-        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.BEGIN, Map.of())));
+        PracticeNight.current(request.session().workbench())
+                .ifPresent(practice -> sections.addAll(of(request, practice.state())));
+        sections.add(new Section.Entry(Forms.fresh(request, PracticeForms.BEGIN, Map.of())));
         return sections;
     }
 
-    private static List<Section> of(PageRequest asked, PracticeState state) {
+    private static List<Section> of(PageRequest request, PracticeState state) {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Words("", List.of(PracticeWords.standing(state))));
         if (!state.done().isEmpty()) {
-            sections.add(seen(asked, state.done().get(state.done().size() - 1)));
+            sections.add(lastView(request, state.done().get(state.done().size() - 1)));
         }
         sections.add(new Section.Ways(
                 "", List.of(new Section.Way(PracticeAddress.NIGHT + "/", "What to do now, and how to log it", true))));
         sections.add(new Section.Presses(
                 "Look",
                 List.of(
-                        press(asked, PracticeForms.COMPASS, "Compass", Map.of()),
-                        press(asked, PracticeForms.SCALE, "Level and scale", Map.of()),
-                        press(asked, PracticeForms.ROCKING, "Swing and look", Map.of()))));
-        sections.add(screw(asked, "azimuth", "Azimuth screw"));
-        sections.add(screw(asked, "altitude", "Altitude screw"));
+                        press(request, PracticeForms.COMPASS, "Compass", Map.of()),
+                        press(request, PracticeForms.SCALE, "Level and scale", Map.of()),
+                        press(request, PracticeForms.ROCKING, "Swing and look", Map.of()))));
+        sections.add(screw(request, "azimuth", "Azimuth screw"));
+        sections.add(screw(request, "altitude", "Altitude screw"));
         sections.add(new Section.Presses(
                 "Clamps, time",
                 List.of(
                         state.clamped()
-                                ? press(asked, PracticeForms.UNCLAMP, "Loosen the clamps", Map.of())
-                                : press(asked, PracticeForms.CLAMP, "Tighten the clamps", Map.of()),
-                        press(asked, PracticeForms.WAIT, "Wait 10 min", Map.of("minutes", "10")))));
+                                ? press(request, PracticeForms.UNCLAMP, "Loosen the clamps", Map.of())
+                                : press(request, PracticeForms.CLAMP, "Tighten the clamps", Map.of()),
+                        press(request, PracticeForms.WAIT, "Wait 10 min", Map.of("minutes", "10")))));
         if (state.scenario().hasCamera()) {
             sections.add(new Section.Presses(
                     "Take a frame, right ascension turned by",
                     FRAMES_DEG.stream()
-                            .map(deg -> press(asked, PracticeForms.FRAME, deg + "°", Map.of("turned", deg.toString())))
+                            .map(deg ->
+                                    press(request, PracticeForms.FRAME, deg + "°", Map.of("turned", deg.toString())))
                             .toList()));
             sections.add(new Section.Ways(
                     "",
@@ -80,9 +84,9 @@ final class PracticePage implements Page {
                             "What the frames show, and what remains",
                             false))));
         }
-        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.SCREW, Map.of())));
-        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.DRIFT, Map.of())));
-        sections.add(new Section.Entry(Forms.fresh(asked, PracticeForms.MOVE, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(request, PracticeForms.SCREW, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(request, PracticeForms.DRIFT, Map.of())));
+        sections.add(new Section.Entry(Forms.fresh(request, PracticeForms.MOVE, Map.of())));
         sections.add(new Section.Ways(
                 "",
                 List.of(new Section.Way(
@@ -90,30 +94,31 @@ final class PracticePage implements Page {
         return sections;
     }
 
-    private static Section seen(PageRequest asked, CompletedAction last) {
+    private static Section lastView(PageRequest request, CompletedAction last) {
         if (last.seen() instanceof ObservedReadings.WhileRocking rocking) {
             return new Section.Drawing(
                     "What you see; everything turns around the centre of rotation",
-                    RockedFieldDrawing.svg(rocking.field(), rocking.optic().name(), asked.palette()));
+                    RockedFieldDrawing.svg(rocking.field(), rocking.optic().name(), request.palette()));
         }
         return new Section.Words("Result", List.of(PracticeWords.done(last).get(0)));
     }
 
-    private static Section screw(PageRequest asked, String screw, String heading) {
+    private static Section screw(PageRequest request, String screw, String heading) {
         List<Section.Press> presses = new ArrayList<>();
         for (String turns : TURNS) {
             presses.add(press(
-                    asked,
+                    request,
                     PracticeForms.SCREW,
                     turns + " counter-clockwise",
                     Map.of("screw", screw, "turns", turns + " ccw")));
             presses.add(
-                    press(asked, PracticeForms.SCREW, turns + " clockwise", Map.of("screw", screw, "turns", turns)));
+                    press(request, PracticeForms.SCREW, turns + " clockwise", Map.of("screw", screw, "turns", turns)));
         }
         return new Section.Presses(heading, presses, true);
     }
 
-    private static Section.Press press(PageRequest asked, CommandForm form, String label, Map<String, String> values) {
-        return new Section.Press(label, Forms.fresh(asked, form, values));
+    private static Section.Press press(
+            PageRequest request, CommandForm form, String label, Map<String, String> values) {
+        return new Section.Press(label, Forms.fresh(request, form, values));
     }
 }

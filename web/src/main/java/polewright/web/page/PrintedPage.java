@@ -8,25 +8,25 @@ import polewright.web.session.CommandResult;
 import polewright.web.view.Section;
 
 /**
- * A page that shows what commands print, with forms beneath.
+ * A page that shows the output of commands, with forms below.
  *
- * @param printed what to run, a heading for each
+ * @param printed the commands to run, with a heading for each
  */
 record PrintedPage(String path, String name, List<Printing> printed, List<CommandForm> forms) implements Page {
-    /** A command and what its result is headed by. */
+    /** A command and the heading of its output. */
     record Printing(String heading, List<String> words) {}
 
     @Override
-    public List<Section> sections(PageRequest asked) {
+    public List<Section> sections(PageRequest request) {
         List<Section> sections = new ArrayList<>();
         for (Printing printing : printed) {
-            CommandResult ran = asked.desk().run(printing.words());
+            CommandResult result = request.session().run(printing.words());
             sections.add(
-                    ran.isGood()
-                            ? new Section.Printed(printing.heading(), ran.out())
-                            : new Section.Words(printing.heading(), ran.complaints()));
+                    result.isGood()
+                            ? new Section.Printed(printing.heading(), result.out())
+                            : new Section.Words(printing.heading(), result.complaints()));
         }
-        forms.forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
+        forms.forEach(form -> sections.add(new Section.Entry(Forms.fresh(request, form, Map.of()))));
         return sections;
     }
 }

@@ -23,7 +23,7 @@ import polewright.web.form.SetupForms;
 import polewright.web.session.NightSession.Tonight;
 import polewright.web.view.Section;
 
-/** Where the mount stands, what hides the sky there, and what the mount is. */
+/** The site, its horizon, and the mount. */
 final class RigPage implements Page {
     @Override
     public String path() {
@@ -36,36 +36,36 @@ final class RigPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk()
+    public List<Section> sections(PageRequest request) {
+        return request.session()
                 .tonight()
-                .map(tonight -> of(asked, tonight))
+                .map(tonight -> of(request, tonight))
                 .orElseGet(() -> List.of(
                         new Section.Words(
                                 "", List.of("No night has begun yet. Site and rig are entered when one begins.")),
-                        new Section.Ways("", List.of(new Section.Way(asked.to("/begin"), "Begin a night", true)))));
+                        new Section.Ways("", List.of(new Section.Way(request.to("/begin"), "Begin a night", true)))));
     }
 
-    private static List<Section> of(PageRequest asked, Tonight tonight) {
+    private static List<Section> of(PageRequest request, Tonight tonight) {
         NightEvent.Begun begun = tonight.state().begun();
         Rig rig = begun.rig();
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Entry(Forms.fresh(
-                asked,
+                request,
                 NightForms.HORIZON,
                 Map.of("corners", Sketches.typed(tonight.state().horizon())))));
         sections.add(new Section.Presses(
                 "No corners",
                 List.of(new Section.Press(
-                        NightForms.OPEN_SKY.title(), Forms.fresh(asked, NightForms.OPEN_SKY, Map.of())))));
-        sections.add(site(asked, begun));
-        sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.SITE, Map.of())));
+                        NightForms.OPEN_SKY.title(), Forms.fresh(request, NightForms.OPEN_SKY, Map.of())))));
+        sections.add(site(request, begun));
+        sections.add(new Section.Entry(Forms.fresh(request, SetupForms.SITE, Map.of())));
         sections.add(mount(rig));
         ScrewWords.assumed(rig).ifPresent(words -> sections.add(new Section.Words("", List.of(words))));
-        sections.add(new Section.Entry(Forms.fresh(asked, SetupForms.RIG, Map.of())));
-        others(asked, rig).ifPresent(sections::add);
+        sections.add(new Section.Entry(Forms.fresh(request, SetupForms.RIG, Map.of())));
+        otherRigs(request, rig).ifPresent(sections::add);
         sections.add(looking(rig));
-        RigLengthsDrawing.svgs(rig, asked.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
+        RigLengthsDrawing.svgs(rig, request.palette()).forEach(svg -> sections.add(new Section.Drawing("", svg)));
         sections.add(new Section.Words(
                 "Other rig settings",
                 List.of("At the laptop, polewright rig > rig.json writes it to a file. Edit that, then"
@@ -73,23 +73,23 @@ final class RigPage implements Page {
         return sections;
     }
 
-    /** The rigs of earlier nights, one press each; none if there was no other. */
-    private static Optional<Section> others(PageRequest asked, Rig rig) {
-        List<Section.Press> others = asked.desk().rigs().stream()
+    /** The rigs of earlier nights, one button each; empty if there was no other. */
+    private static Optional<Section> otherRigs(PageRequest request, Rig rig) {
+        List<Section.Press> others = request.session().rigs().stream()
                 .filter(other -> !other.name().equalsIgnoreCase(rig.name()))
                 .map(other -> new Section.Press(
                         "It is " + other.name(),
-                        Forms.fresh(asked, SetupForms.KNOWN_RIG, Map.of("known", other.name()))))
+                        Forms.fresh(request, SetupForms.KNOWN_RIG, Map.of("known", other.name()))))
                 .toList();
         return others.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Section.Presses("If this is another of your rigs", others));
     }
 
-    private static Section site(PageRequest asked, NightEvent.Begun begun) {
+    private static Section site(PageRequest request, NightEvent.Begun begun) {
         Site site = begun.site();
         Angle declination = MagneticModel.wmm2025()
-                .field(site, asked.desk().workbench().now())
+                .field(site, request.session().workbench().now())
                 .declination();
         return new Section.Table(
                 "Site",

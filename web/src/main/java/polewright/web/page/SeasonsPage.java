@@ -28,29 +28,30 @@ final class SeasonsPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        Optional<NightSummary> night = ChosenNight.of(asked);
+    public List<Section> sections(PageRequest request) {
+        Optional<NightSummary> night = ChosenNight.of(request);
         List<Section> sections = new ArrayList<>();
         if (night.isPresent()) {
-            sections.addAll(of(asked, night.get()));
+            sections.addAll(of(request, night.get()));
         } else {
             sections.add(new Section.Words("", List.of("No night has begun yet.")));
         }
-        sections.add(new Section.Ways("", List.of(new Section.Way(asked.to(NightPage.PATH), "All nights", false))));
+        sections.add(new Section.Ways("", List.of(new Section.Way(request.to(NightPage.PATH), "All nights", false))));
         return sections;
     }
 
-    private static List<Section> of(PageRequest asked, NightSummary night) {
-        Optional<NightEvent.Begun> begun = StandingEvents.beginning(asked.desk().events(night.id()));
+    private static List<Section> of(PageRequest request, NightSummary night) {
+        Optional<NightEvent.Begun> begun =
+                StandingEvents.beginning(request.session().events(night.id()));
         if (begun.isEmpty()) {
             return List.of(new Section.Words("", List.of("This night has no beginning. Choose another.")));
         }
         Pier pier = Pier.of(begun.get());
-        LoggedNights nights = asked.desk().nightsAt(pier);
+        LoggedNights nights = request.session().nightsAt(pier);
         Seasons seasons = Seasons.of(pier, nights.records());
         List<Section> sections = new ArrayList<>();
         if (seasons instanceof Seasons.Compared compared) {
-            sections.add(new Section.Drawing("", SeasonsDrawing.svg(compared, asked.palette())));
+            sections.add(new Section.Drawing("", SeasonsDrawing.svg(compared, request.palette())));
         }
         List<String> conclusions = new ArrayList<>(SeasonsWords.conclusions(seasons));
         conclusions.addAll(SeasonsWords.leftOut(nights));

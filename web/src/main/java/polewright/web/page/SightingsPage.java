@@ -9,7 +9,7 @@ import polewright.web.form.SightingForms;
 import polewright.web.session.FrameAddress;
 import polewright.web.view.Section;
 
-/** All that can be entered at the wedge. */
+/** Everything that can be entered at the wedge. */
 final class SightingsPage implements Page {
     @Override
     public String path() {
@@ -22,17 +22,17 @@ final class SightingsPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk().tonight().isPresent() ? ways(asked) : NoNightNotice.sections(asked);
+    public List<Section> sections(PageRequest request) {
+        return request.session().tonight().isPresent() ? ways(request) : NoNightNotice.sections(request);
     }
 
-    private static List<Section> ways(PageRequest asked) {
+    private static List<Section> ways(PageRequest request) {
         return List.of(
-                new Section.Ways("What did you see?", seen(asked)),
+                new Section.Ways("What did you see?", seen(request)),
                 new Section.Ways(
                         "What did you do?",
                         ways(
-                                asked,
+                                request,
                                 List.of(
                                         NightForms.TURN,
                                         NightForms.CLAMP,
@@ -41,17 +41,17 @@ final class SightingsPage implements Page {
                                         NightForms.NOTE))));
     }
 
-    /** What is typed, and after it what has a page of its own. */
-    private static List<Section.Way> seen(PageRequest asked) {
-        List<Section.Way> seen = new ArrayList<>(ways(asked, CommandForms.sightings()));
-        seen.add(new Section.Way(asked.to(FrameAddress.PAGE), "Take camera frames", false));
-        seen.addAll(ways(asked, List.of(SightingForms.CENTRE)));
+    /** The sightings that are typed in, followed by those with a page of their own. */
+    private static List<Section.Way> seen(PageRequest request) {
+        List<Section.Way> seen = new ArrayList<>(ways(request, CommandForms.sightings()));
+        seen.add(new Section.Way(request.to(FrameAddress.PAGE), "Take camera frames", false));
+        seen.addAll(ways(request, List.of(SightingForms.CENTRE)));
         return seen;
     }
 
-    private static List<Section.Way> ways(PageRequest asked, List<CommandForm> forms) {
+    private static List<Section.Way> ways(PageRequest request, List<CommandForm> forms) {
         return forms.stream()
-                .map(form -> new Section.Way(asked.to("/sightings/" + form.id()), form.title(), false))
+                .map(form -> new Section.Way(request.to("/sightings/" + form.id()), form.title(), false))
                 .toList();
     }
 }

@@ -43,29 +43,29 @@ public final class Sketches {
 
     private Sketches() {}
 
-    /** The forms that have one. */
+    /** The forms that have a picture. */
     public static Set<CommandForm> drawn() {
         return DRAWN;
     }
 
-    /** Its address within a desk. */
+    /** Its address within a session. */
     public static String path(CommandForm form) {
         return "/sketch/" + form.id();
     }
 
-    /** The picture for what is filled in; empty when that cannot be drawn, or no night has begun. */
-    public static Optional<String> svg(PageRequest asked, CommandForm form, Map<String, String> values) {
-        return asked.desk().tonight().flatMap(tonight -> {
-            Instant now = asked.desk().workbench().now();
+    /** The picture for the current entries; empty if they cannot be drawn, or no night has begun. */
+    public static Optional<String> svg(PageRequest request, CommandForm form, Map<String, String> values) {
+        return request.session().tonight().flatMap(tonight -> {
+            Instant now = request.session().workbench().now();
             return form.equals(NightForms.HORIZON)
-                    ? skyline(asked, tonight, now, values.getOrDefault(CORNERS, ""))
+                    ? skyline(request, tonight, now, values.getOrDefault(CORNERS, ""))
                     : new SightingScene(values, tonight.state().begun(), now)
                             .sketch(form.id())
-                            .map(sketch -> sketch.svg(asked.palette()));
+                            .map(sketch -> sketch.svg(request.palette()));
         });
     }
 
-    private static Optional<String> skyline(PageRequest asked, Tonight tonight, Instant now, String typed) {
+    private static Optional<String> skyline(PageRequest request, Tonight tonight, Instant now, String typed) {
         Site site = tonight.state().begun().site();
         try {
             List<Horizon.Point> corners = new ArrayList<>();
@@ -77,13 +77,13 @@ public final class Sketches {
             ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(now), Weather.standardAt(site.heightMetres()));
             Angle sun = moment.hourAngle(Ephemeris.apparent(SolarSystemBody.SUN, moment))
                     .declination();
-            return Optional.of(HorizonStripDrawing.svg(new Horizon(corners), site, sun, asked.palette()));
+            return Optional.of(HorizonStripDrawing.svg(new Horizon(corners), site, sun, request.palette()));
         } catch (InputRefused e) {
             return Optional.empty();
         }
     }
 
-    /** A skyline as it is typed: to a hundredth of a degree. */
+    /** A horizon as it is typed: to a hundredth of a degree. */
     static String typed(Horizon horizon) {
         return horizon.points().stream()
                 .map(corner -> hundredths(corner.azimuth()) + "," + hundredths(corner.altitude()))
@@ -95,14 +95,14 @@ public final class Sketches {
         return PlainNumber.of(Math.rint(angle.degrees() * 100) / 100);
     }
 
-    /** What is filled in may be wrong, so that it cannot be drawn: then the example is. */
-    static Optional<FormView.Sketch> of(PageRequest asked, CommandForm form, Map<String, String> values) {
+    /** If the entries cannot be drawn, the example is. */
+    static Optional<FormView.Sketch> of(PageRequest request, CommandForm form, Map<String, String> values) {
         if (!DRAWN.contains(form)) {
             return Optional.empty();
         }
-        return svg(asked, form, values)
-                .or(() -> svg(asked, form, Map.of()))
-                .map(svg -> new FormView.Sketch(asked.to(path(form)), svg, caption(form)));
+        return svg(request, form, values)
+                .or(() -> svg(request, form, Map.of()))
+                .map(svg -> new FormView.Sketch(request.to(path(form)), svg, caption(form)));
     }
 
     private static String caption(CommandForm form) {

@@ -13,12 +13,12 @@ import polewright.session.event.Skip;
 import polewright.web.form.NightForms;
 import polewright.web.view.Section;
 
-/** Why the advised sighting cannot be taken, one press each. */
+/** Reasons why the advised sighting cannot be taken, one button each. */
 final class SkipPresses {
     private SkipPresses() {}
 
-    /** Empty where nothing is to be sighted. */
-    static Optional<Section> of(PageRequest asked, NightState night) {
+    /** Empty if no sighting is advised. */
+    static Optional<Section> of(PageRequest request, NightState night) {
         if (!(night.advice() instanceof Advice.TakeSighting take)) {
             return Optional.empty();
         }
@@ -26,15 +26,18 @@ final class SkipPresses {
         List<Section.Press> presses = SkipWords.offered(take, rig).stream()
                 .map(reason -> new Section.Press(
                         SkipWords.label(reason, take, rig),
-                        Forms.fresh(asked, NightForms.SKIP, values(reason, take, rig))))
+                        Forms.fresh(request, NightForms.SKIP, values(reason, take, rig))))
                 .toList();
         return presses.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Section.Presses("If that is not possible", presses, true));
     }
 
-    /** How to bring the pole star into view, and what to press when the mount was moved for it; nothing while it is not out. */
-    static List<Section> toThePoleStar(PageRequest asked, NightState night) {
+    /**
+     * How to bring the pole star into view, and the button to press if the mount was moved for it; empty while it
+     * cannot be seen.
+     */
+    static List<Section> findPoleStar(PageRequest request, NightState night) {
         List<Section.Step> steps = TaggedLines.steps(PoleStarWords.of(night));
         if (steps.isEmpty()) {
             return List.of();
@@ -45,7 +48,7 @@ final class SkipPresses {
                 new Section.Presses(
                         "",
                         List.of(new Section.Press(
-                                "I moved the mount by hand", Forms.fresh(asked, NightForms.KNOCK, Map.of())))));
+                                "I moved the mount by hand", Forms.fresh(request, NightForms.KNOCK, Map.of())))));
     }
 
     private static List<String> texts(List<Section.Step> steps, boolean isCare) {
@@ -55,7 +58,7 @@ final class SkipPresses {
                 .toList();
     }
 
-    /** All that the page shows: what is advised may be something else by the time that it is pressed. */
+    /** Everything the page shows, because the advice may be another by the time the button is pressed. */
     private static Map<String, String> values(Skip.Reason reason, Advice.TakeSighting take, Rig rig) {
         Map<String, String> values = new LinkedHashMap<>();
         values.put("reason", SkipWords.typed(reason));

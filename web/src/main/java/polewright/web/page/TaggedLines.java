@@ -7,7 +7,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import polewright.web.view.Section.Step;
 
-/** Advice as it is worded for a terminal, a tag before each line, as steps. */
+/** Turns advice worded for a terminal, with a tag on each line, into steps. */
 final class TaggedLines {
     private static final Pattern TAGGED = Pattern.compile("([A-Z]{3,6}) +(.*)");
 
@@ -15,7 +15,7 @@ final class TaggedLines {
 
     private TaggedLines() {}
 
-    /** In order; what is to be typed at a terminal is left out. */
+    /** In order; commands to type at a terminal are left out. */
     static List<Step> steps(List<String> lines) {
         List<Step> steps = new ArrayList<>();
         for (String line : lines) {
@@ -33,7 +33,7 @@ final class TaggedLines {
         return steps.stream().filter(step -> !TYPED.contains(step.tag())).toList();
     }
 
-    /** Line by line: what follows a tagged one stays on a line of its own. */
+    /** Line by line: an untagged line after a tagged one stays separate. */
     static List<Step> lines(List<String> lines) {
         return lines.stream()
                 .map(line -> {

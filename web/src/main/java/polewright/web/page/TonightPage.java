@@ -30,8 +30,8 @@ import polewright.web.form.WorkForms;
 import polewright.web.view.Section;
 
 /**
- * Whether the night is worthwhile, when it is dark, what to look at in which order, and the stars to align on. Its times are
- * those of the laptop's clock on the wall, and say their zone: they are held against a watch.
+ * Whether the night is worthwhile, when it is dark, what to observe in which order, and the stars to align on. Times
+ * are those of the laptop's clock, with their zone, so that they can be compared with a watch.
  */
 final class TonightPage implements Page {
     private static final String ALIGN = "Stars to align on";
@@ -48,24 +48,24 @@ final class TonightPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk()
+    public List<Section> sections(PageRequest request) {
+        return request.session()
                 .tonight()
-                .map(tonight -> of(asked, tonight.state()))
-                .orElseGet(() -> NoNightNotice.sections(asked));
+                .map(tonight -> of(request, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(request));
     }
 
-    private static List<Section> of(PageRequest asked, NightState night) {
+    private static List<Section> of(PageRequest request, NightState night) {
         List<Section> sections =
-                new ArrayList<>(asked.desk().eachMinute(From.of(asked, night), () -> made(asked, night)));
-        sections.add(new Section.Entry(Forms.fresh(asked, WorkForms.TARGET, Map.of())));
+                new ArrayList<>(request.session().eachMinute(From.of(request, night), () -> sections(request, night)));
+        sections.add(new Section.Entry(Forms.fresh(request, WorkForms.TARGET, Map.of())));
         return sections;
     }
 
     /**
-     * What the page is made from, but the time.
+     * What the page depends on, except the time.
      *
-     * @param axis where the axis points, in steps that alter no plan
+     * @param axis the axis offset, in steps too small to change a plan
      */
     private record From(
             Palette palette,
@@ -76,9 +76,9 @@ final class TonightPage implements Page {
             Optional<List<Long>> axis) {
         private static final double STEP_ARCMIN = 10;
 
-        static From of(PageRequest asked, NightState night) {
+        static From of(PageRequest request, NightState night) {
             return new From(
-                    asked.palette(),
+                    request.palette(),
                     night.begun(),
                     night.work(),
                     night.horizon(),
@@ -93,30 +93,33 @@ final class TonightPage implements Page {
         }
     }
 
-    private static List<Section> made(PageRequest asked, NightState night) {
-        ZoneId zone = asked.desk().workbench().clock().getZone();
-        Evening evening = LoggedEvening.of(night, asked.desk().workbench().now());
+    private static List<Section> sections(PageRequest request, NightState night) {
+        ZoneId zone = request.session().workbench().clock().getZone();
+        Evening evening = LoggedEvening.of(night, request.session().workbench().now());
         TonightsPlan plan = TonightsPlan.usual(
                 evening,
                 Observing.of(evening.rig(), night.work(), Optional.empty()),
                 LoggedEvening.targets(LoggedEvening.wanted(night)));
-        List<Section> sections = new ArrayList<>(plan(asked, plan, zone));
-        sections.addAll(stars(evening, zone, isSunriseSaid(plan)));
+        List<Section> sections = new ArrayList<>(plan(request, plan, zone));
+        sections.addAll(stars(evening, zone, mentionsSunrise(plan)));
         return sections;
     }
 
-    /** Whether the plan's cautions name the sunrise: by night that is the one ahead, which the stars would name again. */
-    private static boolean isSunriseSaid(TonightsPlan plan) {
+    /**
+     * Whether the plan's cautions already mention the sunrise: by night it is the coming one, which the list of stars
+     * would repeat.
+     */
+    private static boolean mentionsSunrise(TonightsPlan plan) {
         return plan.sunCautions().stream().anyMatch(caution -> caution.crossing() == TwilightCaution.Crossing.RISES);
     }
 
-    private static List<Section> plan(PageRequest asked, TonightsPlan plan, ZoneId zone) {
+    private static List<Section> plan(PageRequest request, TonightsPlan plan, ZoneId zone) {
         TonightWords words = new TonightWords(plan, zone);
         List<Section> sections = new ArrayList<>();
         List<String> first = new ArrayList<>(List.of(words.worth()));
         first.addAll(words.preparations());
         sections.add(words("", first));
-        sections.add(new Section.Drawing("", NightDrawing.svg(plan, zone, asked.palette())));
+        sections.add(new Section.Drawing("", NightDrawing.svg(plan, zone, request.palette())));
         for (DarknessWords.Day day : words.days()) {
             sections.add(new Section.Table(
                     day.heading(),
@@ -154,7 +157,7 @@ final class TonightPage implements Page {
                 .toList();
     }
 
-    private static List<Section> stars(Evening evening, ZoneId zone, boolean isSunriseSaid) {
+    private static List<Section> stars(Evening evening, ZoneId zone, boolean mentionsSunrise) {
         AlignmentOutcome outcome = AlignmentStars.of(
                 evening,
                 AlignmentStars.USUAL,
@@ -166,7 +169,7 @@ final class TonightPage implements Page {
         }
         List<Section> sections = new ArrayList<>();
         List<String> cautions = words.cautions(chosen);
-        if (!cautions.isEmpty() && (chosen.isSunUp() || !isSunriseSaid)) {
+        if (!cautions.isEmpty() && (chosen.isSunUp() || !mentionsSunrise)) {
             sections.add(new Section.Caution(cautions));
         }
         sections.add(new Section.Words(ALIGN, List.of(words.heading())));

@@ -26,18 +26,18 @@ final class WorkPage implements Page {
     }
 
     @Override
-    public List<Section> sections(PageRequest asked) {
-        return asked.desk()
+    public List<Section> sections(PageRequest request) {
+        return request.session()
                 .tonight()
-                .map(tonight -> of(asked, tonight.state()))
-                .orElseGet(() -> NoNightNotice.sections(asked));
+                .map(tonight -> of(request, tonight.state()))
+                .orElseGet(() -> NoNightNotice.sections(request));
     }
 
-    private static List<Section> of(PageRequest asked, NightState night) {
+    private static List<Section> of(PageRequest request, NightState night) {
         List<Section> sections = new ArrayList<>();
         List<Section.Step> lines = TaggedLines.lines(ZoneWords.full(night, tolerances(night)));
         sections.add(new Section.Items("", List.of(new Section.Item("", lines))));
-        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), asked.palette())));
+        sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), request.palette())));
         night.work()
                 .filter(work -> work.items().size() > 1)
                 .ifPresent(work -> sections.add(new Section.Presses(
@@ -45,15 +45,15 @@ final class WorkPage implements Page {
                         work.items().stream()
                                 .map(item -> new Section.Press(
                                         item.name(),
-                                        Forms.fresh(asked, WorkForms.ALLOW_DROP, Map.of("name", item.name()))))
+                                        Forms.fresh(request, WorkForms.ALLOW_DROP, Map.of("name", item.name()))))
                                 .toList())));
         sections.add(new Section.Ways(
                 "Work of your own",
                 Stream.of(WorkForms.ALLOW_LOOK, WorkForms.ALLOW_SHOT)
-                        .map(form -> new Section.Way(asked.to(Pages.path(form)), form.title(), false))
+                        .map(form -> new Section.Way(request.to(Pages.path(form)), form.title(), false))
                         .toList()));
         Stream.of(WorkForms.ALLOW_FOR, WorkForms.ALLOW_ALSO, WorkForms.ALLOW_LIMIT, WorkForms.TARGET)
-                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(asked, form, Map.of()))));
+                .forEach(form -> sections.add(new Section.Entry(Forms.fresh(request, form, Map.of()))));
         return sections;
     }
 

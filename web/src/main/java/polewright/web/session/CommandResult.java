@@ -8,11 +8,11 @@ import polewright.web.form.CommandForm;
 import polewright.web.form.FormComplaint;
 
 /**
- * What came of a command.
+ * The result of a command.
  *
  * @param status one of {@link ExitStatus}
- * @param out its result
- * @param lines what it complained of, line by line, as a terminal shows it
+ * @param out its output
+ * @param lines its complaints, line by line, as a terminal shows them
  */
 public record CommandResult(int status, String out, List<String> lines) {
     private static final Pattern TAG = Pattern.compile("^[A-Z]+ +");
@@ -21,34 +21,34 @@ public record CommandResult(int status, String out, List<String> lines) {
         lines = List.copyOf(lines);
     }
 
-    /** What it complained of, as a page says it. */
+    /** The complaints, worded for a page. */
     public List<String> complaints() {
         return lines.stream().map(FormComplaint::withoutForm).toList();
     }
 
-    /** The same for the page with the form that typed the command. */
+    /** The complaints, worded for the page with the form that ran the command. */
     public List<String> complaints(CommandForm form) {
         return lines.stream().map(line -> FormComplaint.of(form, line)).toList();
     }
 
-    /** What a result in JSON has to say besides, as a page says it, without the tags of a terminal. */
+    /** Further notes in a JSON result, worded for a page, without the tags of a terminal. */
     public List<String> notes() {
         return NotesJson.of(out).stream()
                 .map(note -> FormComplaint.withoutForm(TAG.matcher(note).replaceFirst("")))
                 .toList();
     }
 
-    /** Whether the same may be done later: the log can be neither read nor written for the moment. */
-    public boolean isNotNow() {
+    /** Whether the command may be repeated later: the log can be neither read nor written at the moment. */
+    public boolean isUnavailable() {
         return status == ExitStatus.NOT_NOW;
     }
 
-    /** Whether the log is no longer as it was known. */
+    /** Whether the log has changed since the page was shown. */
     public boolean isOutdated() {
         return status == ExitStatus.MOVED_ON;
     }
 
-    /** Whether what was typed looks like a slip, and waits to be confirmed. */
+    /** Whether an entry looks like a mistake and must be confirmed. */
     public boolean isToBeConfirmed() {
         return status == ExitStatus.LOOKS_MISTAKEN;
     }

@@ -7,9 +7,9 @@ import polewright.operations.Workbench;
 @FunctionalInterface
 public interface Commands {
     /**
-     * As if it were typed; what it prints goes to the workbench.
+     * Runs the command as if it were typed; its output goes to the workbench.
      *
-     * @return the exit status: 0 good
+     * @return the exit status: 0 for success
      */
     int run(Workbench workbench, List<String> words);
 }

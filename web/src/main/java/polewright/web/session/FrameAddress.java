@@ -5,18 +5,21 @@ import java.util.Map;
 import java.util.Optional;
 import polewright.operations.picture.CloseUp;
 
-/** Where a desk's frames are, within it, and how a part of one is named in an address. */
+/** The addresses of a session's frames, and the query that names a part of one. */
 public final class FrameAddress {
     /** The page. */
     public static final String PAGE = "/frames";
 
-    /** The newest frame's light, or a part of it; {@code n}, its number, only keeps one from being taken for another. */
+    /**
+     * The image of the newest frame, or a part of it; {@code n}, its number, only distinguishes one frame from
+     * another in caches.
+     */
     public static final String LIGHT = "/frames/newest.png";
 
-    /** Where one is sent. */
+    /** Where a frame is uploaded. */
     public static final String UPLOAD = "/frames/upload";
 
-    /** That the screws are where they are to be. */
+    /** Where the person confirms that the screws are where they should be. */
     public static final String SETTLED = "/frames/settled";
 
     private static final String TIMES = "times";
@@ -29,8 +32,8 @@ public final class FrameAddress {
     /**
      * The part that an address names.
      *
-     * @param words what stands in it behind the question mark: {@code times}, {@code x} and {@code y} in thousandths, or
-     *     none of them for the whole
+     * @param words the query parameters: {@code times}, {@code x} and {@code y} in thousandths, or none of them for
+     *     the whole frame
      * @return empty when they make no sense
      */
     public static Optional<CloseUp> part(Map<String, String> words) {
@@ -46,7 +49,7 @@ public final class FrameAddress {
         return Optional.of(new CloseUp(Integer.parseInt(times), share(across), share(down)));
     }
 
-    /** What names a part, with the question mark; empty for the whole. */
+    /** The query that names a part, with the question mark; empty for the whole frame. */
     public static String query(CloseUp part) {
         return part.isWhole()
                 ? ""

@@ -9,42 +9,42 @@ import java.util.function.LongConsumer;
 import java.util.function.UnaryOperator;
 import polewright.operations.watch.LiveView;
 
-/** The current frame status and the pages that are notified when it changes. Safe for use by several threads. */
+/** The current frame status and the pages that are notified when it changes. Thread-safe. */
 final class FrameNews {
     private final List<LongConsumer> listeners = new CopyOnWriteArrayList<>();
-    private final AtomicReference<FrameStatus> stand = new AtomicReference<>(FrameStatus.NOTHING);
+    private final AtomicReference<FrameStatus> status = new AtomicReference<>(FrameStatus.NOTHING);
 
-    FrameStatus stand() {
-        return Objects.requireNonNull(stand.get());
+    FrameStatus status() {
+        return Objects.requireNonNull(status.get());
     }
 
     /** Notifies this listener of every change, with the new status number. It must not block. */
-    void tell(LongConsumer listener) {
+    void addListener(LongConsumer listener) {
         listeners.add(listener);
     }
 
-    void forget(LongConsumer listener) {
+    void removeListener(LongConsumer listener) {
         listeners.remove(listener);
     }
 
     void arrived(LiveView.Shot shot) {
-        change(stand -> new FrameStatus(stand.number() + 1, Optional.of(shot), true, ""));
+        change(status -> new FrameStatus(status.number() + 1, Optional.of(shot), true, ""));
     }
 
-    /** A new watch has started: the newest frame belongs to the previous one. */
+    /** Call when a new watch has started: the newest frame then belongs to the previous one. */
     void outdated() {
-        change(stand -> new FrameStatus(stand.number() + 1, stand.newest(), false, ""));
+        change(status -> new FrameStatus(status.number() + 1, status.newest(), false, ""));
     }
 
     void note(String line) {
-        change(stand -> stand.note().equals(line)
-                ? stand
-                : new FrameStatus(stand.number() + 1, stand.newest(), stand.isCurrent(), line));
+        change(status -> status.note().equals(line)
+                ? status
+                : new FrameStatus(status.number() + 1, status.newest(), status.isCurrent(), line));
     }
 
     private void change(UnaryOperator<FrameStatus> how) {
-        long before = stand().number();
-        long now = stand.updateAndGet(how).number();
+        long before = status().number();
+        long now = status.updateAndGet(how).number();
         if (now != before) {
             listeners.forEach(listener -> listener.accept(now));
         }

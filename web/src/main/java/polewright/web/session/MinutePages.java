@@ -13,25 +13,25 @@ import org.jspecify.annotations.Nullable;
 import polewright.web.view.Section;
 
 /**
- * Parts of pages that take long to make and are the same for everyone who asks in the same minute. Who asks in the minute
- * after is shown what there is, while the next is made; who asks later waits for it. Safe for use by several threads.
+ * Sections that take long to make and are the same for all requests within a minute. In the following minute, a
+ * request gets the previous result while the next one is computed; a later request waits for it. Thread-safe.
  */
 final class MinutePages {
-    // Ground and Tonight in two palettes, and what was asked before something was changed.
+    // Ground and Tonight in two palettes, and earlier results for settings that have since changed.
     private static final int MOST = 8;
 
     private final Map<Object, Page> pages = new LinkedHashMap<>(16, 0.75f, true);
 
     private record Made(Instant minute, List<Section> sections) {}
 
-    /** One of them. */
+    /** One cached section list. */
     private static final class Page {
         private final ReentrantLock making = new ReentrantLock();
         private final AtomicBoolean isRenewed = new AtomicBoolean();
-        private volatile @Nullable Made made;
+        private volatile @Nullable Made sections;
 
         private List<Section> at(Instant minute, Supplier<List<Section>> how) {
-            Made last = made;
+            Made last = sections;
             if (last != null && last.minute().equals(minute)) {
                 return last.sections();
             }
@@ -39,10 +39,10 @@ final class MinutePages {
                 renew(minute, how);
                 return last.sections();
             }
-            return made(minute, how);
+            return compute(minute, how);
         }
 
-        private List<Section> made(Instant minute, Supplier<List<Section>> how) {
+        private List<Section> compute(Instant minute, Supplier<List<Section>> how) {
             try {
                 making.lockInterruptibly();
             } catch (InterruptedException e) {
@@ -50,10 +50,10 @@ final class MinutePages {
                 throw new CancellationException("the page is no longer wanted");
             }
             try {
-                Made last = made;
+                Made last = sections;
                 if (last == null || !last.minute().equals(minute)) {
                     last = new Made(minute, List.copyOf(how.get()));
-                    made = last;
+                    sections = last;
                 }
                 return last.sections();
             } finally {
@@ -68,8 +68,8 @@ final class MinutePages {
             Thread thread = new Thread(
                     () -> {
                         try {
-                            made(minute, how);
-                        } catch (RuntimeException whatTheNextWhoAsksIsTold) {
+                            compute(minute, how);
+                        } catch (RuntimeException failure) {
                             // No request waits for this one.
                         } finally {
                             isRenewed.set(false);
@@ -82,9 +82,9 @@ final class MinutePages {
     }
 
     /**
-     * A part of a page as it is this minute.
+     * The sections for the current minute.
      *
-     * @param from all that it is made from, but the time
+     * @param from everything they depend on, except the time
      */
     List<Section> of(Object from, Instant now, Supplier<List<Section>> how) {
         return page(from).at(now.truncatedTo(ChronoUnit.MINUTES), how);

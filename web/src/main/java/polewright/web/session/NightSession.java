@@ -25,7 +25,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.store.disk.WholeFile;
 import polewright.web.view.Section;
 
-/** One log with its clock, and the addresses of its pages: the nights under the sky, or a practice's. */
+/** One log with its clock and the addresses of its pages: that of the real sky, or that of a practice. */
 public final class NightSession {
     private final String prefix;
     private final Supplier<Workbench> bench;
@@ -36,10 +36,10 @@ public final class NightSession {
     private final Optional<WatchedFrames> frames;
 
     /**
-     * A desk without frames.
+     * A session without frames.
      *
-     * @param prefix what its addresses begin with: empty, or such as {@code /practice/night}
-     * @param bench its clock and log, asked for again each time: a practice's clock moves with what is done in it
+     * @param prefix what its addresses begin with: empty, or for example {@code /practice/night}
+     * @param bench its clock and log, looked up each time: a practice's clock moves with its actions
      */
     public NightSession(String prefix, Supplier<Workbench> bench, Commands commands) {
         this.prefix = prefix;
@@ -51,21 +51,21 @@ public final class NightSession {
         frames = Optional.empty();
     }
 
-    private NightSession(NightSession without, FrameSource source, Clock looking) {
+    private NightSession(NightSession without, FrameSource source, Clock realTime) {
         prefix = without.prefix;
         bench = without.bench;
         commands = without.commands;
         log = without.log;
         pages = without.pages;
         notes = without.notes;
-        frames = Optional.of(WatchedFrames.of(without, source, looking));
+        frames = Optional.of(WatchedFrames.of(without, source, realTime));
     }
 
     /**
      * The night that was begun last.
      *
-     * @param state where it stands now
-     * @param events all of it, what was taken back too
+     * @param state its current state
+     * @param events all its events, including those taken back
      */
     public record Tonight(NightId id, NightState state, List<LoggedEvent> events) {
         public Tonight {
@@ -78,21 +78,21 @@ public final class NightSession {
         }
     }
 
-    /** A desk whose bench stays the same. */
+    /** A session whose workbench stays the same. */
     public static NightSession of(String prefix, Workbench workbench, Commands commands) {
         return new NightSession(prefix, () -> workbench, commands);
     }
 
-    /** The same desk with frames that come from somewhere. */
-    public NightSession watching(FrameSource source, Clock looking) {
-        return new NightSession(this, source, looking);
+    /** The same session with frames from this source. */
+    public NightSession watching(FrameSource source, Clock realTime) {
+        return new NightSession(this, source, realTime);
     }
 
     public String prefix() {
         return prefix;
     }
 
-    /** Of its night; empty where none can come. */
+    /** The frames of its night; empty if none can come. */
     public Optional<WatchedFrames> frames() {
         return frames;
     }
@@ -101,7 +101,7 @@ public final class NightSession {
         return bench.get();
     }
 
-    /** Empty as long as no night was begun; worked out once a minute, and whenever something was logged. */
+    /** Empty until a night has begun; computed once a minute, and whenever something has been logged. */
     public Optional<Tonight> tonight() {
         Optional<Tonight> tonight = log.tonight();
         boolean isByCamera = frames.filter(WatchedFrames::isCameraAtWork).isPresent();
@@ -113,7 +113,7 @@ public final class NightSession {
         return log.nights();
     }
 
-    /** The rigs of its nights, each as it was last, the latest first. */
+    /** The rigs of its nights, each in its last state, the latest first. */
     public List<Rig> rigs() {
         return log.rigs();
     }
@@ -127,78 +127,78 @@ public final class NightSession {
         return log.events(night);
     }
 
-    /** What a pier's nights came to. */
+    /** The results of the nights at a pier. */
     public LoggedNights nightsAt(Pier pier) {
         return log.nightsAt(pier);
     }
 
-    /** Keeps what a form's answer had to say besides, for the page that comes next. */
+    /** Keeps the notes of a submission for the page that is shown next. */
     public void keepNotes(SubmissionOutcome.Logged logged) {
         notes.put(logged.seq(), logged.notes());
     }
 
-    /** What was said of an event when a form of this server logged it. */
+    /** The notes on an event that a form of this server logged. */
     public List<String> notes(long seq) {
         return notes.getOrDefault(seq, List.of());
     }
 
-    /** What is wrong with the log itself, for each page. */
-    public List<String> trouble() {
+    /** Problems with the log itself, shown on every page. */
+    public List<String> problems() {
         return log.damage().stream()
                 .map(what -> "The log is damaged. What can be read is shown; nothing can be logged. At the laptop,"
                         + " the readable part can be rescued to a new file. Older copies are kept.")
                 .toList();
     }
 
-    /** How many events the log holds: another figure whenever something was added, by whichever program. */
-    public long stand() {
+    /** The number of events in the log, which changes whenever any program adds something. */
+    public long eventCount() {
         return log.standing().events();
     }
 
     /**
-     * Where the log stands.
+     * The extent of the log.
      *
      * @param events how many it holds
-     * @param night the number of the night that was begun last; 0 if there is none
+     * @param night the number of the most recent night; 0 if there is none
      */
     public record Standing(long events, long night) {}
 
-    /** Where it stands, and with which night, in one look. */
+    /** The number of events and the most recent night, read together. */
     public Standing standing() {
         return log.standing();
     }
 
     /**
-     * A part of a page that takes long to make and is the same for everyone: made once a minute and shared.
+     * Sections that take long to make and are the same for everyone: computed once a minute and shared.
      *
-     * @param from all that it is made from, but the time
+     * @param from everything they depend on, except the time
      */
     public List<Section> eachMinute(Object from, Supplier<List<Section>> making) {
         return pages.of(from, workbench().now(), making);
     }
 
     /**
-     * What a command writes into a file that is named to it.
+     * A file written by a command.
      *
-     * @param ran what came of the command
+     * @param result the result of the command
      * @param content of the file; empty if none was written
      */
-    public record Written(CommandResult ran, Optional<String> content) {}
+    public record Written(CommandResult result, Optional<String> content) {}
 
     /**
-     * Runs a command that writes a file, and takes the file away again: what the page hands out is what the command
-     * makes.
+     * Runs a command that writes a file, and deletes the file afterwards: a page offers exactly what the command
+     * writes.
      *
-     * @param naming the words of the command, given the name of a file that is not there yet
+     * @param naming gives the words of the command for the name of a file that does not exist yet
      */
     public Written writing(Function<Path, List<String>> naming) {
         try {
             Path folder = Files.createTempDirectory("polewright-page");
             Path file = folder.resolve("written");
             try {
-                CommandResult ran = run(naming.apply(file));
+                CommandResult result = run(naming.apply(file));
                 return new Written(
-                        ran,
+                        result,
                         Files.exists(file)
                                 ? Optional.of(new String(WholeFile.read(file), StandardCharsets.UTF_8))
                                 : Optional.empty());
@@ -212,7 +212,7 @@ public final class NightSession {
         }
     }
 
-    /** Runs a command on this desk's log. */
+    /** Runs a command on this session's log. */
     public CommandResult run(List<String> words) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
@@ -228,7 +228,7 @@ public final class NightSession {
         return new CommandResult(status, out.toString(), complaints(err.toString()));
     }
 
-    /** Without the line that points to the help of a terminal. */
+    /** Without the line that refers to the terminal's help. */
     private static List<String> complaints(String err) {
         return err.lines()
                 .filter(line -> !line.startsWith("Usage: ") && !line.startsWith("If it is right, ") && !line.isBlank())

@@ -1,14 +1,14 @@
 package polewright.web.session;
 
-/** Where the game's pages are. */
+/** Addresses of the practice's pages. */
 public final class PracticeAddress {
     /** Screws and instruments. */
     public static final String GAME = "/practice";
 
-    /** What the addresses of the practice's own night begin with. */
+    /** The prefix of the addresses of the practice's own night. */
     public static final String NIGHT = "/practice/night";
 
-    /** The truth, and where the minutes went. */
+    /** The truth, and where the time was spent. */
     public static final String DEBRIEF = "/practice/debrief";
 
     private PracticeAddress() {}

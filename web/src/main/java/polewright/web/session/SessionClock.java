@@ -4,26 +4,26 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 
-/** What becomes of the night's time: it is asked for when something is logged. */
+/** The session's current time, looked up each time an event is logged. */
 final class SessionClock extends Clock {
-    private final NightSession desk;
+    private final NightSession session;
 
-    SessionClock(NightSession desk) {
-        this.desk = desk;
+    SessionClock(NightSession session) {
+        this.session = session;
     }
 
     @Override
     public Instant instant() {
-        return desk.workbench().clock().instant();
+        return session.workbench().clock().instant();
     }
 
     @Override
     public ZoneId getZone() {
-        return desk.workbench().clock().getZone();
+        return session.workbench().clock().getZone();
     }
 
     @Override
     public Clock withZone(ZoneId zone) {
-        return desk.workbench().clock().withZone(zone);
+        return session.workbench().clock().withZone(zone);
     }
 }

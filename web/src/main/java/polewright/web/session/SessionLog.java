@@ -31,25 +31,26 @@ import polewright.session.event.LoggedEvent;
 import polewright.store.NightLog;
 
 /**
- * A desk's log as all its pages read it: the file is opened only when it has changed, only new events are read, and what
- * they come to is worked out once a minute for everyone who asks. Safe for use by several threads.
+ * A session's log as shared by all its pages: the file is opened only when it has changed, only new events are read,
+ * and the results are computed once a minute for all requests. Thread-safe.
  *
- * <p>Size and time say whether the file has changed, which costs some microseconds; SQLite is asked again only
- * when those are new, and for a while after, because the clock of a file system may be coarse. The file itself must not be
- * opened here in any other way than by SQLite: to close it would release the locks that SQLite holds on it in this process.
+ * <p>Size and modification time show whether the file has changed, which costs some microseconds. SQLite is asked
+ * again only after they change, and for a while longer, because a file system's clock may be coarse. The file must
+ * not be opened here other than through SQLite: closing it would release the locks that SQLite holds on it in this
+ * process.
  */
 final class SessionLog {
-    // The coarsest clock of a file system in use is FAT's, which counts in two seconds.
+    // The coarsest file-system clock in use is FAT's, with a resolution of two seconds.
     private static final long COARSEST_NANOS = TimeUnit.MILLISECONDS.toNanos(2100);
-    // A folder on another machine may show an old time for a while.
+    // A network folder may report an old time for a while.
     private static final long LONGEST_TRUST_NANOS = TimeUnit.SECONDS.toNanos(10);
-    // Tonight, and two that are compared.
+    // Tonight, and two nights being compared.
     private static final int MOST_NIGHTS = 3;
 
     private final Supplier<Workbench> bench;
     private final LongSupplier nanoTime;
-    private final ReentrantLock looking = new ReentrantLock();
-    private final ReentrantLock working = new ReentrantLock();
+    private final ReentrantLock lookLock = new ReentrantLock();
+    private final ReentrantLock computeLock = new ReentrantLock();
     private final Map<NightId, Kept<List<LoggedEvent>>> nights = new LinkedHashMap<>(8, 0.75f, true);
     private NightState.ModelCache models = new NightState.ModelCache();
     private @Nullable Look last;
@@ -58,22 +59,22 @@ final class SessionLog {
     private @Nullable Kept<List<Rig>> rigs;
     private @Nullable Kept<PierNights> pier;
 
-    /** How a file looks from outside. */
+    /** The file's identity, size and modification time. */
     private record Stamp(Path file, Optional<Object> identity, long size, FileTime modified) {}
 
     /**
-     * What was read, and when.
+     * A reading of the log and its times.
      *
-     * @param firstSeen when the file first looked like this, {@link System#nanoTime}
-     * @param readAt when SQLite was asked last, likewise
+     * @param firstSeen when the file was first seen with this stamp, {@link System#nanoTime}
+     * @param readAt when SQLite was last asked, also {@link System#nanoTime}
      */
     private record Look(Stamp stamp, long firstSeen, long readAt, Version version) {
-        private boolean stillHolds(Stamp now, long nanos) {
+        private boolean isCurrent(Stamp now, long nanos) {
             return stamp.equals(now) && readAt - firstSeen > COARSEST_NANOS && nanos - readAt < LONGEST_TRUST_NANOS;
         }
     }
 
-    /** Which state of the log something was worked out from. */
+    /** The state of the log from which a result was computed. */
     private record Version(Stamp stamp, NightSession.Standing standing, Optional<String> damage) {
         static Version of(Stamp stamp, NightLog log) {
             NightSession.Standing standing = new NightSession.Standing(
@@ -93,28 +94,28 @@ final class SessionLog {
     private record PierNights(Pier pier, LoggedNights nights) {}
 
     /**
-     * A log that is opened when something is asked of it.
+     * A log that is opened on demand.
      *
-     * @param bench names it; asked again each time, because every practice has its own
+     * @param bench gives the log; looked up each time, because every practice has its own
      */
     SessionLog(Supplier<Workbench> bench) {
         this(bench, System::nanoTime);
     }
 
-    /** The same, with a {@link System#nanoTime} of one's own. */
+    /** The same with another {@link System#nanoTime}. */
     SessionLog(Supplier<Workbench> bench, LongSupplier nanoTime) {
         this.bench = bench;
         this.nanoTime = nanoTime;
     }
 
-    /** How many events there are, and which night was begun last. */
+    /** The number of events, and the most recent night. */
     NightSession.Standing standing() {
         return version().map(Version::standing).orElse(new NightSession.Standing(0, 0));
     }
 
     private Optional<Version> version() {
         Path file = bench.get().defaultLog();
-        looking.lock();
+        lookLock.lock();
         try {
             Optional<Stamp> stamp = stamp(file);
             long now = nanoTime.getAsLong();
@@ -123,7 +124,7 @@ final class SessionLog {
                 return Optional.empty();
             }
             Look before = last;
-            if (before == null || !before.stillHolds(stamp.get(), now)) {
+            if (before == null || !before.isCurrent(stamp.get(), now)) {
                 long firstSeen = before != null && before.stamp().equals(stamp.get()) ? before.firstSeen() : now;
                 Version version = reading(file, log -> Version.of(stamp.get(), log));
                 before = new Look(stamp.get(), firstSeen, now, version);
@@ -131,11 +132,11 @@ final class SessionLog {
             }
             return Optional.of(before.version());
         } finally {
-            looking.unlock();
+            lookLock.unlock();
         }
     }
 
-    /** What is damaged of the file, if it is. */
+    /** The damage to the file, if there is any. */
     Optional<String> damage() {
         return version().flatMap(Version::damage);
     }
@@ -150,15 +151,16 @@ final class SessionLog {
         }
     }
 
-    private static <T> T reading(Path file, Function<NightLog, T> question) {
+    private static <T> T reading(Path file, Function<NightLog, T> query) {
         try (NightLog log = NightLog.open(file)) {
-            return question.apply(log);
+            return query.apply(log);
         }
     }
 
-    /** The night that was begun last, as it stands this minute; empty as long as none was begun. */
+    /** The most recent night in its current state; empty until a night has begun. */
     Optional<NightSession.Tonight> tonight() {
-        return inTurn(version -> version.standing().night() == 0 ? Optional.empty() : Optional.of(tonight(version)));
+        return computeOnce(
+                version -> version.standing().night() == 0 ? Optional.empty() : Optional.of(tonight(version)));
     }
 
     private NightSession.Tonight tonight(Version version) {
@@ -182,7 +184,7 @@ final class SessionLog {
 
     /** All nights, the latest first. */
     List<NightSummary> nights() {
-        return inTurn(version -> {
+        return computeOnce(version -> {
                     if (summaries == null || !summaries.version().equals(version)) {
                         summaries = new Kept<>(version, reading(version.file(), NightLog::nights));
                     }
@@ -191,9 +193,9 @@ final class SessionLog {
                 .orElse(List.of());
     }
 
-    /** The rigs of its nights, each as it was last, the latest first. */
+    /** The rigs of its nights, each in its last state, the latest first. */
     List<Rig> rigs() {
-        return inTurn(version -> {
+        return computeOnce(version -> {
                     if (rigs == null || !rigs.version().equals(version)) {
                         rigs = new Kept<>(version, reading(version.file(), LoggedRigs::of));
                     }
@@ -208,12 +210,12 @@ final class SessionLog {
      * @throws polewright.sky.InputRefused if there is no such night
      */
     List<LoggedEvent> events(NightId night) {
-        return inTurn(version -> Optional.of(read(version, night))).orElse(List.of());
+        return computeOnce(version -> Optional.of(read(version, night))).orElse(List.of());
     }
 
-    /** What a pier's nights came to. */
+    /** The results of the nights at a pier. */
     LoggedNights nightsAt(Pier which) {
-        return inTurn(version -> {
+        return computeOnce(version -> {
                     if (pier == null
                             || !pier.version().equals(version)
                             || !pier.value().pier().equals(which)) {
@@ -225,14 +227,14 @@ final class SessionLog {
                 .orElseGet(() -> new LoggedNights(List.of(), List.of()));
     }
 
-    /** A night's events are only ever added to, so that those which were read before need not be read again. */
+    /** Events are only ever appended to a night, so those already read need not be read again. */
     private List<LoggedEvent> read(Version version, NightId night) {
         Kept<List<LoggedEvent>> before = nights.get(night);
         if (before != null && before.version().equals(version)) {
             return before.value();
         }
-        List<LoggedEvent> events = reading(
-                version.file(), log -> before == null ? log.events(night) : extended(log, night, before.value()));
+        List<LoggedEvent> events =
+                reading(version.file(), log -> before == null ? log.events(night) : extend(log, night, before.value()));
         nights.put(night, new Kept<>(version, events));
         if (nights.size() > MOST_NIGHTS) {
             nights.remove(nights.keySet().iterator().next());
@@ -240,14 +242,14 @@ final class SessionLog {
         return events;
     }
 
-    private static List<LoggedEvent> extended(NightLog log, NightId night, List<LoggedEvent> known) {
+    private static List<LoggedEvent> extend(NightLog log, NightId night, List<LoggedEvent> known) {
         LoggedEvent lastKnown = known.get(known.size() - 1);
         List<LoggedEvent> since = log.events(night, lastKnown.seq());
         boolean isTheSameNight = !since.isEmpty()
                 && since.get(0).equals(lastKnown)
                 && log.event(night, 1).equals(Optional.of(known.get(0)));
         if (!isTheSameNight) {
-            // Another log has taken the place of that one.
+            // Another log has replaced that one.
             return log.events(night);
         }
         return since.size() == 1
@@ -255,10 +257,10 @@ final class SessionLog {
                 : Stream.concat(known.stream(), since.stream().skip(1)).toList();
     }
 
-    /** One thread at a time works it out; the others wait for the result. Empty without a log. */
-    private <T> Optional<T> inTurn(Function<Version, Optional<T>> work) {
+    /** One thread at a time computes the result while the others wait for it. Empty without a log. */
+    private <T> Optional<T> computeOnce(Function<Version, Optional<T>> work) {
         try {
-            working.lockInterruptibly();
+            computeLock.lockInterruptibly();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new CancellationException("the page is no longer wanted");
@@ -266,7 +268,7 @@ final class SessionLog {
         try {
             return version().flatMap(work);
         } finally {
-            working.unlock();
+            computeLock.unlock();
         }
     }
 }

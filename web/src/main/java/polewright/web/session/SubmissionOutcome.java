@@ -2,13 +2,13 @@ package polewright.web.session;
 
 import java.util.List;
 
-/** What came of a form that was posted. */
+/** The outcome of a posted form. */
 public sealed interface SubmissionOutcome {
     /**
-     * It is in the log.
+     * The event is in the log.
      *
      * @param seq its number there
-     * @param notes what is to be known about it, such as that the Sun is near
+     * @param notes remarks on it, for example that the Sun is near
      */
     record Logged(long seq, List<String> notes) implements SubmissionOutcome {
         public Logged {
@@ -16,28 +16,31 @@ public sealed interface SubmissionOutcome {
         }
     }
 
-    /** It is as it was, and why. */
+    /** Nothing was logged, and why. */
     record Refused(List<String> complaints) implements SubmissionOutcome {
         public Refused {
             complaints = List.copyOf(complaints);
         }
     }
 
-    /** What was filled in looks like a slip: it is not logged until it is confirmed. */
+    /** An entry looks like a mistake: it is not logged until confirmed. */
     record ToBeConfirmed(List<String> complaints) implements SubmissionOutcome {
         public ToBeConfirmed {
             complaints = List.copyOf(complaints);
         }
     }
 
-    /** The log can be neither read nor written for the moment; why. */
+    /** The log can be neither read nor written at the moment, and why. */
     record NotNow(List<String> complaints) implements SubmissionOutcome {
         public NotNow {
             complaints = List.copyOf(complaints);
         }
     }
 
-    /** Something else was logged since the page was shown, so that what it says may no longer be so; and what. */
+    /**
+     * Something else was logged since the page was shown, which may therefore be out of date; the complaints say
+     * what.
+     */
     record Outdated(List<String> complaints) implements SubmissionOutcome {
         public Outdated {
             complaints = List.copyOf(complaints);

@@ -3,13 +3,13 @@ package polewright.web.session;
 import java.util.OptionalLong;
 
 /**
- * What came of saying that the screws are where they are to be.
+ * The outcome of confirming that the screws are where they should be.
  *
- * @param seq the number of the last event then; empty if nothing was logged
- * @param why nothing was; for the person
+ * @param seq the number of the event last logged; empty if nothing was logged
+ * @param why why nothing was logged; for the person
  */
 public record TurnConfirmation(OptionalLong seq, String why) {
-    /** Another event came between. */
+    /** Another event came in between. */
     public static final TurnConfirmation OTHERWISE =
             not("something else was logged since this page was loaded, by another device or a"
                     + " frame. Here is the current state; if you did turn a screw, take another frame.");

@@ -36,36 +36,37 @@ import polewright.sky.InputRefused;
 import polewright.store.NightLog;
 
 /**
- * The frames of a desk's night: its folder is watched whenever there is a night, and the watch begins afresh when something
- * is done at the wedge that it has not seen. Safe for use by several threads.
+ * The frames of a session's night: its folder is watched while there is a night, and the watch restarts when
+ * something is done at the wedge that it has not seen. Thread-safe.
  */
 public final class WatchedFrames implements AutoCloseable {
-    // What is not looked up by then is shown as it is; most frames are, and are pushed to the page once.
+    // A frame not yet processed after this time is shown without its result; most are ready, and so are sent to the
+    // page once.
     private static final Executor A_SECOND_LATER = CompletableFuture.delayedExecutor(1, TimeUnit.SECONDS);
     private static final long BETWEEN_LOOKS_MILLIS = 250;
-    // A server's first look opens the log and begins a watch, which takes seconds on a slow laptop; a watch that ends
-    // first finishes its frame, on the timer's thread. A frame that was sent can wait as long as its sender does.
+    // A server's first check opens the log and starts a watch, which takes seconds on a slow laptop; a watch that is
+    // stopped first finishes its frame, on the timer's thread. An uploaded frame can wait as long as its sender does.
     private static final long PATIENCE_MILLIS = 15_000;
 
-    private final NightSession desk;
+    private final NightSession session;
     private final FrameSource source;
-    // How long a file has been still goes by the real time, whatever the desk's clock says.
-    private final Clock looking;
+    // Whether a file has stopped growing is judged by real time, whatever the session's clock says.
+    private final Clock realTime;
     private final FrameNews news = new FrameNews();
-    private final ReentrantLock tending = new ReentrantLock();
+    private final ReentrantLock refreshing = new ReentrantLock();
     private @Nullable Watching watching;
-    // Told to end, and still at a frame: another that began beside it would log what it logs.
+    // Told to stop, but still processing a frame: a second watch started now would log the same again.
     private boolean isEnding;
     private @Nullable Watching ended;
-    private volatile @Nullable ScheduledExecutorService looks;
-    private long tendedAt = -1;
-    private Optional<Said> said = Optional.empty();
+    private volatile @Nullable ScheduledExecutorService scheduler;
+    private long refreshedAt = -1;
+    private Optional<LastConfirmation> lastConfirmation = Optional.empty();
 
     /**
-     * A watch that runs.
+     * A running watch.
      *
-     * @param task what runs
-     * @param since the number of the event that was the last when it began
+     * @param task the running task
+     * @param since the number of the last event when it began
      */
     private record Watching(
             BackgroundWatch watch,
@@ -79,27 +80,27 @@ public final class WatchedFrames implements AutoCloseable {
         }
     }
 
-    private WatchedFrames(NightSession desk, FrameSource source, Clock looking) {
-        this.desk = desk;
+    private WatchedFrames(NightSession session, FrameSource source, Clock realTime) {
+        this.session = session;
         this.source = source;
-        this.looking = looking;
+        this.realTime = realTime;
     }
 
     /**
      * Frames that are watched once {@link #open} is called.
      *
-     * @param desk whose night they belong to
-     * @param looking a clock that runs
+     * @param session whose night they belong to
+     * @param realTime a running clock
      */
-    public static WatchedFrames of(NightSession desk, FrameSource source, Clock looking) {
-        return new WatchedFrames(desk, source, looking);
+    public static WatchedFrames of(NightSession session, FrameSource source, Clock realTime) {
+        return new WatchedFrames(session, source, realTime);
     }
 
-    /** Begins to watch, as soon as there is a night and a folder; nothing more if it does already. */
+    /** Starts watching as soon as there is a night and a folder; does nothing if already watching. */
     public void open() {
-        tending.lock();
+        refreshing.lock();
         try {
-            if (looks != null) {
+            if (scheduler != null) {
                 return;
             }
             ScheduledExecutorService timer = Executors.newSingleThreadScheduledExecutor(task -> {
@@ -107,15 +108,15 @@ public final class WatchedFrames implements AutoCloseable {
                 thread.setDaemon(true);
                 return thread;
             });
-            looks = timer;
+            scheduler = timer;
             Future<?> unused =
                     timer.scheduleWithFixedDelay(() -> look(), 0, BETWEEN_LOOKS_MILLIS, TimeUnit.MILLISECONDS);
         } finally {
-            tending.unlock();
+            refreshing.unlock();
         }
     }
 
-    /** Where frames are saved, if anywhere. */
+    /** The folder in which frames are saved, if any. */
     public Optional<Path> folder() {
         return source.folder().get();
     }
@@ -125,33 +126,33 @@ public final class WatchedFrames implements AutoCloseable {
         return source.ownFolder();
     }
 
-    /** Whether frames are on their way: a capture program saves to the folder, or some were sent. */
+    /** Whether frames are expected: a capture program saves to the folder, or some were uploaded. */
     public boolean isCameraAtWork() {
         return (!isOwnFolder() && folder().filter(Files::isDirectory).isPresent())
-                || stand().newest().isPresent();
+                || status().newest().isPresent();
     }
 
-    public FrameStatus stand() {
-        return news.stand();
+    public FrameStatus status() {
+        return news.status();
     }
 
-    /** From now on tells of whatever is new, which must not wait for anything; {@link #forget} ends it. */
-    public void tell(LongConsumer listener) {
-        news.tell(listener);
+    /** Notifies this listener of every change until {@link #removeListener}; it must not block. */
+    public void addListener(LongConsumer listener) {
+        news.addListener(listener);
     }
 
-    public void forget(LongConsumer listener) {
-        news.forget(listener);
+    public void removeListener(LongConsumer listener) {
+        news.removeListener(listener);
     }
 
     /**
-     * Sees to it that the watch is the right one for how the night stands now. Where one is just ending, which takes as
-     * long as its last frame, nobody waits for that.
+     * Makes sure that the running watch suits the current state of the night. It does not wait for a watch that is
+     * ending, which takes as long as its last frame.
      *
-     * @return whether it is the right one by now
+     * @return whether the right watch is running now
      */
-    public boolean tend() {
-        ScheduledExecutorService timer = looks;
+    public boolean refresh() {
+        ScheduledExecutorService timer = scheduler;
         if (timer == null) {
             return false;
         }
@@ -167,44 +168,44 @@ public final class WatchedFrames implements AutoCloseable {
 
     private boolean look() {
         try {
-            return seeTo();
+            return update();
         } catch (RuntimeException broken) {
-            // A timer would come no more after this.
+            // A timer that throws runs no more.
             news.note("The frames cannot be watched at the moment ("
                     + broken.getClass().getSimpleName() + "). Trying again automatically.");
             return false;
         }
     }
 
-    private boolean seeTo() {
-        tending.lock();
+    private boolean update() {
+        refreshing.lock();
         try {
-            if (looks == null) {
+            if (scheduler == null) {
                 return false;
             }
             Optional<Path> folder = source.folder().get().filter(Files::isDirectory);
-            long now = desk.stand();
+            long now = session.eventCount();
             Watching running = watching;
             boolean isSame = running != null
                     && !isEnding
                     && running.watch().isRunning()
                     && folder.equals(Optional.of(running.folder()))
-                    && now == tendedAt;
-            if (!isSame && !see(folder)) {
+                    && now == refreshedAt;
+            if (!isSame && !updateFor(folder)) {
                 return false;
             }
-            tendedAt = now;
+            refreshedAt = now;
             return true;
         } catch (InputRefused | OperationFailed notNow) {
-            // Busy, damaged or not begun: the pages say so, and the next look may find it well.
+            // Busy, damaged or not begun: the pages report it, and the next check may succeed.
             return false;
         } finally {
-            tending.unlock();
+            refreshing.unlock();
         }
     }
 
-    /** Whether it could be seen to. */
-    private boolean see(Optional<Path> folder) {
+    /** Whether the check could be made. */
+    private boolean updateFor(Optional<Path> folder) {
         if (folder.isEmpty()) {
             if (!source.ownFolder()) {
                 source.folder()
@@ -213,23 +214,23 @@ public final class WatchedFrames implements AutoCloseable {
             }
             return end(false);
         }
-        Optional<NightSession.Tonight> tonight = desk.tonight();
+        Optional<NightSession.Tonight> tonight = session.tonight();
         if (tonight.isEmpty()) {
             return end(false);
         }
         Watching running = watching;
-        if (running != null && !isEnding && isRight(running, folder.get(), tonight.get())) {
+        if (running != null && !isEnding && suits(running, folder.get(), tonight.get())) {
             return true;
         }
-        // What it saw of the screws goes into the log before the next one reads that.
+        // What the old watch saw of the screws must be in the log before the next watch reads it.
         if (!end(true)) {
             return false;
         }
-        begin(folder.get(), desk.tonight().orElseThrow());
+        begin(folder.get(), session.tonight().orElseThrow());
         return true;
     }
 
-    private static boolean isRight(Watching running, Path folder, NightSession.Tonight tonight) {
+    private static boolean suits(Watching running, Path folder, NightSession.Tonight tonight) {
         return running.watch().isRunning()
                 && running.folder().equals(folder)
                 && running.night().equals(tonight.id())
@@ -239,33 +240,42 @@ public final class WatchedFrames implements AutoCloseable {
                         .filter(event -> event.seq() > running.since())
                         .filter(event -> !running.task().hasLogged(event.seq()))
                         .map(LoggedEvent::event)
-                        .noneMatch(WatchedFrames::startsAfresh);
+                        .noneMatch(WatchedFrames::needsNewWatch);
     }
 
-    /** What was moved is followed no longer; by another rig or site, what was seen so far comes to something else. */
-    private static boolean startsAfresh(NightEvent event) {
+    /**
+     * Whether an event needs a new watch: after a move the old one no longer follows the axis, and with another rig
+     * or site its frames mean something else.
+     */
+    private static boolean needsNewWatch(NightEvent event) {
         return event instanceof NightEvent.MountMove
                 || event instanceof NightEvent.RigCorrected
                 || event instanceof NightEvent.SiteCorrected;
     }
 
     private void begin(Path folder, NightSession.Tonight tonight) {
-        Workbench bench = desk.workbench();
+        Workbench bench = session.workbench();
         Workbench logging = new Workbench(
-                new SessionClock(desk), bench.environment(), bench.out(), bench.err(), bench.terminal(), bench.pause());
+                new SessionClock(session),
+                bench.environment(),
+                bench.out(),
+                bench.err(),
+                bench.terminal(),
+                bench.pause());
         LiveView view = new LiveView(tonight.state().begun().site(), news::arrived, A_SECOND_LATER);
-        FrameFolder frames = goneOnWith(folder, tonight.id()).orElseGet(() -> FrameFolder.of(folder, looking, false));
+        FrameFolder frames =
+                resumedFolder(folder, tonight.id()).orElseGet(() -> FrameFolder.of(folder, realTime, false));
         FrameWatch.Task task = new FrameWatch.Task(
-                isToFollow(tonight), source.clues().at(tonight.state().begun().site()), source.drive());
+                mayFollow(tonight), source.clues().at(tonight.state().begun().site()), source.drive());
         FrameWatch watch = FrameWatch.of(
                 frames,
                 task,
                 tonight.state(),
                 () -> NightLog.open(logging.defaultLog()),
                 logging,
-                event -> heard(event, view));
+                event -> onEvent(event, view));
         watching = new Watching(
-                BackgroundWatch.start(watch, event -> heard(event, view), logging),
+                BackgroundWatch.start(watch, event -> onEvent(event, view), logging),
                 watch,
                 tonight.id(),
                 tonight.lastSeq(),
@@ -274,21 +284,27 @@ public final class WatchedFrames implements AutoCloseable {
         news.outdated();
     }
 
-    /** What the last watch of tonight left: frames may have come while it ended and this one begins. */
-    private Optional<FrameFolder> goneOnWith(Path folder, NightId night) {
+    /**
+     * The folder state that tonight's last watch left: frames may have arrived between its end and the start of this
+     * one.
+     */
+    private Optional<FrameFolder> resumedFolder(Path folder, NightId night) {
         return Optional.ofNullable(ended)
                 .filter(last -> last.night().equals(night) && last.folder().equals(folder))
                 .map(last -> last.task().frames());
     }
 
-    /** Frames told the axis lately, and it was moved since by screws and clamps alone: one frame tells where to. */
-    private static boolean isToFollow(NightSession.Tonight tonight) {
-        List<NightEvent> told = tonight.state().standing().stream()
+    /**
+     * Whether recent frames measured the axis, which only screws and clamps have moved since: then one frame shows
+     * where it is now.
+     */
+    private static boolean mayFollow(NightSession.Tonight tonight) {
+        List<NightEvent> measured = tonight.state().standing().stream()
                 .map(LoggedEvent::event)
                 .filter(event -> event instanceof NightEvent.Knocked || isFrames(event))
                 .toList();
-        return !told.isEmpty()
-                && told.get(told.size() - 1) instanceof NightEvent.SightingTaken last
+        return !measured.isEmpty()
+                && measured.get(measured.size() - 1) instanceof NightEvent.SightingTaken last
                 && Duration.between(last.seenAt(), tonight.state().now()).compareTo(ScrewProgress.LONGEST) < 0;
     }
 
@@ -297,11 +313,11 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     /**
-     * Whether it has ended; if not, it is still at a frame.
+     * Whether the watch has ended; if not, it is still processing a frame.
      *
-     * @param isGoneOnWith whether another watch follows, which is to miss no frame
+     * @param isContinued whether another watch follows, which must not miss a frame
      */
-    private boolean end(boolean isGoneOnWith) {
+    private boolean end(boolean isContinued) {
         Watching running = watching;
         if (running != null) {
             running.watch().close();
@@ -311,64 +327,67 @@ public final class WatchedFrames implements AutoCloseable {
                 watching = null;
             }
         }
-        ended = isGoneOnWith ? ended : null;
+        ended = isContinued ? ended : null;
         return !isEnding;
     }
 
-    /** What somebody said last; another device that says the same has said nothing more. */
-    private record Said(NightId night, long from, TurnConfirmation settled) {}
+    /** The last confirmation; the same from another device adds nothing. */
+    private record LastConfirmation(NightId night, long from, TurnConfirmation confirmation) {}
 
     /**
-     * The screws are where they are to be: what the frames saw of them goes into the log.
+     * Confirms that the screws are where they should be, and logs what the frames measured of their turning.
      *
-     * @param night the night that whoever says so knew of
+     * @param night the night that the confirming page knew of
      * @param lastSeq the number of its last event then
      */
-    public TurnConfirmation settle(NightId night, long lastSeq) {
-        tending.lock();
+    public TurnConfirmation confirmTurn(NightId night, long lastSeq) {
+        refreshing.lock();
         try {
-            Optional<TurnConfirmation> before = said.filter(
-                            last -> last.night().equals(night) && last.from() == lastSeq)
-                    .map(Said::settled);
+            Optional<TurnConfirmation> before = lastConfirmation
+                    .filter(last -> last.night().equals(night) && last.from() == lastSeq)
+                    .map(LastConfirmation::confirmation);
             if (before.isPresent()) {
                 return before.get();
             }
             Watching running = watching;
-            boolean isAsKnown = running != null
-                    && desk.tonight()
-                            .filter(now -> now.id().equals(night) && isTheWatchsOwn(running, now.events(), lastSeq))
+            boolean isUnchanged = running != null
+                    && session.tonight()
+                            .filter(now -> now.id().equals(night) && isOnlyFromWatch(running, now.events(), lastSeq))
                             .isPresent();
-            if (running == null || !isAsKnown) {
+            if (running == null || !isUnchanged) {
                 return TurnConfirmation.OTHERWISE;
             }
             if (!end(true)) {
                 return TurnConfirmation.SOON;
             }
-            seeTo();
-            OptionalLong after = desk.tonight().stream()
+            update();
+            OptionalLong after = session.tonight().stream()
                     .mapToLong(NightSession.Tonight::lastSeq)
                     .filter(now -> now > lastSeq || running.task().hasLogged(now))
                     .findFirst();
             if (after.isEmpty()) {
                 return TurnConfirmation.UNMOVED;
             }
-            TurnConfirmation settled = TurnConfirmation.as(after.getAsLong());
-            said = Optional.of(new Said(night, lastSeq, settled));
-            return settled;
+            TurnConfirmation confirmation = TurnConfirmation.as(after.getAsLong());
+            lastConfirmation = Optional.of(new LastConfirmation(night, lastSeq, confirmation));
+            return confirmation;
         } finally {
-            tending.unlock();
+            refreshing.unlock();
         }
     }
 
-    /** Whether nothing came into the log since but what the frames told, which may be after the page was shown. */
-    private static boolean isTheWatchsOwn(Watching running, List<LoggedEvent> events, long since) {
+    /**
+     * Whether the log has since gained only events from the watch itself, which may have come after the page was
+     * shown.
+     */
+    private static boolean isOnlyFromWatch(Watching running, List<LoggedEvent> events, long since) {
         return events.get(events.size() - 1).seq() >= since
                 && events.stream()
                         .filter(event -> event.seq() > since)
                         .allMatch(event -> running.task().hasLogged(event.seq()));
     }
 
-    private void heard(WatchEvent event, LiveView view) {
+    private void onEvent(WatchEvent event, LiveView view) {
         if (event instanceof WatchEvent.Noted noted) {
             news.note(noted.line());
         } else if (event instanceof WatchEvent.NotLogged notLogged) {
@@ -377,20 +396,20 @@ public final class WatchedFrames implements AutoCloseable {
         view.on(event);
     }
 
-    /** Ends the watch, which logs where the screws have taken the axis; it can be opened again. */
+    /** Ends the watch, which logs where the screws have moved the axis; it can be opened again. */
     @Override
     public void close() {
-        tending.lock();
+        refreshing.lock();
         try {
-            ScheduledExecutorService timer = looks;
-            looks = null;
+            ScheduledExecutorService timer = scheduler;
+            scheduler = null;
             if (timer != null) {
                 timer.shutdown();
             }
             end(false);
-            tendedAt = -1;
+            refreshedAt = -1;
         } finally {
-            tending.unlock();
+            refreshing.unlock();
         }
     }
 }

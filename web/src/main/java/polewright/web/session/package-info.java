@@ -1,6 +1,4 @@
-/**
- * The night as the pages see it: its log, the frames of the camera that is followed, and what came of a form that was sent.
- */
+/** The night as the pages see it: its log, the followed camera's frames, and the outcome of a submitted form. */
 @NullMarked
 package polewright.web.session;
 

@@ -7,17 +7,17 @@ import polewright.web.form.CommandForm;
 import polewright.web.form.Field;
 
 /**
- * A form as it stands on a page.
+ * A form as shown on a page.
  *
- * @param form what it fills in
+ * @param form the form
  * @param action where it is posted
- * @param key what it is sent under; sent again, it does nothing more
- * @param night the number of the night that it adds to; 0 if it may be any
- * @param values what is filled in already, by field
- * @param ifLastIs the number of the last event that the page knew of, when what is posted makes sense only then; 0 when it
- *     always does
- * @param command the command line that does the same, with what is filled in; empty for a form that cannot be sent
- * @param sketch what to measure, for those that have a picture
+ * @param key its submission key; a repeated submission has no further effect
+ * @param night the number of the night that it adds to; 0 for any
+ * @param values the current entries, by field
+ * @param ifLastIs the number of the last event known to the page, if the submission makes sense only while that is
+ *     the last; 0 if it always does
+ * @param command the equivalent command line for the current entries; empty for a form that cannot be sent
+ * @param sketch what to measure, for forms that have a picture
  */
 public record FormView(
         CommandForm form,
@@ -28,10 +28,10 @@ public record FormView(
         long ifLastIs,
         String command,
         Optional<Sketch> sketch) {
-    /** What a form is sent with when what looks like a slip is meant. */
+    /** The field that confirms an entry that looks like a mistake. */
     public static final String CONFIRMED = "as-typed";
 
-    /** What a form is shown with that looks like a slip. */
+    /** The value with which a form that asks for confirmation is shown. */
     public static final String ASKS = "asks";
 
     public FormView {
@@ -51,10 +51,10 @@ public record FormView(
     }
 
     /**
-     * A picture that is drawn anew as figures are typed.
+     * A picture that is redrawn as values are typed.
      *
-     * @param address where it is asked for, given what is filled in
-     * @param svg as it stands at first
+     * @param address where it is requested, with the current entries
+     * @param svg its first state
      * @param caption what it shows
      */
     public record Sketch(String address, String svg, String caption) {}
@@ -67,31 +67,31 @@ public record FormView(
         return values.getOrDefault(field.name(), "");
     }
 
-    /** When it was pressed, if it was sent late and comes back with a complaint; in UTC, by ISO 8601. */
+    /** When the button was pressed, if the form was sent late and comes back with a complaint; in UTC, by ISO 8601. */
     public String doneAt() {
         return form.takesTime() ? values.getOrDefault("done-at", "") : "";
     }
 
-    /** Whether what is filled in looks like a slip, and may be confirmed. */
+    /** Whether an entry looks like a mistake and may be confirmed. */
     public boolean asks() {
-        return form.asksBack() && values.containsKey(ASKS);
+        return form.asksForConfirmation() && values.containsKey(ASKS);
     }
 
     public List<Field> fields() {
         return form.fields().stream().filter(field -> !field.isSeldom()).toList();
     }
 
-    /** What is hardly ever needed. */
+    /** The fields that are seldom needed. */
     public List<Field> seldom() {
         return form.fields().stream().filter(Field::isSeldom).toList();
     }
 
-    /** Whether any of that is filled in, and so has to be seen. */
+    /** Whether any of them is filled in and so must be visible. */
     public boolean hasSeldom() {
         return seldom().stream().anyMatch(field -> !value(field).isEmpty());
     }
 
-    /** Whether a choice's option is the one chosen. */
+    /** Whether this option of a choice is selected. */
     public boolean isChosen(Field field, Field.Option option) {
         return option.value().equals(value(field));
     }

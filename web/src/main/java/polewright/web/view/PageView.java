@@ -5,16 +5,16 @@ import java.util.List;
 /**
  * A whole page.
  *
- * @param title what it is called
- * @param prefix what addresses begin with
- * @param stand how many events the log held
- * @param frame the number of what was last new with the frames
+ * @param title its title
+ * @param prefix what its addresses begin with
+ * @param stand the number of events in the log
+ * @param frame the number of the latest frame status
  * @param here its own address
  * @param isDark deep red on black
- * @param isLive whether it is asked for again whenever the log has changed: not while something is being typed
+ * @param isLive whether it reloads when the log changes; not while entries are being typed
  * @param places all pages, in the order of a night
  * @param said what was just done; may be empty
- * @param complaints what was wrong with what was sent
+ * @param complaints what was wrong with the submission
  */
 public record PageView(
         String title,
@@ -34,11 +34,11 @@ public record PageView(
         sections = List.copyOf(sections);
     }
 
-    /** Whether it belongs to a practice, and so to no telescope. */
+    /** Whether it belongs to a practice, and so to no real telescope. */
     public boolean isPractice() {
         return !prefix.isEmpty();
     }
 
-    /** A page in the list of pages. */
+    /** A page in the menu. */
     public record Place(String address, String name, boolean isHere) {}
 }

@@ -3,12 +3,12 @@ package polewright.web.view;
 import java.util.List;
 import java.util.Optional;
 
-/** A part of a page, from side to side. */
+/** A part of a page, over its full width. */
 public sealed interface Section {
     /**
-     * What to do, step by step, large.
+     * What to do, step by step, in large type.
      *
-     * @param steps the first is the thing itself
+     * @param steps the first is the action itself
      */
     record Steps(List<Step> steps) implements Section {
         public Steps {
@@ -31,23 +31,23 @@ public sealed interface Section {
         }
     }
 
-    /** Sentences that guard against harm. */
+    /** Safety cautions. */
     record Caution(List<String> lines) implements Section {
         public Caution {
             lines = List.copyOf(lines);
         }
     }
 
-    /** An SVG document in the palette of the page. */
+    /** An SVG document in the page's palette. */
     record Drawing(String heading, String svg) implements Section {}
 
-    /** What a command prints: a table keeps its columns. */
+    /** The output of a command: a table keeps its columns. */
     record Printed(String heading, String text) implements Section {}
 
     /**
-     * A table with a heading for each column; the first cell of a row is its heading.
+     * A table with column headings; the first cell of a row is the row's heading.
      *
-     * @param head of the columns, the first over the rows' headings
+     * @param head the column headings, beginning with that of the row headings
      */
     record Table(String heading, List<String> head, List<List<String>> rows) implements Section {
         public Table {
@@ -57,12 +57,12 @@ public sealed interface Section {
     }
 
     /**
-     * The newest frame, and what it told; moves as frames come.
+     * The newest frame and its result; updated as frames come.
      *
-     * @param address where it is asked for again, alone
-     * @param stream what tells that it is old; empty where the page around it is asked for again as a whole
-     * @param steps what is left to do, large
-     * @param settled to press when the screws are where they are to be
+     * @param address where this section is reloaded by itself
+     * @param stream the event stream that announces a change; empty if the page around it is reloaded as a whole
+     * @param steps what is left to do, in large type
+     * @param settled the button that confirms that the screws are where they should be
      */
     record Frames(
             String address,
@@ -78,7 +78,7 @@ public sealed interface Section {
         }
     }
 
-    /** Things that belong under one heading, each with a heading of its own, in order. */
+    /** Items under one heading, each with a heading of its own, in order. */
     record Items(String heading, List<Item> items) implements Section {
         public Items {
             items = List.copyOf(items);
@@ -86,7 +86,7 @@ public sealed interface Section {
     }
 
     /**
-     * One of them.
+     * One item.
      *
      * @param heading what it is; may be empty
      */
@@ -97,17 +97,17 @@ public sealed interface Section {
     }
 
     /**
-     * A frame's light, with what is to be seen on it.
+     * A frame's image with an overlay.
      *
-     * @param light the address of its light
-     * @param width points across, of light and overlay
-     * @param overlay an SVG document to lie over it; empty if nothing is known of it
-     * @param alt what it shows, for whoever does not see it
-     * @param looks ways to look closer
-     * @param left of the part that is shown, of the frame's width
-     * @param top likewise, of its height
-     * @param times how much narrower than the frame it is
-     * @param tapTimes the same when a point of it is tapped; 0 where that leads nowhere
+     * @param light the address of the image
+     * @param width points across, of image and overlay
+     * @param overlay an SVG document to lie over it; empty if nothing is known about the frame
+     * @param alt a description, for people who cannot see it
+     * @param looks links to enlarged views
+     * @param left of the part that is shown, as a fraction of the frame's width
+     * @param top of the part that is shown, as a fraction of the frame's height
+     * @param times the magnification: the frame's width over the part's
+     * @param tapTimes the magnification after a point of it is tapped; 0 if tapping does nothing
      */
     record Picture(
             String light,
@@ -126,7 +126,7 @@ public sealed interface Section {
     }
 
     /**
-     * Says that the screws are where they are to be.
+     * The button that confirms that the screws are where they should be.
      *
      * @param action where it is posted
      * @param key the same on all devices
@@ -136,12 +136,12 @@ public sealed interface Section {
     record Settled(String action, String key, long night, long ifLastIs) {}
 
     /**
-     * A file to send.
+     * A file to upload.
      *
      * @param action where it is posted
-     * @param key what it is sent under; sent again, nothing more is done
-     * @param hint what is taken, and how large
-     * @param accept what files are offered to choose from
+     * @param key its submission key; a repeated submission has no further effect
+     * @param hint what is accepted, and how large
+     * @param accept the file types offered to choose from
      */
     record Upload(String heading, String action, String key, String label, String hint, String accept, String button)
             implements Section {}
@@ -149,13 +149,13 @@ public sealed interface Section {
     /** A form with its fields. */
     record Entry(FormView form) implements Section {}
 
-    /** A form that needs nothing more: one big button. */
+    /** A form that needs no entries: one big button. */
     record Done(FormView form) implements Section {}
 
     /**
-     * Buttons that each do one thing at once.
+     * Buttons that each act at once.
      *
-     * @param isPaired whether each two stand side by side: one way, and the other
+     * @param isPaired whether the buttons are shown in pairs, one for each of two opposite directions
      */
     record Presses(String heading, List<Press> presses, boolean isPaired) implements Section {
         public Presses {
@@ -171,10 +171,10 @@ public sealed interface Section {
     record Press(String label, FormView form) {}
 
     /**
-     * Something to choose, which leads to a page and changes nothing.
+     * A choice that leads to a page and changes nothing.
      *
      * @param address where it leads
-     * @param button what to press
+     * @param button the label of its button
      */
     record Choosing(String heading, String address, List<Select> selects, String button) implements Section {
         public Choosing {
@@ -183,9 +183,9 @@ public sealed interface Section {
     }
 
     /**
-     * One of several.
+     * One drop-down list.
      *
-     * @param name what it is called in the address
+     * @param name of the query parameter
      * @param label what it asks for
      */
     record Select(String name, String label, List<Choice> choices) {
@@ -194,10 +194,10 @@ public sealed interface Section {
         }
     }
 
-    /** One that can be chosen. */
+    /** An option of it. */
     record Choice(String value, String label, boolean isChosen) {}
 
-    /** Ways to go. */
+    /** Links. */
     record Ways(String heading, List<Way> ways) implements Section {
         public Ways {
             ways = List.copyOf(ways);
@@ -205,7 +205,7 @@ public sealed interface Section {
     }
 
     /**
-     * A way to another page.
+     * A link to another page.
      *
      * @param isMain whether it is the thing to do now
      */
@@ -223,8 +223,8 @@ public sealed interface Section {
      *
      * @param at when, as the person reads a clock
      * @param isTakenBack whether it no longer counts
-     * @param undo the form that takes it back; its key is empty where nothing can be taken back
-     * @param correction where its form is, with what was entered; empty for what is not corrected by a form
+     * @param undo the form that takes it back; its key is empty if nothing can be taken back
+     * @param correction the address of its form with the original entries; empty for an event that no form corrects
      */
     record EventView(
             long seq, String at, String words, boolean isTakenBack, FormView undo, Optional<String> correction) {}

@@ -1,4 +1,4 @@
-/** What the templates show: plain records, already in words and pictures. */
+/** The data shown by the templates: plain records, already worded and drawn. */
 @NullMarked
 package polewright.web.view;
 

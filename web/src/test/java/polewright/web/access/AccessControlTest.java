@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.device.PairedDevices;
 
-/** A real server is knocked at with raw requests. "larkfell" stands for the machine's name on the network. */
+/** Sends raw requests to a real server. "larkfell" is the machine's name on the network. */
 class AccessControlTest {
     @TempDir
     private Path folder;
@@ -71,14 +71,14 @@ class AccessControlTest {
     }
 
     @Test
-    void thisMachinesBrowserIsLetInAndEveryAnswerIsGuarded() throws IOException {
+    void loopback_isAdmittedWithGuardHeaders() throws IOException {
         assertThat(get("127.0.0.1:PORT", ""))
                 .contains(" 200 ", "inside", "frame-ancestors 'none'", "nosniff", "no-store");
         assertThat(get("LOCALHOST:PORT", "")).contains(" 200 ");
     }
 
     @Test
-    void anotherNameIsRefused() throws IOException {
+    void unknownHostName_isRefused() throws IOException {
         assertThat(get("example.org:PORT", "")).contains(" 421 ").doesNotContain("inside");
         assertThat(get("127.0.0.1.:PORT", "")).doesNotContain("inside");
         assertThat(get("127.0.0.1:1", "")).contains(" 421 ");
@@ -89,7 +89,7 @@ class AccessControlTest {
     }
 
     @Test
-    void aWriteComesFromOurOwnPage() throws IOException {
+    void write_onlyFromOwnOrigin() throws IOException {
         String post = "POST /do HTTP/1.1\nHost: 127.0.0.1:PORT\nConnection: close\nContent-Length: 0\n";
         assertThat(raw(post + "Origin: http://127.0.0.1:PORT\n\n")).contains("done");
         assertThat(raw(post + "Sec-Fetch-Site: same-origin\n\n")).contains("done");
@@ -99,7 +99,7 @@ class AccessControlTest {
     }
 
     @Test
-    void aDeviceIsLetInByTheCodeOnceAndByItsCookieAfter() throws IOException {
+    void device_pairsOnceByCode_thenIsAdmittedByCookie() throws IOException {
         assertThat(get("larkfell.local:PORT", "")).contains(" 401 ").doesNotContain("inside");
         String body = "code=" + door.code().grouped() + "&name=Tent";
         String post = "POST /pair HTTP/1.1\nHost: larkfell.local:PORT\nConnection: close\n"
@@ -123,17 +123,17 @@ class AccessControlTest {
     }
 
     @Test
-    void fiveWrongCodesSpendIt() {
+    void fiveWrongGuesses_voidTheCode() {
         PairingCode code = PairingCode.fresh(Clock.systemUTC());
         for (int i = 0; i < 5; i++) {
-            code.tried("wrong", "address " + i);
+            code.guess("wrong", "address " + i);
         }
         assertThat(code.isVoid()).isTrue();
-        assertThat(code.tried(code.grouped(), "another")).isEqualTo(PairingCode.Answer.VOID);
+        assertThat(code.guess(code.grouped(), "another")).isEqualTo(PairingCode.Answer.VOID);
     }
 
     @Test
-    void whoSendsAByteASecondIsCutOffWhileOthersAreServed() throws Exception {
+    void slowClient_isCutOffWhileOthersAreServed() throws Exception {
         try (Socket slow = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
             boolean isCut = false;
             for (int i = 0; i < 20 && !isCut; i++) {
@@ -150,7 +150,7 @@ class AccessControlTest {
     }
 
     @Test
-    void theQrCodeReadsBackOnEitherGround() throws Exception {
+    void qrCode_decodesOnDarkAndLightBackground() throws Exception {
         String url = "http://192.0.2.7:8080/pair#ABCD-2345";
         for (boolean dark : new boolean[] {false, true}) {
             List<String> lines = TerminalQr.lines(url, dark);

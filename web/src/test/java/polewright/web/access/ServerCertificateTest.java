@@ -38,7 +38,7 @@ class ServerCertificateTest {
     }
 
     @Test
-    void itIsKeptForItsOwnerAloneAndMadeAnewWhenItNoLongerFits() throws Exception {
+    void certificate_isPrivate_andReplacedWhenOutdated() throws Exception {
         ServerCertificate first = certificate("192.0.2.7", "larkfell.local");
         assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(first.file())))
                 .isEqualTo("rw-------");
@@ -55,9 +55,9 @@ class ServerCertificateTest {
         assertThat(certificate("192.0.2.8").fingerprint()).isNotEqualTo(later.fingerprint());
     }
 
-    /** As a laptop may be called, by whoever set it up: no DNS name (RFC 1123, section 2.1), so it has no place in there. */
+    /** A laptop's host name that is no DNS name (RFC 1123, section 2.1) cannot be in a certificate. */
     @Test
-    void aNameThatCannotBeInACertificateIsLeftOut() throws Exception {
+    void nameThatIsNoDnsName_isLeftOut() throws Exception {
         String[] names = {
             "192.0.2.7",
             "larkfell.local",
@@ -93,7 +93,7 @@ class ServerCertificateTest {
     }
 
     @Test
-    void whatDidNotMakeItIsTold() throws Exception {
+    void failedKeytool_isReported() throws Exception {
         assertThatThrownBy(() -> ServerCertificate.in(folder, Set.of(), now, folder.resolve("keytool")))
                 .isInstanceOf(OperationFailed.class)
                 .hasMessageStartingWith("Java's keytool, which makes the certificate, is missing: ")
@@ -113,9 +113,9 @@ class ServerCertificateTest {
                 .hasMessageContaining("Free some space");
     }
 
-    /** As a client that trusts this certificate alone, and holds it to the name that was asked for. */
+    /** A client that trusts only this certificate and checks that it contains the requested name. */
     @Test
-    void aStrictClientThatTrustsItIsServedUnderEachName() throws Exception {
+    void strictTrustingClient_isServedUnderEachName() throws Exception {
         ServerCertificate own = certificate("larkfell.local");
         KeyStore trusted = KeyStore.getInstance("PKCS12");
         X509Certificate seen = certificate(own);

@@ -14,15 +14,15 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import polewright.web.view.Section;
 
-/** What is made once a minute for everyone. */
+/** Sections computed once a minute for all requests. */
 class MinutePagesTest {
     private static final Instant MINUTE = Instant.parse("2026-11-25T20:00:00Z");
 
     private final MinutePages pages = new MinutePages();
-    private final AtomicInteger made = new AtomicInteger();
+    private final AtomicInteger sections = new AtomicInteger();
 
     private List<Section> make() {
-        return List.of(new Section.Words(Integer.toString(made.incrementAndGet()), List.of()));
+        return List.of(new Section.Words(Integer.toString(sections.incrementAndGet()), List.of()));
     }
 
     private List<Section> at(Object from, int seconds) {
@@ -30,7 +30,7 @@ class MinutePagesTest {
     }
 
     @Test
-    void tenWhoAskAtOnceShareOne() throws Exception {
+    void tenSimultaneousRequests_shareOneResult() throws Exception {
         ExecutorService ten = Executors.newFixedThreadPool(10);
         CountDownLatch allAreHere = new CountDownLatch(10);
         List<Future<List<Section>>> answers = new ArrayList<>();
@@ -47,26 +47,26 @@ class MinutePagesTest {
             assertThat(answer.get()).isSameAs(first);
         }
         ten.shutdown();
-        assertThat(made).hasValue(1);
+        assertThat(sections).hasValue(1);
     }
 
     @Test
-    void whatItIsMadeFromTellsOneFromAnother() {
+    void differentInputs_giveDifferentResults() {
         assertThat(at("night 1", 0)).isNotEqualTo(at("night 2", 1));
         assertThat(at("night 1", 59)).isEqualTo(at("night 1", 2));
-        assertThat(made).hasValue(2);
+        assertThat(sections).hasValue(2);
     }
 
     @Test
-    void inTheMinuteAfter_theLastIsShownWhileTheNextIsMade_laterItIsWaitedFor() throws Exception {
+    void nextMinute_showsTheLastResultWhileComputing_laterWaits() throws Exception {
         List<Section> first = at("night 1", 0);
         assertThat(at("night 1", 60)).isSameAs(first);
-        for (int tries = 0; made.get() < 2 || at("night 1", 60).equals(first); tries++) {
+        for (int tries = 0; sections.get() < 2 || at("night 1", 60).equals(first); tries++) {
             assertThat(tries).isLessThan(1000);
             Thread.sleep(5);
         }
 
         assertThat(at("night 1", 300)).isNotEqualTo(first);
-        assertThat(made).hasValue(3);
+        assertThat(sections).hasValue(3);
     }
 }

@@ -11,17 +11,18 @@ import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
 /**
- * One set of frames, and what is true of it.
+ * One set of frames with its true values.
  *
- * <p>A fork whose declination axis is 5′ (1 sigma) from square carries a camera that is askew on the tube by half a degree
- * and rolled anyhow. Right ascension is turned by 20° to 40° from frame to frame, eastward or westward. Each frame is placed
- * with an error drawn from the covariance that it states; besides, fork and tube give by 2″ at each frame and droop by up to
- * 15″ times the cosine of the altitude, not included in the stated errors.
+ * <p>A fork whose declination axis is 5′ (1 sigma) from perpendicular carries a camera that is misaligned on the tube
+ * by half a degree, with a random roll. Right ascension is turned by 20° to 40° from frame to frame, eastward or
+ * westward. Each frame is placed with an error drawn from the covariance that it states; in addition, fork and tube
+ * flex by 2″ at each frame and droop by up to 15″ times the cosine of the altitude, not included in the stated
+ * errors.
  *
  * @param frames as they would be placed
- * @param frame counted from 1 by the times that the frames state: what went wrong went wrong before it, or in it
+ * @param frame counted from 1 by the times that the frames state: the fault happened before it, or in it
  * @param eastArcmin where the axis points after the last frame: the component of its elevated end along the east
- * @param upArcmin the same along the direction at right angles to pole and east, upward
+ * @param upArcmin the component along the direction perpendicular to pole and east, upward
  * @param traceless whether no frame shows anything of it
  */
 record DisturbedSet(
@@ -44,7 +45,7 @@ record DisturbedSet(
         double along = Math.sqrt(1 - east * east - high * high);
         double[] axis = sum(along, pole, east, new double[] {1, 0, 0}, high, up);
 
-        // Mount axes: the elevated end, and two square to it.
+        // Mount axes: the elevated end, and two perpendicular to it.
         double[] first = Turned.unit(Turned.cross(axis, new double[] {0, 0, 1}));
         double[] second = Turned.cross(axis, first);
         double[] declinationAxis = Turned.unit(sum(1, first, 5 * ARCMIN * random.nextGaussian(), axis, 0, second));
@@ -112,7 +113,7 @@ record DisturbedSet(
             }));
             double clock = seconds;
             if (wrong == WhatWentWrong.HEADER_TIME_WRONG && i == frame) {
-                // The same stars at a later time have gone westward about the pole: clockwise seen from the north.
+                // The same stars at a later time have moved westward about the pole: clockwise seen from the north.
                 placed = Turned.after(Turned.about(pole, -sign * wrongSeconds * SKY_RAD_PER_SECOND), placed);
                 clock += wrongSeconds;
             }
@@ -144,7 +145,9 @@ record DisturbedSet(
         };
     }
 
-    /** What a bump has done to the base by a frame; for the one exposed meanwhile, as far as its picture shows it. */
+    /**
+     * The displacement of the base at a frame; for the frame exposed during the bump, as far as its picture shows it.
+     */
     private static double[][] base(
             WhatWentWrong wrong, int i, int frame, double[][] bump, double shown, boolean staysBumped) {
         if (!wrong.isInAnExposure()) {
@@ -167,13 +170,13 @@ record DisturbedSet(
         };
         double[][] turned =
                 Turned.after(columns, Turned.about(new double[] {0, 0, 1}, 2 * Math.PI * random.nextDouble()));
-        // Unturned the tube is somewhere about the axis; the meridian is where the second axis is.
+        // Unturned, the tube is somewhere about the axis; the meridian is in the direction of the second axis.
         return Turned.dot(second, boresight) >= 0 ? turned : Turned.after(Turned.about(axis, Math.PI), turned);
     }
 
     /** In camera axes: the boresight sinks. */
     private static double[][] drooping(double[][] camera, double arcsecRad) {
-        double[] down = Turned.undone(camera, new double[] {0, 0, -1});
+        double[] down = Turned.inverse(camera, new double[] {0, 0, -1});
         return Turned.by(Turned.scaled(arcsecRad, Turned.cross(new double[] {0, 0, 1}, down)));
     }
 

@@ -17,8 +17,8 @@ import polewright.bench.frames.Verdict;
 import polewright.mount.OffsetCovariance;
 
 /**
- * Frames among which something went wrong: whether the axis after the last of them lies inside the region that is stated, and
- * whether, with four frames, the right one is named.
+ * Frames with a fault among them: whether the axis after the last of them is inside the stated region, and whether,
+ * with four frames, the right fault is named.
  */
 public final class FramesDisturbed {
     private static final int SETS = 200;
@@ -125,7 +125,10 @@ public final class FramesDisturbed {
                 Math.sqrt(REGION_95 * Math.sqrt(determinant)));
     }
 
-    /** A bump in an exposure happens between what the frames before and after it show: either side of it is right. */
+    /**
+     * A bump during an exposure happens between what the frames before and after it show: either side of it counts as
+     * right.
+     */
     private static boolean isRight(WhatWentWrong wrong, DisturbedSet set, FrameExplanations.Suspect named) {
         int count = set.frames().size();
         if (wrong.betweenFrames) {

@@ -1,6 +1,6 @@
 package polewright.bench.frames.disturbed;
 
-/** Rotations as 3 by 3 matrices, and what is needed of them. */
+/** Rotations as 3 by 3 matrices, with the operations needed here. */
 final class Turned {
     private Turned() {}
 
@@ -41,7 +41,7 @@ final class Turned {
         return new double[] {dot(turn[0], v), dot(turn[1], v), dot(turn[2], v)};
     }
 
-    static double[] undone(double[][] turn, double[] v) {
+    static double[] inverse(double[][] turn, double[] v) {
         double[] back = new double[3];
         for (int i = 0; i < 3; i++) {
             for (int k = 0; k < 3; k++) {
@@ -67,7 +67,7 @@ final class Turned {
         return scaled(1 / Math.sqrt(dot(a, a)), a);
     }
 
-    /** The unit quaternion x, y, z, w of the turn of vectors (S. W. Shepperd 1978: by the largest of the four). */
+    /** The unit quaternion x, y, z, w of the rotation of vectors (S. W. Shepperd 1978: by the largest of the four). */
     static double[] quaternion(double[][] m) {
         double trace = m[0][0] + m[1][1] + m[2][2];
         double[] squares = {1 + 2 * m[0][0] - trace, 1 + 2 * m[1][1] - trace, 1 + 2 * m[2][2] - trace, 1 + trace};

@@ -1,6 +1,6 @@
 package polewright.bench.frames.disturbed;
 
-/** What goes wrong in a set of frames. */
+/** The faults in a set of frames. */
 enum WhatWentWrong {
     NOTHING("nothing; fork and tube give", false, Asked.NOTHING),
     TRIPOD_BUMPED("tripod bumped 15' before the third", true, Asked.INSIDE_AND_NAMED),

@@ -1,6 +1,6 @@
 /**
- * Sets of frames during which something went wrong, drawn as attitudes by plain vectors and matrices written out here:
- * nothing of {@code polewright.mount} takes part in making them.
+ * Sets of frames during which something went wrong, generated as attitudes with plain vectors and matrices written
+ * here: nothing of {@code polewright.mount} is used to make them.
  */
 @NullMarked
 package polewright.bench.frames.disturbed;

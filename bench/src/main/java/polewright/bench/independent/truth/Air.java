@@ -3,7 +3,7 @@ package polewright.bench.independent.truth;
 import java.util.random.RandomGenerator;
 
 /**
- * The air that bends light.
+ * The air that refracts light.
  *
  * @param pressureHpa at the site
  * @param temperatureC of the air
@@ -15,7 +15,7 @@ public record Air(double pressureHpa, double temperatureC) {
     /** For checks against airless formulas. */
     public static final Air NONE = new Air(0, 10);
 
-    /** Tonight's, as it scatters about the standard atmosphere (ICAO Doc 7488) and 10 °C. */
+    /** Tonight's, scattered about the standard atmosphere (ICAO Doc 7488) and 10 °C. */
     public static Air drawn(double heightMetres, RandomGenerator random) {
         double standard = 1013.25 * Math.pow(1 - 2.25577e-5 * heightMetres, 5.25588);
         return new Air(

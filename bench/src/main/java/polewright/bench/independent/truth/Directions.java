@@ -37,12 +37,12 @@ public final class Directions {
         return new double[] {a[0] / length, a[1] / length, a[2] / length};
     }
 
-    /** The part of {@code a} square to the direction {@code b}, of unit length. */
+    /** The part of {@code a} perpendicular to the direction {@code b}, normalised. */
     static double[] squareTo(double[] b, double[] a) {
         return unit(plus(a, -dot(a, b), b));
     }
 
-    /** Turned about a direction, counter-clockwise as seen from its tip (Rodrigues' formula). */
+    /** Rotated about a direction, counter-clockwise as seen from its tip (Rodrigues' formula). */
     static double[] turned(double[] a, double[] about, double angle) {
         double[] across = cross(about, a);
         double along = dot(about, a) * (1 - Math.cos(angle));
@@ -53,7 +53,7 @@ public final class Directions {
         return result;
     }
 
-    /** From one direction to another. */
+    /** The angle between two directions. */
     public static double angle(double[] a, double[] b) {
         double[] across = cross(a, b);
         return Math.atan2(Math.sqrt(dot(across, across)), dot(a, b));

@@ -5,15 +5,16 @@ import java.time.Instant;
 import java.util.random.RandomGenerator;
 
 /**
- * Someone with a compass, a wedge's scale, a finder and a reticle, who reads each as a person does: by whole degrees of the
- * compass, half degrees of the scale, twentieths of the field, half hours of the clock and quarters of a division.
+ * An observer with a compass, a wedge's scale, a finder and a reticle, who reads each to the usual steps: whole
+ * degrees of the compass, half degrees of the scale, twentieths of the field, half hours of the clock and quarters of
+ * a division.
  *
- * <p>The errors are those that the documents give (compass 3°, scale 1°, a twentieth of the field each way, a quarter of a
- * division, 1 sigma, all common practice), what rounding adds being part of them.
+ * <p>The errors are those given in the documentation (compass 3°, scale 1°, a twentieth of the field in each
+ * direction, a quarter of a division, 1 sigma, all common practice), and include rounding.
  *
- * @param air that they look through
- * @param scatter times as large as documented; 1 when the documents are right
- * @param random where the errors come from
+ * @param air on the line of sight
+ * @param scatter errors relative to the documented ones; 1 if those are right
+ * @param random source of the errors
  */
 public record Observer(Air air, double scatter, RandomGenerator random) {
     private static final double COMPASS_SIGMA_DEG = 3;
@@ -27,7 +28,7 @@ public record Observer(Air air, double scatter, RandomGenerator random) {
     private static final double DRIFT_STEP_DIVISIONS = 0.25;
     private static final double CLOCK_FACE_HOURS = 12;
 
-    /** Along the upper end of the axis, from magnetic north, degrees in [0, 360). */
+    /** Bearing of the upper end of the axis, from magnetic north, degrees in [0, 360). */
     public double compassDeg(Wedge wedge, double declinationDeg) {
         double true0 = Math.toDegrees(Directions.azimuth(wedge.axis())) - declinationDeg;
         double read = read(true0, COMPASS_SIGMA_DEG, COMPASS_STEP_DEG);
@@ -38,12 +39,15 @@ public record Observer(Air air, double scatter, RandomGenerator random) {
         return read(Math.toDegrees(Directions.altitude(wedge.axis())), SCALE_SIGMA_DEG, SCALE_STEP_DEG);
     }
 
-    /** How far a star is from the point that stays still, radians, without error. */
+    /** The distance of a star from the centre of rotation, radians, without error. */
     public double fromStillPoint(Wedge wedge, Star star, Instant at) {
         return Directions.angle(wedge.axis(), SeenSky.of(wedge.place(), at, air).direction(star));
     }
 
-    /** A star against the point that stays still, by the sine rule for the triangle of axis, star and zenith. */
+    /**
+     * The position of a star relative to the centre of rotation, by the sine rule for the triangle of axis, star and
+     * zenith.
+     */
     public StarInField stillPoint(Wedge wedge, Star star, Instant at, double fieldRad, ViewShown view) {
         double[] seen = SeenSky.of(wedge.place(), at, air).direction(star);
         double[] axis = wedge.axis();
@@ -54,8 +58,8 @@ public record Observer(Air air, double scatter, RandomGenerator random) {
                 - Math.cos(Directions.altitude(seen)) * Math.sin(altitude) * Math.cos(toTheRight);
         double distance = Directions.angle(axis, seen) / fieldRad;
         double fromTop = Math.atan2(right, up);
-        // A twentieth of the field and half an hour of the clock round as much away as this, a few tenths of the field
-        // out.
+        // Together, the steps of a twentieth of the field and half an hour of the clock round off as much as this, a
+        // few tenths of the field out.
         double sigma = scatter * Math.sqrt(FIELD_SIGMA * FIELD_SIGMA - FIELD_STEP * FIELD_STEP / 10);
         double x = view.right(distance * Math.sin(fromTop)) + sigma * random.nextGaussian();
         double y = view.up(distance * Math.cos(fromTop)) + sigma * random.nextGaussian();
@@ -73,7 +77,7 @@ public record Observer(Air air, double scatter, RandomGenerator random) {
         return read(north / divisionRad, DRIFT_SIGMA_DIVISIONS, DRIFT_STEP_DIVISIONS);
     }
 
-    /** What rounding to steps adds, a step over √12, is part of the error that is documented. */
+    /** The rounding error, a step over √12, is part of the documented error. */
     private double read(double value, double sigma, double step) {
         double drawn = Math.sqrt(Math.pow(scatter * sigma, 2) - step * step / 12);
         return step * Math.rint((value + drawn * random.nextGaussian()) / step);

@@ -1,7 +1,7 @@
 package polewright.bench.independent.truth;
 
 /**
- * Where the telescope truly stands.
+ * The true place of the telescope.
  *
  * @param latitude north positive, radians
  * @param longitude east positive, radians
@@ -17,22 +17,22 @@ public record Place(double latitude, double longitude, double heightMetres) {
         return latitude < 0 ? -1 : 1;
     }
 
-    /** Of the celestial pole that is up. */
+    /** Direction of the elevated celestial pole. */
     public double[] pole() {
         return new double[] {0, sign() * Math.cos(latitude), sign() * Math.sin(latitude)};
     }
 
-    /** Square to the pole and to east, toward the zenith. */
+    /** Perpendicular to the pole and to east, toward the zenith. */
     private double[] upward() {
         return new double[] {0, -Math.sin(Math.abs(latitude)) * sign(), Math.cos(latitude)};
     }
 
-    /** How far an axis is off the pole. */
+    /** The offset of an axis from the pole. */
     public Offset offset(double[] axis) {
         return new Offset(Math.toDegrees(axis[0]) * 60, Math.toDegrees(Directions.dot(axis, upward())) * 60);
     }
 
-    /** The axis that is so far off the pole. */
+    /** The axis with this offset from the pole. */
     double[] axis(Offset offset) {
         double east = Math.toRadians(offset.eastArcmin() / 60);
         double up = Math.toRadians(offset.upArcmin() / 60);

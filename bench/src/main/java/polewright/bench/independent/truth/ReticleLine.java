@@ -1,6 +1,6 @@
 package polewright.bench.independent.truth;
 
-/** How a reticle's line was set, across which a drift is read. */
+/** How the reticle line was set across which a drift is read. */
 public enum ReticleLine {
     /** A star ran along it with the drive off: across it is the sky's north. */
     BY_TRAIL,

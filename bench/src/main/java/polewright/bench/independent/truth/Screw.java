@@ -3,29 +3,29 @@ package polewright.bench.independent.truth;
 import java.util.random.RandomGenerator;
 
 /**
- * A screw that pushes an arm about a pivot, as it truly is.
+ * A screw that pushes an arm about a pivot, in its true state.
  *
- * @param perTurn tangent of the angle that one turn makes from the middle of the travel; below zero when a clockwise turn lowers
- *     the axis or takes it left
- * @param play turns that are lost when the sense is reversed
- * @param slack of the play, what a clockwise turn has taken up, 0 to {@code play}
- * @param driven turns that took effect so far, clockwise positive
+ * @param perTurn tangent of the angle of one turn from the middle of the travel; negative when a clockwise turn
+ *     lowers the axis or moves it left
+ * @param play backlash: turns that are lost when the sense is reversed
+ * @param slack the part of the backlash that a clockwise turn has taken up, 0 to {@code play}
+ * @param driven effective turns so far, clockwise positive
  */
 public record Screw(double perTurn, double play, double slack, double driven) {
-    /** How exactly a hand makes one leg of a turn, 1 sigma, turns (common practice). */
+    /** Accuracy of one leg of a turn by hand, 1 sigma, turns (common practice). */
     private static final double HAND_SIGMA_TURNS = 0.05;
 
-    /** Not turned yet, its play anywhere. */
+    /** Not turned yet, with random slack. */
     static Screw drawn(double perTurn, double play, RandomGenerator random) {
         return new Screw(perTurn, play, play * random.nextDouble(), 0);
     }
 
-    /** +1 when a clockwise turn takes the axis up or to the right, −1 otherwise. */
+    /** +1 when a clockwise turn moves the axis up or to the right, −1 otherwise. */
     public int sense() {
         return perTurn < 0 ? -1 : 1;
     }
 
-    /** The angle that the arm stands at, from where it stood at first. */
+    /** The angle of the arm from its initial position. */
     double angle() {
         return Math.atan(driven * perTurn);
     }
@@ -40,7 +40,7 @@ public record Screw(double perTurn, double play, double slack, double driven) {
         return new Screw(perTurn, play, taken, driven + made - (taken - slack));
     }
 
-    /** Turned past the goal and back: all of it together, and the last leg of it, 0 when there is none. */
+    /** Turned past the target and back: the net turns, and the last leg, 0 when there is none. */
     Screw turned(double net, double back, RandomGenerator random) {
         return turned(net - back, random).turned(back, random);
     }

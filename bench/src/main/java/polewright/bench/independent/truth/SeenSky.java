@@ -5,8 +5,8 @@ import org.jastronomy.jsofa.JSOFA;
 import org.jastronomy.jsofa.JSOFAException;
 
 /**
- * Where stars are seen from a place at an instant, refraction included: the SOFA routines {@code iauApco13}, {@code iauAtciq} and
- * {@code iauAtioq}, called one after the other as in SOFA's own cookbook. UT1 is taken to be UTC.
+ * Where stars are seen from a place at an instant, refraction included: the SOFA routines {@code iauApco13}, {@code
+ * iauAtciq} and {@code iauAtioq}, called in sequence as in SOFA's own cookbook. UT1 is set equal to UTC.
  */
 public final class SeenSky {
     private static final double UNIX_EPOCH_JD = 2440587.5;
@@ -59,7 +59,7 @@ public final class SeenSky {
 
     /** East, north, up. */
     public double[] direction(Star star) {
-        // SOFA wants the motion in right ascension itself.
+        // SOFA requires the coordinate rate, without the factor cos δ.
         JSOFA.SphericalCoordinate intermediate = JSOFA.jauAtciq(
                 star.rightAscension(),
                 star.declination(),
@@ -71,7 +71,7 @@ public final class SeenSky {
         return seen(intermediate);
     }
 
-    /** Of the Sun, to a minute of arc: where the Earth is seen from, turned round. */
+    /** Altitude of the Sun, to a minute of arc, from the reversed heliocentric direction of the Earth. */
     public double sunAltitude() {
         double[][] heliocentric = new double[2][3];
         double[][] barycentric = new double[2][3];
@@ -88,14 +88,14 @@ public final class SeenSky {
         return Directions.of(observed.aob, Math.PI / 2 - observed.zob);
     }
 
-    /** West of the meridian positive, about the true pole, of where a star is seen; [−π, π]. */
+    /** Hour angle of an apparent direction, west positive, about the true pole; [−π, π]. */
     public double hourAngle(double[] seen) {
         double sin = Math.sin(place.latitude());
         double cos = Math.cos(place.latitude());
         return Math.atan2(-seen[0], seen[2] * cos - seen[1] * sin);
     }
 
-    /** Of where a star is seen. */
+    /** Declination of an apparent direction. */
     public double declination(double[] seen) {
         return Math.asin(seen[1] * Math.cos(place.latitude()) + seen[2] * Math.sin(place.latitude()));
     }

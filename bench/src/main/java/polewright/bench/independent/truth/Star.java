@@ -1,12 +1,12 @@
 package polewright.bench.independent.truth;
 
 /**
- * A catalogue's star.
+ * A catalogue star.
  *
  * @param name as the person calls it
  * @param rightAscension ICRS at J2000.0, radians
- * @param declination the same
- * @param motionRaMasPerYear proper motion with cos δ in it
+ * @param declination ICRS at J2000.0, radians
+ * @param motionRaMasPerYear proper motion including cos δ
  * @param motionDecMasPerYear proper motion
  * @param parallaxMas parallax
  * @param velocityKmPerSecond receding positive

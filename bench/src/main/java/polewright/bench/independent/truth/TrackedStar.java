@@ -4,11 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 
 /**
- * A star in the eyepiece of a mount that turns about its own axis at the sidereal rate: where it goes.
+ * The path of a star in the eyepiece of a mount that turns about its own axis at the sidereal rate.
  *
- * <p>All in the frame of the tube, which the drive carries along: the star's later direction is turned back by what the drive
- * turned, and laid on the plane square to the tube. The trail that a star makes with the drive off is taken from where it is seen
- * just before and just after, refraction and all.
+ * <p>All in the frame of the tube, which the drive carries along: the star's later direction is rotated back by the
+ * drive's rotation, and projected on the plane perpendicular to the tube. The star's trail with the drive off is
+ * derived from its apparent directions just before and just after, including refraction.
  */
 public final class TrackedStar {
     /** 2π in 86164.0905 s of mean time. */
@@ -19,9 +19,9 @@ public final class TrackedStar {
     private TrackedStar() {}
 
     /**
-     * How far a star goes north of the line that it is set on, radians.
+     * How far a star moves north of the line on which it was set, radians.
      *
-     * @param axis where the upper end of the mount's axis points
+     * @param axis direction of the upper end of the mount's axis
      * @param at when it is set on the line
      */
     public static double northward(
@@ -30,7 +30,8 @@ public final class TrackedStar {
         double[] start = SeenSky.of(place, at, air).direction(star);
         double[] end = SeenSky.of(place, at.plus(watched), air).direction(star);
         double seconds = watched.toMillis() / 1000.0;
-        // The drive turned the tube westward, clockwise about the northern end: turned back, the tube is where it was.
+        // The drive turned the tube westward, clockwise about the northern end: rotated back, the tube is where it
+        // was.
         double[] inTheTube = Directions.turned(end, northEnd, SIDEREAL_RAD_PER_SECOND * seconds);
         double[] north = switch (line) {
             case BY_TRAIL -> Directions.cross(west(place, air, star, at, start), start);
@@ -39,7 +40,7 @@ public final class TrackedStar {
         return Math.atan2(Directions.dot(inTheTube, north), Directions.dot(inTheTube, start));
     }
 
-    /** The way that the star goes with the drive off. */
+    /** The direction in which the star moves with the drive off. */
     private static double[] west(Place place, Air air, Star star, Instant at, double[] start) {
         double[] before = SeenSky.of(place, at.minus(TRAIL_HALF), air).direction(star);
         double[] after = SeenSky.of(place, at.plus(TRAIL_HALF), air).direction(star);

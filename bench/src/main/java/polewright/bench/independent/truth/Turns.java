@@ -3,10 +3,10 @@ package polewright.bench.independent.truth;
 /**
  * Turns of both screws, clockwise positive.
  *
- * @param azimuth all of the azimuth screw's together
- * @param azimuthBack the last leg of it, 0 when it was turned straight
- * @param altitude all of the altitude screw's together
- * @param altitudeBack the last leg of it
+ * @param azimuth net turns of the azimuth screw
+ * @param azimuthBack its last leg, 0 when it was turned directly
+ * @param altitude net turns of the altitude screw
+ * @param altitudeBack its last leg
  */
 public record Turns(double azimuth, double azimuthBack, double altitude, double altitudeBack) {
     public static final Turns NONE = new Turns(0, 0, 0, 0);
@@ -15,7 +15,7 @@ public record Turns(double azimuth, double azimuthBack, double altitude, double 
         return new Turns(azimuth, 0, altitude, 0);
     }
 
-    /** All of it the other way round. */
+    /** All of it in the opposite sense. */
     public Turns reversed() {
         return new Turns(-azimuth, -azimuthBack, -altitude, -altitudeBack);
     }

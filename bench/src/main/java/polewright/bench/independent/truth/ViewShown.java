@@ -14,7 +14,7 @@ public enum ViewShown {
         this.up = up;
     }
 
-    /** What is to the right for the naked eye, in the view. */
+    /** The component to the right in the view of what is to the right for the naked eye. */
     double right(double right) {
         return this.right * right;
     }

@@ -3,15 +3,16 @@ package polewright.bench.independent.truth;
 import java.util.random.RandomGenerator;
 
 /**
- * A wedge as it truly is: a base that leans, turned about its own vertical by one screw, with a hinge in it that another raises.
+ * A wedge in its true state: a tilted base, turned about its own vertical by one screw, with a hinge that another
+ * raises.
  *
- * @param place where it stands
- * @param leanEast how far the base's vertical leans to the east
- * @param leanNorth the same to the north
- * @param azimuth of the axis on the base, without what the azimuth screw has done
- * @param altitude of the axis over the base, without what the altitude screw has done
- * @param azimuthScrew swings
- * @param altitudeScrew raises
+ * @param place where it is
+ * @param leanEast tilt of the base's vertical to the east
+ * @param leanNorth tilt of the base's vertical to the north
+ * @param azimuth of the axis on the base, without the effect of the azimuth screw
+ * @param altitude of the axis over the base, without the effect of the altitude screw
+ * @param azimuthScrew swings the wedge
+ * @param altitudeScrew raises the axis
  */
 public record Wedge(
         Place place,
@@ -21,16 +22,19 @@ public record Wedge(
         double altitude,
         Screw azimuthScrew,
         Screw altitudeScrew) {
-    /** How far tightening or loosening the clamps shifts the axis, 1 sigma each way on the sky (common practice: 1′ to 3′). */
+    /**
+     * How far tightening or loosening the clamps shifts the axis, 1 sigma in each direction on the sky (common
+     * practice: 1′ to 3′).
+     */
     private static final double CLAMP_SIGMA = Math.toRadians(2 / 60.0);
-    /** How far off a mount is that is moved by hand. */
+    /** Error of moving a mount by hand. */
     private static final double BY_HAND_SIGMA = Math.toRadians(1);
 
     /**
-     * A wedge whose axis is so far off.
+     * A wedge with this axis offset.
      *
      * @param lean 1 sigma in each direction
-     * @param azimuthPerTurn tangent of what a clockwise turn makes, to the right positive
+     * @param azimuthPerTurn tangent of the effect of a clockwise turn, to the right positive
      * @param altitudePerTurn the same, up positive
      * @param play turns that both screws lose when their sense is reversed
      */
@@ -84,7 +88,7 @@ public record Wedge(
         return shifted(CLAMP_SIGMA * random.nextGaussian() / Math.cos(altitude), CLAMP_SIGMA * random.nextGaussian());
     }
 
-    /** The whole mount moved by hand, about so far: to the right and up positive, radians. */
+    /** The whole mount moved by hand, roughly by these angles: to the right and up positive, radians. */
     public Wedge moved(double right, double up, RandomGenerator random) {
         return shifted(right + BY_HAND_SIGMA * random.nextGaussian(), up + BY_HAND_SIGMA * random.nextGaussian());
     }

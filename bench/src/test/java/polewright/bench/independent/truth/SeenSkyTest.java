@@ -40,10 +40,10 @@ class SeenSkyTest {
         Place greenwich = Place.ofDegrees(51.5, 0, 0);
         SeenSky sky = SeenSky.of(greenwich, at, Air.NONE);
         double[] seen = sky.direction(thetaPersei);
-        // Diurnal aberration and parallax come on top: under a second of arc.
+        // Diurnal aberration and parallax are added: under a second of arc.
         assertThat(Math.toDegrees(sky.declination(seen))).isCloseTo(49.3520685, within(1 / 3600.0));
         double rightAscensionDeg = meanSiderealDeg(at) - Math.toDegrees(sky.hourAngle(seen));
-        // Mean sidereal time for the apparent one: the equation of the equinoxes is under 18″.
+        // Mean sidereal time instead of apparent: the equation of the equinoxes is under 18″.
         assertThat(((rightAscensionDeg % 360) + 360) % 360).isCloseTo(41.5599646, within(20 / 3600.0));
     }
 
@@ -65,7 +65,10 @@ class SeenSkyTest {
         assertThat(Math.toDegrees(seen - airless) * 3600).isCloseTo(58 / Math.tan(seen), within(1.5));
     }
 
-    /** At an equinox the Sun rises due east; at Larkfell's solstice noon it stands at 90° − 54.6° + 23.44° (common practice). */
+    /**
+     * At an equinox the Sun rises due east; at Larkfell's solstice noon its altitude is 90° − 54.6° + 23.44° (common
+     * practice).
+     */
     @Test
     void sun() {
         Place larkfell = Place.ofDegrees(54.6, -2.9, 240);

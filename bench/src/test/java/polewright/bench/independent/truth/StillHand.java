@@ -2,7 +2,7 @@ package polewright.bench.independent.truth;
 
 import java.util.random.RandomGenerator;
 
-/** A random generator that never errs: every Gaussian is 0. */
+/** A random generator without errors: every Gaussian is 0. */
 final class StillHand implements RandomGenerator {
     @Override
     public long nextLong() {

@@ -10,13 +10,16 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** One minute of arc off the pole drifts a star by 15.041″/s · sin 1′ at most, 0.2625″ a minute (common practice). */
+/**
+ * For an axis one minute of arc off the pole a star drifts by at most 15.041″/s · sin 1′, 0.2625″ a minute (common
+ * practice).
+ */
 class TrackedStarTest {
     private static final Instant AT = Instant.parse("2026-10-01T22:00:00Z");
     private static final Duration WATCHED = Duration.ofMinutes(4);
     private static final double ARCSEC_PER_MINUTE_PER_ARCMIN = 15.041 * 60 * Math.sin(Math.toRadians(1 / 60.0));
 
-    /** A star that stands at an hour angle half-way through the watch, on the equator. */
+    /** A star with this hour angle half-way through the watch, on the equator. */
     private static Star at(Place place, double hourAngleDeg) {
         SeenSky sky = SeenSky.of(place, AT.plus(WATCHED.dividedBy(2)), Air.NONE);
         Star zero = new Star("equinox", 0, 0, 0, 0, 0, 0, 1);
@@ -31,7 +34,7 @@ class TrackedStarTest {
                 * 3600;
     }
 
-    /** An axis east of the pole lets a star on the meridian go south in the north, and north in the south. */
+    /** For an axis east of the pole a star on the meridian drifts south in the north, and north in the south. */
     @ParameterizedTest
     @CsvSource({"45, -1", "-45, 1"})
     void eastward_onTheMeridian(double latitudeDeg, int sign) {
@@ -40,7 +43,7 @@ class TrackedStarTest {
                 .isCloseTo(expected, within(0.3));
     }
 
-    /** An axis too high lets a star in the west go south in the north, one in the east north. */
+    /** For an axis too high a star in the west drifts south in the north, one in the east north. */
     @ParameterizedTest
     @CsvSource({"90, -1", "-90, 1"})
     void tooHigh_sixHoursFromTheMeridian(double hourAngleDeg, int sign) {

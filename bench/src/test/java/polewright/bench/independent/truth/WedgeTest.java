@@ -17,7 +17,7 @@ class WedgeTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void isSetWhereItIsSaidToBe(double latitudeDeg) {
+    void wedge_isSetToItsOffset(double latitudeDeg) {
         Offset offset = level(latitudeDeg, new Offset(80, -45)).offset();
         assertThat(offset.eastArcmin()).isCloseTo(80, within(1e-9));
         assertThat(offset.upArcmin()).isCloseTo(-45, within(1e-9));
@@ -25,10 +25,10 @@ class WedgeTest {
 
     /** A thread of 1.25 mm on an arm of 200 mm: 21.5′ a turn; on the sky times cos φ (common practice). */
     @Test
-    void azimuthTurnedToTheRight_isEastInTheNorthAndWestInTheSouth() {
+    void azimuthToTheRight_isEastInTheNorthAndWestInTheSouth() {
         Turns oneTurn = Turns.straight(1, 0);
         double perTurn = Math.toDegrees(1.25 / 200) * 60 * Math.cos(Math.toRadians(50));
-        // All of the play is lost first: it is drawn at its far end.
+        // All of the backlash is lost first: it is drawn at its far end.
         double taken = perTurn * (1 - 0.2);
         assertThat(level(50, new Offset(0, 0)).turned(oneTurn, STILL).offset().eastArcmin())
                 .isCloseTo(taken, within(0.02));
@@ -37,7 +37,7 @@ class WedgeTest {
     }
 
     @Test
-    void play_isLostOnceAtEachReversal() {
+    void backlash_isLostOnceAtEachReversal() {
         Wedge there = level(50, new Offset(0, 0)).turned(Turns.straight(0, 3), STILL);
         Wedge back = there.turned(Turns.straight(0, -1), STILL);
         Wedge again = back.turned(Turns.straight(0, -1), STILL);
@@ -46,9 +46,9 @@ class WedgeTest {
         assertThat(back.offset().upArcmin() - again.offset().upArcmin()).isCloseTo(perTurn, within(0.05));
     }
 
-    /** A base that leans β to the east lowers an axis that is swung to the right by β for each radian, facing north. */
+    /** A base tilted by β to the east lowers an axis that is swung to the right by β for each radian, facing north. */
     @Test
-    void aLeaningBase_mixesTheScrews() {
+    void tiltedBase_mixesTheScrews() {
         double lean = Math.toRadians(2);
         Wedge level = level(50, new Offset(0, 0));
         Wedge leaning = new Wedge(
@@ -62,9 +62,12 @@ class WedgeTest {
         assertThat(after - before).isCloseTo(-lean * swung, within(1e-4));
     }
 
-    /** From an axis at the pole, a star stands as far off as its polar distance, and above it when it culminates (common practice). */
+    /**
+     * For an axis at the pole, a star's distance is its polar distance, and it is above when it culminates (common
+     * practice).
+     */
     @Test
-    void poleStar_fromTheStillPoint() {
+    void poleStar_relativeToTheCentreOfRotation() {
         Wedge wedge = level(54.6, new Offset(0, 0));
         Star star = new Star("a pole star", 0, Math.toRadians(89), 0, 0, 0, 0, 2);
         Observer exact = new Observer(Air.NONE, 1, STILL);
@@ -78,7 +81,7 @@ class WedgeTest {
             double hourAngleDeg = Math.toDegrees(sky.hourAngle(seen));
             double polarDistanceDeg = 90 - Math.toDegrees(sky.declination(seen));
             StarInField view = exact.stillPoint(wedge, star, at, Math.toRadians(6), ViewShown.ERECT);
-            // Read by twentieths of the field.
+            // Read in twentieths of the field.
             assertThat(6 * view.fieldWidths()).isCloseTo(polarDistanceDeg, within(0.16));
             // Counter-clockwise about the north pole as time goes by, from the top.
             double expected = (24 - hourAngleDeg / 30) % 12;
