@@ -73,7 +73,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (byEye && frames != null) {
-            throw new WrongUsage("--by-eye has no frames to keep: leave out --frames or --by-eye.");
+            throw new WrongUsage("--by-eye has no frames to keep. Leave out --frames or --by-eye.");
         }
         DemoScene scene = south ? DemoScene.TUSSOCK_FLAT : DemoScene.LARKFELL;
         Path file = log == null ? workbench.dataFolder().resolve("demo.sqlite") : log;

@@ -93,6 +93,8 @@ class DemoTest {
         // What the night is for comes before advice is asked for.
         String replayed = replayed(person);
         assertThat(demo.out()).contains(replayed.substring(replayed.indexOf("#2 at ")));
+        assertThat(demo.out().replaceAll("\\s+", " "))
+                .containsPattern("WHY Chance of being good enough: (under )?\\d+ % now, (over )?\\d+ % after this\\.");
     }
 
     @Test
@@ -145,7 +147,8 @@ class DemoTest {
             assertThat(end).contains("Not finished: after ");
         }
         assertThat(out)
-                .containsPattern("SIGHT (Point the tube at the pole, rock it in right ascension|Track [A-Z])")
+                .containsPattern(
+                        "SIGHT (Point the tube at the pole, swing it back and forth in right ascension|Track [A-Z])")
                 .doesNotContain("FRAME");
     }
 
@@ -202,7 +205,7 @@ class DemoTest {
                 person.run("demo", "--by-eye", "--frames", person.file("frames").toString());
         assertThat(both.status()).isEqualTo(2);
         assertThat(both.complaint())
-                .isEqualTo("polewright demo: --by-eye has no frames to keep: leave out --frames or --by-eye.");
+                .isEqualTo("polewright demo: --by-eye has no frames to keep. Leave out --frames or --by-eye.");
         assertThat(person.file("frames")).doesNotExist();
     }
 

@@ -16,6 +16,8 @@ import polewright.session.event.NightEvent;
  * @param mistakes likeliest first; empty if no single known mistake explains it
  */
 public record MistakenClockOrSite(List<Mistake> mistakes) {
+    private static final long MINUTES_IN_A_DAY = 1440;
+
     public MistakenClockOrSite {
         mistakes = List.copyOf(mistakes);
     }
@@ -32,10 +34,34 @@ public record MistakenClockOrSite(List<Mistake> mistakes) {
                 ClockOrSiteSuspects.darkening(begun.site(), begun.rig(), begun.weather(), steps, now));
     }
 
-    /** All of them, to follow "if"; empty if there are none. */
+    /** All of them, to follow "if"; nothing when there are none. */
     public Optional<String> words() {
-        return mistakes.isEmpty()
-                ? Optional.empty()
-                : Optional.of(mistakes.stream().map(Mistake::words).collect(Collectors.joining(", or if ")));
+        if (mistakes.isEmpty()) {
+            return Optional.empty();
+        }
+        return hours().or(() ->
+                Optional.of(mistakes.stream().map(Mistake::words).collect(Collectors.joining(", or if "))));
+    }
+
+    /** {@code the clock was 1, 2 or 3 hours slow}, if there is nothing else; a wrong date is not one of hours. */
+    private Optional<String> hours() {
+        List<Long> minutes = mistakes.stream()
+                .filter(Mistake.ClockWrong.class::isInstance)
+                .map(mistake -> ((Mistake.ClockWrong) mistake).correction().toMinutes())
+                .toList();
+        boolean isFast = !minutes.isEmpty() && minutes.get(0) < 0;
+        if (minutes.size() < Math.max(2, mistakes.size())
+                || minutes.stream()
+                        .anyMatch(minute ->
+                                minute % 60 != 0 || Math.abs(minute) >= MINUTES_IN_A_DAY || minute < 0 != isFast)) {
+            return Optional.empty();
+        }
+        List<String> hours = minutes.stream()
+                .map(minute -> Math.abs(minute) / 60)
+                .sorted()
+                .map(String::valueOf)
+                .toList();
+        return Optional.of("the clock was " + String.join(", ", hours.subList(0, hours.size() - 1)) + " or "
+                + hours.get(hours.size() - 1) + " hours " + (isFast ? "fast" : "slow"));
     }
 }

@@ -93,7 +93,7 @@ public final class AdviceWords {
                 ? "This brings the axis closer. The screws are not yet known well; the next sighting will show how"
                         + " close."
                 : "Chance of being good enough: " + percent(advice.probabilityNow()) + " now, "
-                        + percent(advice.probabilityAfter()) + ".";
+                        + percent(advice.probabilityAfter()) + " after this.";
     }
 
     private static List<String> clamp(Advice.Clamp clamp) {
