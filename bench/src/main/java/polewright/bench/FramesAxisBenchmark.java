@@ -76,6 +76,6 @@ public class FramesAxisBenchmark {
     @Benchmark
     public AxisState.Turns turnsLeftFromOneFrame() {
         ScrewProgress soFar = ScrewProgress.of(found, now, Drive.STANDING, rig.levelSigma());
-        return ScrewGains.asTheRigSays(rig).turnsBetween(soFar.now().axis(), AxisPointing.atPole(site), rig);
+        return ScrewGains.ofRig(rig).turnsBetween(soFar.now().axis(), AxisPointing.atPole(site), rig);
     }
 }

@@ -109,9 +109,9 @@ public final class RigHistory {
     }
 
     private void learn(List<LoggedEvent> standing, NightEvent.Begun begun) {
-        FixSolver.hindsight(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun))
-                .ifPresent(hindsight ->
-                        learn(hindsight, clampings(standing), begun.site().hemisphereSign()));
+        FixSolver.calibration(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun))
+                .ifPresent(calibration ->
+                        learn(calibration, clampings(standing), begun.site().hemisphereSign()));
     }
 
     private void learn(MountCalibration night, Set<Long> clamped, int rightIsEast) {

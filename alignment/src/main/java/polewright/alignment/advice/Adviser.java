@@ -11,45 +11,46 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * What to do next. A pure function of the situation. The first of these that holds:
+ * Decides what to do next, as a pure function of the situation. The first of these cases that applies:
  *
  * <ol>
- *   <li>Nothing or too little known, or sightings in conflict: take the sighting of which to expect most per minute. (If none
- *       can settle the conflict, what follows turns the axis, and seeing where that took it does.)
- *   <li>Good enough, or at the limit of the screws: finish. That is to clamp, then to confirm with a sighting, then to stop.
- *   <li>Not known which way a turn took the axis, and that is most of what is not known: take the sighting that shows it.
- *   <li>Clamped, not confirmed, and perhaps good enough: confirm.
- *   <li>Turning will probably do, or will take the axis much nearer, or the offset stands out from its uncertainty and a better fix would not make better
- *       turns: turn. Where the axis is likely good already, only if it clearly helps.
- *   <li>Loose, and likely good enough: clamp.
- *   <li>One more round is likely to leave it no better: finish.
+ *   <li>Too little is known, or sightings are in conflict: take the sighting with the most expected value per minute.
+ *       (If no sighting can settle the conflict, a later case turns the axis, and sighting the result settles it.)
+ *   <li>Good enough, or at the limit of the screws: finish, that is clamp, confirm with a sighting, stop.
+ *   <li>The direction of a turn is unknown, and this dominates the uncertainty: take the sighting that shows it.
+ *   <li>Clamped, not confirmed, and possibly good enough: confirm.
+ *   <li>Turning will probably suffice or bring the axis much nearer, or the offset is significant and a better fix
+ *       would not make the turns better: turn. If the axis is likely to be good already, turn only if that clearly
+ *       helps.
+ *   <li>Clamps loose, and likely good enough: clamp.
+ *   <li>One more round is unlikely to improve it: finish.
  *   <li>Otherwise take a better sighting.
  * </ol>
  */
 public final class Adviser {
-    /** Good enough is being within the allowance with this probability. */
+    /** The axis is good enough if it is within the allowance with at least this probability. */
     public static final double ENOUGH = 0.95;
 
     /**
-     * With this probability the clamps are tightened, to find out the rest: what is seen after clamping counts for more than
-     * what clamping may undo again.
+     * At this probability the clamps are tightened and the rest is found out afterwards: a sighting after clamping is
+     * worth more than one whose result clamping may undo.
      */
     public static final double LIKELY = 0.65;
 
-    // Turning on less than this many sigmas mostly turns on noise.
+    // Below this many sigmas, turns mostly follow noise.
     private static final double STANDS_OUT_SIGMAS = 2;
-    // Turning is worth it on a vague fix too, if it will probably do.
+    // Turning is worthwhile even on an uncertain fix if it will probably suffice.
     private static final double PROBABLY_DOES = 0.8;
     private static final double CLEARLY_HELPS = 0.1;
-    // Confirming is for an axis that may be good; one that is surely not wants turning, clamped or not.
+    // Below this probability the axis needs turning, clamped or not, and confirming it is pointless.
     private static final double HOPELESS = 0.2;
-    // Of the square of how far the axis may be expected to be from the aim.
+    // Fraction of the expected squared distance from the aim.
     private static final double MUCH_NEARER = 0.5;
-    // Near enough to the probability asked for to end a night that another round would leave no better.
+    // Close enough to the required probability to stop when another round would not improve it.
     private static final double NEARLY_ENOUGH = 0.9;
-    // While the fix is worse than the turns themselves, a sighting saves a turn.
+    // While the fix is less accurate than the turns themselves, a sighting saves a turn.
     private static final double FIX_OVER_TURN_VARIANCE = 2;
-    // Less than this is not worth loosening the clamps for.
+    // A smaller gain in probability is not worth loosening the clamps.
     private static final double WORTH_A_ROUND = 0.02;
 
     private Adviser() {}
@@ -71,17 +72,17 @@ public final class Adviser {
         if (now >= enough(situation) || isAtTheLimit(situation, all)) {
             return finish(situation, now);
         }
-        if (SenseInDoubt.isWorthALook(situation, all)) {
-            return SenseInDoubt.look(situation, now);
+        if (SenseInDoubt.isSightingWorthwhile(situation, all)) {
+            return SenseInDoubt.sighting(situation, now);
         }
-        // A mount is moved by hand whichever way its screws go.
+        // Moving the mount by hand does not depend on the direction of its screws.
         List<ScrewTurn> turns = TurnPlanner.isBeyondScrews(situation, all) ? all : TestTurns.orderable(situation, all);
         if (now >= HOPELESS && situation.clamped() && situation.sinceClamp() != Confirmation.AGREES) {
             return confirm(situation, now);
         }
         AxisState afterTurns = TurnPlanner.after(state, situation.rig(), turns);
-        double ifAsTold = outlook.onceTightened(afterTurns.offset(), afterTurns.offsetCovariance());
-        double after = TestTurns.probabilityAfter(situation, turns, now, ifAsTold);
+        double ifSensesRight = outlook.onceTightened(afterTurns.offset(), afterTurns.offsetCovariance());
+        double after = TestTurns.probabilityAfter(situation, turns, now, ifSensesRight);
         if (isTimeToTurn(situation, turns, afterTurns, now, after)) {
             return TurnPlanner.isBeyondScrews(situation, turns)
                     ? TurnPlanner.byHand(situation, now)
@@ -103,21 +104,21 @@ public final class Adviser {
 
     private static TurnScrews turn(Situation situation, Outlook outlook, double now, List<ScrewTurn> turns) {
         AxisState after = TurnPlanner.after(situation.fix().state(), situation.rig(), turns);
-        double ifAsTold = outlook.onceTightened(after.offset(), after.offsetCovariance());
+        double ifSensesRight = outlook.onceTightened(after.offset(), after.offsetCovariance());
         return new TurnScrews(
                 now,
                 turns,
                 TestTurns.tested(situation, turns),
                 situation.clamped(),
                 after.offset(),
-                TestTurns.probabilityAfter(situation, turns, now, ifAsTold),
+                TestTurns.probabilityAfter(situation, turns, now, ifSensesRight),
                 SkyInView.during(situation, turns));
     }
 
     /**
-     * What probability to ask for: {@link #ENOUGH}, unless hand and clamps scatter the axis so far that one try reaches it
-     * seldom; then so much less, so that the night does not go into rolling dice. Before clamping no more can be asked for
-     * than the clamps leave.
+     * The required probability: {@link #ENOUGH}, unless hand turns and clamps scatter the axis so much that one attempt
+     * seldom reaches it. It is then reduced in proportion, so that the night is not spent on repeated attempts. Before
+     * clamping, it is limited by the scatter of the clamps.
      */
     private static double enough(Situation situation) {
         double oneTry = TurnPlanner.probabilityOfOneTry(situation);
@@ -127,7 +128,7 @@ public final class Adviser {
         return situation.clamped() ? ENOUGH : new Tightening(situation.allowance(), situation.rig()).enough();
     }
 
-    /** The fix is finer than a hand's least turn, and no turn would bring the axis nearer. */
+    /** Whether the fix is more accurate than a turn by hand, and no turn would bring the axis nearer. */
     private static boolean isAtTheLimit(Situation situation, List<ScrewTurn> turns) {
         return turns.isEmpty()
                 && situation.fix().state().offsetCovariance().largestSigma().compareTo(TurnPlanner.handSigma(situation))
@@ -135,8 +136,9 @@ public final class Adviser {
     }
 
     /**
-     * Whether one more round is likely to leave the axis no better than it is: it is nearly good enough, or one try would
-     * seldom do, and neither turning now nor turning on the best of sightings raises the expected probability by more than a little.
+     * Whether one more round is unlikely to improve the axis: it is nearly good enough or one attempt seldom succeeds,
+     * and neither turning now nor turning after the best sighting raises the expected probability by more than a
+     * little.
      */
     private static boolean isNotWorthARound(
             Situation situation, List<RankedSighting> ranking, double now, double afterTurns) {
@@ -153,8 +155,8 @@ public final class Adviser {
     }
 
     /**
-     * Where one more adjustment would leave the axis: a sighting first, unless the fix is good enough to turn by, the turns,
-     * the clamps, a sighting to confirm. Empty while too little is known to say, and by day.
+     * Where one more adjustment would leave the axis: a sighting first unless the fix is good enough, then the turns,
+     * the clamps and a confirming sighting. Empty by day and while there is no solved fix.
      */
     public static Optional<Prospect> prospect(Situation situation) {
         return situation.fix() instanceof Fix.Solved && situation.daylight() == Daylight.NONE
@@ -162,7 +164,7 @@ public final class Adviser {
                 : Optional.empty();
     }
 
-    /** The sightings that could be taken next, the most worth while first. */
+    /** The sightings that could be taken next, the most valuable first. */
     public static List<RankedSighting> ranking(Situation situation) {
         return SightingPlanner.ranking(situation);
     }
@@ -191,11 +193,11 @@ public final class Adviser {
         if (turns.isEmpty() || after <= now) {
             return false;
         }
-        if (now < LIKELY && takesItMuchNearer(situation, afterTurns)) {
+        if (now < LIKELY && bringsItMuchNearer(situation, afterTurns)) {
             return true;
         }
         if (now >= PROBABLY_DOES) {
-            // Likely good already: a sighting settles it, unless the turns clearly help.
+            // Likely to be good already: take a sighting to check, unless the turns clearly help.
             return after >= ENOUGH && after - now >= CLEARLY_HELPS;
         }
         if (after >= PROBABLY_DOES) {
@@ -211,10 +213,10 @@ public final class Adviser {
     }
 
     /**
-     * Whether turns on a fix that is not bad for this zone and these screws leave the axis much nearer to the aim: what is
-     * seen after them has to be seen anyway, and teaches the screws too.
+     * Whether the fix is adequate for this zone and these screws and the turns bring the axis much nearer to the aim. A
+     * sighting after the turns is needed anyway, and it also calibrates the screws.
      */
-    private static boolean takesItMuchNearer(Situation situation, AxisState afterTurns) {
+    private static boolean bringsItMuchNearer(Situation situation, AxisState afterTurns) {
         AxisState state = situation.fix().state();
         double depth = situation.allowance().depth().arcminutes();
         double turnVariance = variance(afterTurns) - variance(state);
@@ -222,7 +224,7 @@ public final class Adviser {
                 && squareArcmin2(afterTurns, situation) < MUCH_NEARER * squareArcmin2(state, situation);
     }
 
-    /** How far from the aim the axis may be expected to be, squared. */
+    /** Expected squared distance of the axis from the aim. */
     private static double squareArcmin2(AxisState state, Situation situation) {
         double away =
                 state.offset().minus(TurnPlanner.goal(situation)).distance().arcminutes();

@@ -1,11 +1,11 @@
 package polewright.alignment.advice;
 
-/** What the Sun lets be sighted. */
+/** Which sightings the Sun permits. */
 public enum Daylight {
-    /** The Sun is down: stars. */
+    /** The Sun is down: stars can be sighted. */
     NONE,
-    /** The Sun is up, but too low or too high for a plumb line's shadow: neither stars nor shadow. */
+    /** The Sun is up, but too low or too high to measure a plumb line's shadow: neither stars nor shadow. */
     NO_SHADOW,
-    /** The Sun is up and a plumb line casts a shadow to measure by. */
+    /** The Sun is up, and a plumb line's shadow can be measured. */
     SHADOW
 }

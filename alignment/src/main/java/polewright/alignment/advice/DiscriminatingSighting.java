@@ -16,16 +16,16 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
 
 /**
- * The likeliest place of an axis and another one, on which explanations do not agree.
+ * Two disputed places of the axis, the most likely and another, and the sightings that can discriminate between them.
  *
- * @param apart from the one to the other
- * @param apartInDrifts the same as drifts show it. By a clock that was wrong, or on another longitude, all hour angles are others
- *     by as much: that turns what drifts say of the axis about the pole, and no drift can tell two places apart that differ
- *     by just this turn
- * @param both their covariances together
+ * @param difference from the most likely place to the other
+ * @param differenceInDrifts the same difference as drifts show it. A wrong clock or longitude changes all hour angles
+ *     equally, which rotates the offset from drifts about the pole. No drift can discriminate between places that
+ *     differ by just this rotation
+ * @param both the sum of their covariances
  */
-record DiscriminatingSighting(AxisOffset apart, AxisOffset apartInDrifts, OffsetCovariance both) {
-    // Nearer than that they are one place.
+record DiscriminatingSighting(AxisOffset difference, AxisOffset differenceInDrifts, OffsetCovariance both) {
+    // Closer than this they count as one place.
     private static final double DIFFERENT_SQUARED_SIGMAS = 1;
     private static final double DECIDES = Odds.HUNDRED_TO_ONE;
     // A sighting that separates two places by less than one sigma would have to be repeated ten times to decide.
@@ -35,34 +35,34 @@ record DiscriminatingSighting(AxisOffset apart, AxisOffset apartInDrifts, Offset
             EnumSet.of(SightingKind.DRIFT_ON_MERIDIAN, SightingKind.DRIFT_EAST_OR_WEST);
 
     /**
-     * Those that are in dispute, the likelier ones first; none if the explanations of a fix agree, or differ about the
+     * The disputed pairs, the most likely alternatives first; empty if the explanations agree or differ about the
      * latitude.
      */
     private static Stream<DiscriminatingSighting> of(Fix fix) {
         if (!(fix instanceof Fix.Dubious dubious) || dubious.dispute() != Fix.Dispute.THE_AXIS) {
             return Stream.empty();
         }
-        Explanation likeliest = fix.explanations().get(0);
-        Angle latitude = likeliest.state().site().latitude();
+        Explanation mostLikely = fix.explanations().get(0);
+        Angle latitude = mostLikely.state().site().latitude();
         return fix.explanations().stream()
                 .filter(other -> other.weight() > WORTH_DECIDING)
                 .filter(other -> other.state().site().latitude().equals(latitude))
-                .map(other -> of(likeliest, other, fix.state()))
-                .filter(two -> two.both().normalisedSquare(two.apart()) > DIFFERENT_SQUARED_SIGMAS);
+                .map(other -> of(mostLikely, other, fix.state()))
+                .filter(two -> two.both().normalisedSquare(two.difference()) > DIFFERENT_SQUARED_SIGMAS);
     }
 
-    private static DiscriminatingSighting of(Explanation likeliest, Explanation other, AxisState told) {
+    private static DiscriminatingSighting of(Explanation mostLikely, Explanation other, AxisState fixState) {
         return new DiscriminatingSighting(
-                other.state().offset().minus(likeliest.state().offset()),
-                inDrifts(other, told).minus(inDrifts(likeliest, told)),
-                likeliest.state().offsetCovariance().plus(other.state().offsetCovariance()));
+                other.state().offset().minus(mostLikely.state().offset()),
+                inDrifts(other, fixState).minus(inDrifts(mostLikely, fixState)),
+                mostLikely.state().offsetCovariance().plus(other.state().offsetCovariance()));
     }
 
-    /** Where drifts would put the axis, read at face value, if this explanation is true. */
-    private static AxisOffset inDrifts(Explanation explanation, AxisState told) {
+    /** Where drifts, taken at face value, would put the axis if this explanation is true. */
+    private static AxisOffset inDrifts(Explanation explanation, AxisState fixState) {
         double back = explanation
                 .mistake()
-                .map(mistake -> hourAngleLater(mistake, told).negated().radians())
+                .map(mistake -> hourAngleLater(mistake, fixState).negated().radians())
                 .orElse(0.0);
         double east = explanation.state().offset().east().radians();
         double up = explanation.state().offset().up().radians();
@@ -72,24 +72,24 @@ record DiscriminatingSighting(AxisOffset apart, AxisOffset apartInDrifts, Offset
     }
 
     /** By how much all true hour angles exceed those computed from the entries. */
-    private static Angle hourAngleLater(Mistake mistake, AxisState told) {
+    private static Angle hourAngleLater(Mistake mistake, AxisState fixState) {
         if (mistake instanceof Mistake.ClockWrong clock) {
             return SiderealRate.during(clock.correction().toMillis() / 1000.0);
         }
         return mistake instanceof Mistake.SiteWrong site
-                ? site.meant().longitude().minus(told.site().longitude())
+                ? site.meant().longitude().minus(fixState.site().longitude())
                 : Angle.ZERO;
     }
 
-    /** Whether no sighting shows any difference between places in dispute: then it takes a turn of the screws to show one. */
+    /** Whether no sighting can discriminate between the disputed places, so that only a turn of the screws can. */
     static boolean areBeyond(List<Candidate> candidates, Fix fix) {
         List<DiscriminatingSighting> disputes = of(fix).toList();
         return !disputes.isEmpty() && disputes.stream().noneMatch(two -> two.isShownBy(candidates));
     }
 
     /**
-     * Those candidates that decide between two places in dispute, or come half as near to it as the best; all of them where
-     * there is no such dispute.
+     * The candidates that decide between two disputed places, or are at least half as discriminating as the best; all
+     * of them if there is no dispute.
      */
     static List<Candidate> settling(List<Candidate> candidates, Fix fix) {
         Optional<DiscriminatingSighting> dispute =
@@ -100,7 +100,7 @@ record DiscriminatingSighting(AxisOffset apart, AxisOffset apartInDrifts, Offset
     private List<Candidate> decided(List<Candidate> candidates) {
         double best = best(candidates);
         return candidates.stream()
-                .filter(candidate -> tellsApart(candidate) >= Math.min(DECIDES, best / 2))
+                .filter(candidate -> separation(candidate) >= Math.min(DECIDES, best / 2))
                 .toList();
     }
 
@@ -109,10 +109,10 @@ record DiscriminatingSighting(AxisOffset apart, AxisOffset apartInDrifts, Offset
     }
 
     private double best(List<Candidate> candidates) {
-        return candidates.stream().mapToDouble(this::tellsApart).max().orElse(0);
+        return candidates.stream().mapToDouble(this::separation).max().orElse(0);
     }
 
-    private double tellsApart(Candidate candidate) {
-        return candidate.tells().separation(DRIFTS.contains(candidate.kind()) ? apartInDrifts : apart, both);
+    private double separation(Candidate candidate) {
+        return candidate.information().separation(DRIFTS.contains(candidate.kind()) ? differenceInDrifts : difference, both);
     }
 }

@@ -12,22 +12,21 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 
-/** Which stars to watch for a drift, how long, and what each would tell. */
+/** The stars that could be watched for drift, for how long, and the information each would give. */
 final class DriftCandidates {
     private static final int[] WATCHED_MINUTES = {3, 5, 7, 10, 15, 20};
-    // Some degrees off, a star shows in a minute or two what the screws need. Before the axis is known roughly there is
-    // no
-    // finding a star soon enough for so short a watch to be worth it.
+    // Some degrees off, a drift of a minute or two is enough. Before the axis is roughly known, finding the star takes
+    // too long for so short a watch to be worthwhile.
     private static final int[] WATCHED_ONCE_KNOWN = {1, 2, 3, 5, 7, 10, 15, 20};
-    // By this watch stars are compared before each is weighed at every length.
+    // Stars are compared at this length first; the best are then evaluated at every length.
     private static final int USUAL_MINUTES = 10;
     private static final int MOST_STARS = 6;
     private static final double SETTING_MINUTES = 2;
-    // A fainter star takes longer to make sure of.
+    // A fainter star takes longer to identify.
     private static final double MINUTES_A_MAGNITUDE = 0.25;
     private static final double SIDEREAL_RAD_PER_MINUTE = 0.00437527;
     private static final Angle HALF_WAY = Angle.ofDegrees(45);
-    // Refraction at the zenith distance of 45°, and how far tonight's air may be from the air reckoned with.
+    // Refraction at a zenith distance of 45°, and the relative error of the atmospheric model.
     private static final double REFRACTION_ARCMIN = 58.07 / 60;
     private static final double AIR_SHARE = 0.1;
     private static final double LEAST_SINE_OF_ALTITUDE = 0.2;
@@ -44,7 +43,10 @@ final class DriftCandidates {
         this.lengths = situation.fix() instanceof Fix.Underdetermined ? WATCHED_MINUTES : WATCHED_ONCE_KNOWN;
     }
 
-    /** The stars that narrow {@code before} most, both kinds among them, each watched for several lengths of time. */
+    /**
+     * The stars that reduce {@code before} most, including both kinds of drift, each watched for several lengths of
+     * time.
+     */
     Stream<Candidate> of(OffsetCovariance before) {
         if (stars.isEmpty()) {
             return Stream.of(0.0, -90.0)
@@ -54,10 +56,10 @@ final class DriftCandidates {
         List<Candidate> byWorth = stars.stream()
                 .filter(star -> !isPoleStar(star, site))
                 .map(star -> watch(Optional.of(star), star.place(), star.magnitude(), USUAL_MINUTES))
-                .sorted(Comparator.comparingDouble(c -> -c.tells().narrowing(before) / c.minutes()))
+                .sorted(Comparator.comparingDouble(c -> -c.information().narrowing(before) / c.minutes()))
                 .toList();
         List<Candidate> best = byWorth.stream().limit(MOST_STARS).toList();
-        // Whoever cannot see that part of the sky is told the best of the other.
+        // The best of the other kind serves an observer who cannot see that part of the sky.
         Stream<Candidate> bestOfTheOtherKind = byWorth.stream()
                 .filter(c -> best.stream().noneMatch(b -> b.kind() == c.kind()))
                 .limit(1);
@@ -66,7 +68,7 @@ final class DriftCandidates {
                 .flatMap(star -> watches(Optional.of(star), star.place(), star.magnitude()));
     }
 
-    /** Within two degrees of the pole that is up: too near it for its hour angle to tell anything by its drift. */
+    /** Whether the star is within two degrees of the elevated pole, too close for its drift to be useful. */
     static boolean isPoleStar(AdvisedStar star, Site site) {
         return star.place().declination().degrees() * site.hemisphereSign() > 88;
     }
@@ -76,8 +78,8 @@ final class DriftCandidates {
     }
 
     /**
-     * The drift in declination, −ω (e_E cos H + e_U sin H) summed up over the watch: a row of what each minute of arc of
-     * east and of up makes of it, minutes of arc.
+     * The drift in declination, −ω (e_E cos H + e_U sin H), integrated over the watch: a row of its partial
+     * derivatives, in arcminutes of drift per arcminute of east and of up.
      */
     private Candidate watch(Optional<AdvisedStar> star, HourAnglePlace place, double magnitude, int minutes) {
         double from = place.hourAngle().radians();
@@ -94,7 +96,10 @@ final class DriftCandidates {
                 InformationMatrix.ofRow(east, up, sigma));
     }
 
-    /** What refraction adds to the drift: ω sin H k sin φ cos φ / sin² of the altitude, summed up likewise. */
+    /**
+     * The contribution of refraction to the drift: ω sin H k sin φ cos φ / sin² of the altitude, integrated over the
+     * watch.
+     */
     private double refractionDrift(HourAnglePlace place, double cosineChange) {
         double sinLat = site.latitude().sin();
         double cosLat = site.latitude().cos();

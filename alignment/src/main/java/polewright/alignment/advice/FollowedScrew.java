@@ -3,28 +3,28 @@ package polewright.alignment.advice;
 import polewright.mount.rig.HandTurns;
 
 /**
- * One screw while frames are followed: which way it is held to go, what was ordered, and what the hand has made of it since
- * the log last had it. All turns are clockwise positive; those <i>by the rig</i> are what would move the axis so if the
- * screw goes as the rig says.
+ * The state of one screw during live adjustment from camera frames: its assumed direction, the last order, and the
+ * turns made since the last log entry. All turns are clockwise positive. <i>Nominal</i> turns are those that would have
+ * moved the axis as observed if the screw's direction is as the rig says.
  *
- * @param senseLogOdds that it goes as the rig says, natural logarithm; below zero the orders are the other way
- * @param leg what it was last asked to do from rest, and what came of it
- * @param netTurns since the log last had it
- * @param sigmaTurns of those, 1 sigma
- * @param wentWrong turns by the rig, where it was last seen to move and that was away from the aim; else 0
- * @param isHandDoubted whether that was likelier a slip of the hand than of the rig
+ * @param senseLogOdds natural log odds that its direction is as the rig says; below zero, orders are reversed
+ * @param leg the last order from rest, and the move that followed
+ * @param netTurns turns since the last log entry
+ * @param sigmaTurns uncertainty of those, 1 sigma
+ * @param wentWrong nominal turns of the last move seen if it was away from the aim, else 0
+ * @param isHandDoubted whether a slip of the hand explains that better than a reversed screw
  */
 record FollowedScrew(
         double senseLogOdds, Leg leg, double netTurns, double sigmaTurns, double wentWrong, boolean isHandDoubted) {
-    /** A hand makes no less. */
+    /** The smallest turn that can be made by hand. */
     static final double LEAST_ORDER_TURNS = 1 / 16.0;
 
-    // A person makes one order in thirty the wrong way round.
+    // One order in 30 is carried out in the wrong direction.
     private static final double ONE_ORDER = Math.log(30);
     private static final double SENSE_IS_SURE = 3;
-    // Seen on frames alone, a turn is known by what it did, and what the screw does is known to so much.
+    // Without a usable order, turns are inferred from their effect, through a gain known to this relative sigma.
     private static final double SIGMA_OF_WHAT_IS_SEEN = 0.3;
-    // Someone who makes an order in one go, and then takes a frame, makes all of it.
+    // An order carried out in one go before the next frame is assumed to be carried out in full.
     private static final double SIGMA_OF_WHAT_IS_ORDERED = 0.15;
     private static final double LEAST_SHARE_OF_AN_ORDER = 0.6;
     private static final double MOST_SHARE_OF_AN_ORDER = 1.7;
@@ -32,12 +32,13 @@ record FollowedScrew(
     private static final double LEAST_SIGMA_TURNS = 0.05;
 
     /**
-     * What a hand was asked for, from one rest of the axis to the next.
+     * One leg: from one rest of the axis to the next.
      *
-     * @param ordered clockwise positive; less than a sixteenth is no order
-     * @param hasSize whether its size was shown, or only its way
-     * @param clockwisePerEffect what was turned over what it came to by the rig, +1 or −1, once a frame has seen it; 0 before
-     * @param relativeSigma how well what was turned is known by what it came to
+     * @param ordered turns ordered, clockwise positive; less than a sixteenth counts as no order
+     * @param hasSize whether the size of the order was shown, or only its direction
+     * @param clockwisePerEffect sign of the actual turns relative to the nominal ones, +1 or −1; 0 until a frame has
+     *     shown it
+     * @param relativeSigma relative uncertainty of the turns inferred from their effect
      */
     record Leg(double ordered, boolean hasSize, double clockwisePerEffect, double relativeSigma) {
         static final Leg NONE = new Leg(0, false, 0, 0);
@@ -72,12 +73,12 @@ record FollowedScrew(
         return Math.abs(senseLogOdds) >= SENSE_IS_SURE;
     }
 
-    /** +1 where it is held to go as the rig says, −1 the other way. */
+    /** +1 if its direction is taken to be as the rig says, −1 if reversed. */
     double sense() {
         return senseLogOdds >= 0 ? 1 : -1;
     }
 
-    /** Whether it was last seen to go away from the aim. */
+    /** Whether it was last seen to move the axis away from the aim. */
     boolean isToTurnBack() {
         return wentWrong != 0;
     }
@@ -90,23 +91,22 @@ record FollowedScrew(
         return new FollowedScrew(senseLogOdds, order, netTurns, sigmaTurns, wentWrong, isHandDoubted);
     }
 
-    /** One frame that saw it where it was: what was said of its last move still holds. */
+    /** After a frame that showed no move: what is known of its last move still holds. */
     FollowedScrew rested() {
         return asked(Leg.NONE);
     }
 
     /**
-     * The log has what was made.
+     * After the turns have been logged.
      *
-     * @param turnedRound whether the rig says from now on that it goes the other way
-     * @param learnedLogOdds that it goes as the rig then says, by the whole night
+     * @param isReversed whether the rig now gives the opposite direction
+     * @param learnedLogOdds log odds from the whole night that its direction is as the rig now says
      */
-    FollowedScrew logged(boolean turnedRound, double learnedLogOdds) {
-        double sign = turnedRound ? -1 : 1;
+    FollowedScrew logged(boolean isReversed, double learnedLogOdds) {
+        double sign = isReversed ? -1 : 1;
         double seen = sign * senseLogOdds;
         return new FollowedScrew(
-                // The log doubts a described rig only after two turns; an observer who watched one go wrong already
-                // does.
+                // The fix doubts a described rig only after two turns; here one turn seen to go wrong is enough.
                 seen > 0 ? Math.max(seen, learnedLogOdds) : seen,
                 leg.seen(sign * leg.clockwisePerEffect(), leg.relativeSigma()),
                 0,
@@ -115,18 +115,18 @@ record FollowedScrew(
                 isHandDoubted);
     }
 
-    /** The rig was corrected, or what was logged: its word counts from now on. */
-    FollowedScrew relearned(boolean turnedRound, double learnedLogOdds) {
-        double sign = turnedRound ? -1 : 1;
+    /** After the rig or the log has been corrected: its direction applies from now on. */
+    FollowedScrew relearned(boolean isReversed, double learnedLogOdds) {
+        double sign = isReversed ? -1 : 1;
         return new FollowedScrew(learnedLogOdds, Leg.NONE, netTurns, sigmaTurns, sign * wentWrong, isHandDoubted);
     }
 
     /**
-     * One frame that saw it move.
+     * After a frame that showed a move.
      *
-     * @param effect what it came to since the frame before, turns by the rig
-     * @param isAwayFromAim whether that took the axis away from the aim
-     * @param inOneGo whether the leg began at the frame before and is over
+     * @param effect nominal turns since the previous frame
+     * @param isAwayFromAim whether that moved the axis away from the aim
+     * @param inOneGo whether the leg began at the previous frame and is complete
      */
     FollowedScrew moved(double effect, boolean isAwayFromAim, boolean inOneGo) {
         double wrong = isAwayFromAim ? effect : 0;
@@ -136,11 +136,11 @@ record FollowedScrew(
         if (!leg.isOrdered()) {
             return adding(leg.seen(sense(), SIGMA_OF_THE_UNKNOWN), senseLogOdds, sense() * effect, wrong);
         }
-        boolean asTheRigSays = leg.ordered() * effect > 0;
-        double logOdds = senseLogOdds + (asTheRigSays ? ONE_ORDER : -ONE_ORDER);
+        boolean isAsRigSays = leg.ordered() * effect > 0;
+        double logOdds = senseLogOdds + (isAsRigSays ? ONE_ORDER : -ONE_ORDER);
         double believed = logOdds >= 0 ? 1 : -1;
-        boolean isOrderMade = believed > 0 == asTheRigSays;
-        // Of a rig that was described well it is likelier that the hand slipped: which way it turned is not known then.
+        boolean isOrderMade = believed > 0 == isAsRigSays;
+        // With a well-described rig a slip of the hand is more likely, and the direction of the turn is then unknown.
         Leg seen = leg.seen(believed, isOrderMade ? SIGMA_OF_WHAT_IS_SEEN : SIGMA_OF_THE_UNKNOWN);
         return isOrderMade && inOneGo && leg.isMadeInFullBy(effect)
                 ? adding(leg.seen(believed, SIGMA_OF_WHAT_IS_ORDERED), logOdds, leg.ordered(), wrong)

@@ -17,22 +17,24 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * Orders for a hand on the screws while frames are followed, and what each frame shows that the hand has done.
+ * Live adjustment from camera frames: orders for both screws, and the turns that each frame shows to have been made.
  *
- * <p>A frame sees the axis to some arcseconds, but not the hand. So the hand is taken to have turned as it was ordered: an
- * axis that then goes the other way shows that the screw does. How far was turned is known by what it did, and only where
- * an order was made in one go, between two frames, by the order. What was made is logged as turns so uncertain that the
- * night's fix learns from them no more than they tell; the fix in turn says how the screws go from then on.
+ * <p>A frame measures the axis to some arcseconds, but not the hand. The hand is assumed to turn as ordered, so an axis
+ * that moves the opposite way shows that the screw is reversed. The size of a turn is inferred from its effect, or
+ * taken from the order if the order was carried out in one go between two frames. The turns are logged with an
+ * uncertainty large enough that the night's fix learns no more from them than they contain, and the fix in turn
+ * supplies the screws' directions and gains.
  */
 public final class FollowedScrews {
     // Above the noise of seeing and of a hand on the tube, and below the smallest deliberate turn.
     private static final Angle LEAST_MOVE = Angle.ofArcminutes(0.5);
     private static final double SIGMAS = 5;
-    // A leaning base takes the axis aside by less than this share of the way.
+    // A leaning base moves the axis sideways by less than this fraction of the move.
     private static final double ASIDE = 0.1;
-    // What a hand makes of an order takes about so long; frames that come sooner see it on the way.
+    // Carrying out an order takes about this long; an earlier frame shows the axis on its way.
     private static final Duration ONE_ORDER = Duration.ofSeconds(15);
-    // The first turn of a screw tries which way it goes: as much as frames see beyond doubt, and is soon turned back.
+    // The first turn of a screw tests its direction: large enough for frames to show clearly, small enough to turn back
+    // soon.
     private static final Angle TRIAL = Angle.ofArcminutes(10);
     private static final double LEAST_TRIAL_TURNS = 0.25;
     private static final int TRIALS_A_TURN = 8;
@@ -42,7 +44,7 @@ public final class FollowedScrews {
     private final FollowedScrew azimuth;
     private final FollowedScrew altitude;
 
-    /** What the screws are held to do, and where they are to take the axis. */
+    /** The assumed effect of the screws, and where they are to move the axis. */
     private record Setting(Site site, Rig rig, ScrewGains gains, Tightening tightening) {
         AxisState.Turns needed(AxisPointing from) {
             return gains.turnsBetween(from, AxisPointing.of(site, tightening.goal()), rig);
@@ -50,13 +52,13 @@ public final class FollowedScrews {
     }
 
     /**
-     * Where the axis has got to.
+     * The motion of the axis so far.
      *
-     * @param logged where the log last had it
-     * @param isFollowing whether a frame has been seen since the first order
-     * @param isResting whether it has come to rest there
-     * @param hasMoved whether it has left the place that is logged
-     * @param counted turns that a hand counted since the last frame, and that are logged
+     * @param logged where the axis was at the last log entry
+     * @param isFollowing whether a frame has been received since the first order
+     * @param isResting whether the axis is at rest
+     * @param hasMoved whether it has moved since the last log entry
+     * @param counted turns counted by hand and logged since the last frame
      */
     private record Track(
             AxisPointing axis,
@@ -74,9 +76,9 @@ public final class FollowedScrews {
             return new Track(axis, at, logged, isFollowing, isResting, hasMoved, turns);
         }
 
-        /** What the hand was last heard to do with a screw: what it counted, or else what it was shown. */
+        /** The latest leg of a screw: the turns counted by hand, or else the order shown. */
         FollowedScrew.Leg leg(Order shown, Function<Made, HandTurns> screw) {
-            // "The other way" says nothing of clockwise.
+            // The order "the other way" does not say which way is clockwise.
             return counted.map(turns ->
                             FollowedScrew.Leg.ordered(screw.apply(turns).net(), true))
                     .orElse(
@@ -94,20 +96,20 @@ public final class FollowedScrews {
     }
 
     /**
-     * What is known of the screws.
+     * What is known about the screws.
      *
-     * @param rig as the night has learned it
-     * @param gains what the screws do by it
-     * @param senses how sure it is which way they go
+     * @param rig with the screw directions that the night has shown
+     * @param gains relative to that rig
+     * @param senses how certain the screw directions are
      */
     public record Known(Rig rig, ScrewGains gains, ScrewSenses senses) {
         public static Known of(Fix fix) {
             return new Known(fix.rig(), fix.state().gains(), fix.senses());
         }
 
-        /** By the rig's word, and what earlier nights have shown. */
+        /** From the rig description and earlier nights. */
         public static Known byTheRig(Rig rig) {
-            return new Known(rig, ScrewGains.asTheRigSays(rig), ScrewSenses.before(rig));
+            return new Known(rig, ScrewGains.ofRig(rig), ScrewSenses.before(rig));
         }
 
         private double azimuthLogOdds() {
@@ -120,10 +122,10 @@ public final class FollowedScrews {
     }
 
     /**
-     * Screws that no frame has seen yet.
+     * The screws before the first frame.
      *
-     * @param axis where the axis points, as it is logged
-     * @param at when that was seen
+     * @param axis where the axis points according to the log
+     * @param at when that was measured
      */
     public static FollowedScrews of(Site site, Known known, Allowance allowance, AxisPointing axis, Instant at) {
         return new FollowedScrews(
@@ -134,11 +136,11 @@ public final class FollowedScrews {
     }
 
     /**
-     * What one more frame shows.
+     * The screws after one more frame.
      *
-     * @param now where the axis points by it
-     * @param sigma of its way since the frame before, 1 sigma
-     * @param when after every frame before it
+     * @param now where the axis points in it
+     * @param sigma of the move since the previous frame, 1 sigma
+     * @param when the time of the frame, later than every earlier one
      */
     public FollowedScrews seeing(AxisPointing now, Angle sigma, Instant when) {
         AxisPointing before = track.axis();
@@ -174,7 +176,7 @@ public final class FollowedScrews {
                         altitudeMove > Math.max(least, ASIDE * azimuthMove)));
     }
 
-    /** How far a screw went, and what remains of it, turns by the rig. */
+    /** A screw's move and the move needed before and after it, in nominal turns. */
     private record Seen(double effect, double before, double after, boolean inOneGo) {
         boolean isAwayFromAim() {
             return effect * before < 0
@@ -192,28 +194,30 @@ public final class FollowedScrews {
         return hasMoved ? next.moved(seen.effect(), seen.isAwayFromAim(), seen.inOneGo()) : next.rested();
     }
 
-    /** What was seen is in the log, and this is what the night has learned with it. */
+    /** The screws after the turns have been logged, with what the night has learned from them. */
     public FollowedScrews logged(Known learned) {
         Rig before = setting.rig();
         Rig rig = learned.rig();
         FollowedScrew newAzimuth =
-                azimuth.logged(isTurnedRound(before.azimuthScrew(), rig.azimuthScrew()), learned.azimuthLogOdds());
+                azimuth.logged(isReversed(before.azimuthScrew(), rig.azimuthScrew()), learned.azimuthLogOdds());
         FollowedScrew newAltitude =
-                altitude.logged(isTurnedRound(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds());
-        // What a screw does that goes the other way than the fix has it is not known yet.
+                altitude.logged(isReversed(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds());
+        // The gain of a screw whose direction differs from the fix is not known yet.
         boolean agrees = newAzimuth.sense() > 0 && newAltitude.sense() > 0;
         return new FollowedScrews(
                 new Setting(
                         setting.site(),
                         rig,
-                        agrees ? learned.gains() : ScrewGains.asTheRigSays(rig),
+                        agrees ? learned.gains() : ScrewGains.ofRig(rig),
                         new Tightening(setting.tightening().allowance(), rig)),
                 track.inTheLog(),
                 newAzimuth,
                 newAltitude);
     }
 
-    /** The night is read otherwise now: its word on the screws counts, and what was seen since the log last had it is kept. */
+    /**
+     * The screws after the night was reinterpreted: its directions apply, and turns since the last log entry are kept.
+     */
     public FollowedScrews relearned(Known learned) {
         Rig before = setting.rig();
         Rig rig = learned.rig();
@@ -224,34 +228,34 @@ public final class FollowedScrews {
                         learned.gains(),
                         new Tightening(setting.tightening().allowance(), rig)),
                 track,
-                azimuth.relearned(isTurnedRound(before.azimuthScrew(), rig.azimuthScrew()), learned.azimuthLogOdds()),
+                azimuth.relearned(isReversed(before.azimuthScrew(), rig.azimuthScrew()), learned.azimuthLogOdds()),
                 altitude.relearned(
-                        isTurnedRound(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds()));
+                        isReversed(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds()));
     }
 
-    private static boolean isTurnedRound(Screw before, Screw now) {
+    private static boolean isReversed(Screw before, Screw now) {
         return before.clockwise() != now.clockwise();
     }
 
-    /** Whether the axis has moved since the log last had it, and rests: there is something to log. */
+    /** Whether there are turns to log: the axis has moved since the last log entry and is at rest. */
     public boolean isToLog() {
         return track.hasMoved() && track.isResting();
     }
 
-    /** Whether the axis has moved since the log last had it. */
+    /** Whether the axis has moved since the last log entry. */
     public boolean hasMoved() {
         return track.hasMoved();
     }
 
     /**
-     * What a hand has made of both screws since the log last had them.
+     * Turns made by hand since the last log entry.
      *
      * @param azimuth of the azimuth screw
      * @param altitude of the altitude screw
      */
     public record Made(HandTurns azimuth, HandTurns altitude) {}
 
-    /** The turns since the log last had them; empty where no turns of the screws explain what was seen. */
+    /** The turns since the last log entry; empty if there are none or no plausible turns explain the move. */
     public Optional<Made> made() {
         HandTurns byAzimuth = azimuth.made();
         HandTurns byAltitude = altitude.made();
@@ -266,26 +270,27 @@ public final class FollowedScrews {
     }
 
     /**
-     * What one screw is to do.
+     * The order for one screw.
      *
-     * @param clockwiseTurns to turn now, clockwise positive
-     * @param remaining all that remains, clockwise positive, never more than a wedge has
-     * @param isTrial whether this turn is to show first which way the screw goes
-     * @param isTheOtherWay whether the last frame saw it go away from the aim, so that it is to be turned the other way
-     * @param isWayUnknown whether then the hand may have slipped, so that clockwise or not cannot be said
+     * @param clockwiseTurns turns to make now, clockwise positive
+     * @param remaining all turns that remain, clockwise positive, limited to the range of a wedge
+     * @param isTrial whether this turn tests the direction of the screw first
+     * @param isTheOtherWay whether the last frame showed it moving away from the aim, so that it has to be turned the
+     *     other way
+     * @param isWayUnknown whether the hand may have slipped then, so that the clockwise sense cannot be given
      */
     public record Order(
             double clockwiseTurns, double remaining, boolean isTrial, boolean isTheOtherWay, boolean isWayUnknown) {
-        /** Whether the screw would come to its end first. */
+        /** Whether the screw would reach the end of its range first. */
         public boolean isBeyondTheScrew() {
             return Math.abs(remaining) >= TurnPlanner.MOST_TURNS;
         }
     }
 
-    /** What both are to do. */
+    /** The orders for both screws. */
     public record Orders(Order azimuth, Order altitude) {}
 
-    /** What to do now. */
+    /** The present orders. */
     public Orders orders() {
         AxisPointing axis = track.axis();
         Rig rig = setting.rig();
@@ -309,7 +314,7 @@ public final class FollowedScrews {
                 screw.isToTurnBack() && screw.isHandDoubted());
     }
 
-    /** How the last frame saw a screw go away from the aim. */
+    /** The direction in which a screw moved the axis away from the aim. */
     public enum WrongWay {
         LEFT,
         RIGHT,
@@ -317,14 +322,14 @@ public final class FollowedScrews {
         DOWN
     }
 
-    /** Whether and which way the azimuth screw took the axis away from the aim since the frame before. */
+    /** The direction in which the azimuth screw moved the axis if that was away from the aim in the last frame. */
     public Optional<WrongWay> azimuthWentWrong() {
         return azimuth.isToTurnBack()
                 ? Optional.of(wentPositive(setting.rig().azimuthScrew(), azimuth) ? WrongWay.RIGHT : WrongWay.LEFT)
                 : Optional.empty();
     }
 
-    /** Whether and which way the altitude screw took the axis away from the aim since the frame before. */
+    /** The direction in which the altitude screw moved the axis if that was away from the aim in the last frame. */
     public Optional<WrongWay> altitudeWentWrong() {
         return altitude.isToTurnBack()
                 ? Optional.of(wentPositive(setting.rig().altitudeScrew(), altitude) ? WrongWay.UP : WrongWay.DOWN)
@@ -335,7 +340,7 @@ public final class FollowedScrews {
         return screw.clockwise().sign() * followed.wentWrong() > 0;
     }
 
-    /** Whether it is still only assumed which way a screw goes that has to be turned. */
+    /** Whether a screw that still has to be turned has a direction that is only assumed. */
     public boolean isSenseAssumed() {
         Orders now = orders();
         return isAssumed(azimuth, now.azimuth()) || isAssumed(altitude, now.altitude());
@@ -345,13 +350,13 @@ public final class FollowedScrews {
         return !screw.isSenseSure() && Math.abs(order.remaining()) >= FollowedScrew.LEAST_ORDER_TURNS;
     }
 
-    /** Turns that a hand counted are in the log: the next frame sees them, whatever was ordered. */
+    /** After turns counted by hand have been logged: the next frame shows these, whatever was ordered. */
     public FollowedScrews counted(HandTurns azimuthTurns, HandTurns altitudeTurns) {
         return new FollowedScrews(
                 setting, track.counted(Optional.of(new Made(azimuthTurns, altitudeTurns))), azimuth, altitude);
     }
 
-    /** Where the last frame saw the axis. */
+    /** Where the axis was in the last frame. */
     public AxisPointing axis() {
         return track.axis();
     }

@@ -4,28 +4,28 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * What a sighting would tell of the offset: its information matrix, arcmin⁻².
+ * The information matrix of a sighting for the axis offset, arcmin⁻².
  *
- * @param ee of east
- * @param eu of both
- * @param uu of up
+ * @param ee east, east
+ * @param eu east, up
+ * @param uu up, up
  */
 record InformationMatrix(double ee, double eu, double uu) {
     static final InformationMatrix NONE = new InformationMatrix(0, 0, 0);
 
-    /** One figure that is {@code east} · offset east + {@code up} · offset up, with this sigma. */
+    /** A scalar measurement of {@code east} · offset east + {@code up} · offset up, with this sigma in arcminutes. */
     static InformationMatrix ofRow(double east, double up, double sigma) {
         double weight = 1 / (sigma * sigma);
         return new InformationMatrix(east * east * weight, east * up * weight, up * up * weight);
     }
 
-    /** Both directions alike, to this sigma. */
+    /** Both directions measured independently to this sigma. */
     static InformationMatrix ofBoth(double sigmaArcmin) {
         double weight = 1 / (sigmaArcmin * sigmaArcmin);
         return new InformationMatrix(weight, 0, weight);
     }
 
-    /** What is left of an uncertainty. */
+    /** The posterior covariance for a prior covariance. */
     OffsetCovariance after(OffsetCovariance before) {
         double determinant =
                 before.eastEastArcmin2() * before.upUpArcmin2() - before.eastUpArcmin2() * before.eastUpArcmin2();
@@ -37,13 +37,13 @@ record InformationMatrix(double ee, double eu, double uu) {
     }
 
     /**
-     * How far apart two places of the axis look in such a sighting, squared, in sigmas of the sighting and of what is known of
-     * each place.
+     * Squared separation of two places of the axis in this sighting, normalised by the uncertainty of the sighting and
+     * of the two places.
      */
-    double separation(AxisOffset apart, OffsetCovariance before) {
-        double east = apart.east().arcminutes();
-        double up = apart.up().arcminutes();
-        // (I⁻¹ + C)⁻¹ = I (1 + C I)⁻¹, also where I has no inverse.
+    double separation(AxisOffset difference, OffsetCovariance before) {
+        double east = difference.east().arcminutes();
+        double up = difference.up().arcminutes();
+        // (I⁻¹ + C)⁻¹ = I (1 + C I)⁻¹, which holds even if I is singular.
         double a = 1 + before.eastEastArcmin2() * ee + before.eastUpArcmin2() * eu;
         double b = before.eastEastArcmin2() * eu + before.eastUpArcmin2() * uu;
         double c = before.eastUpArcmin2() * ee + before.upUpArcmin2() * eu;
@@ -51,11 +51,11 @@ record InformationMatrix(double ee, double eu, double uu) {
         double determinant = a * d - b * c;
         double x = (d * east - b * up) / determinant;
         double y = (a * up - c * east) / determinant;
-        // x, y is (1 + C I)⁻¹ apart: the form is apart · I · that.
+        // (x, y) is (1 + C I)⁻¹ d with d the difference; the result is dᵀ I (x, y).
         return east * (ee * x + eu * y) + up * (eu * x + uu * y);
     }
 
-    /** Natural logarithm of what it divides the total variance by. */
+    /** Natural logarithm of the factor by which it reduces the total variance. */
     double narrowing(OffsetCovariance before) {
         OffsetCovariance after = after(before);
         return Math.log(

@@ -12,8 +12,8 @@ import polewright.mount.rig.Screw;
 import polewright.sky.angle.Angle;
 
 /**
- * How likely the axis is to be within the allowance in the end, clamps tight, by what is known and what may be done: leave
- * it where it is, or turn it to the best aim.
+ * The expected probability that the axis ends within the allowance with the clamps tight, if it is left as it is or
+ * turned to the best aim.
  */
 final class Outlook {
     // Gauss–Hermite, for a normal distribution.
@@ -27,7 +27,7 @@ final class Outlook {
     private static final double[] WEIGHTS_3 = {2 / 3.0, 1 / 6.0, 1 / 6.0};
     private static final double[] NODE_1 = {0};
     private static final double[] WEIGHT_1 = {1};
-    // A spread that is so much less than the other hardly counts.
+    // A minor axis below this fraction of the major one is ignored.
     private static final double LITTLE = 0.1;
 
     private final Rig rig;
@@ -49,53 +49,56 @@ final class Outlook {
     }
 
     /**
-     * What one may expect.
+     * An expected outcome.
      *
      * @param probability of being in the zone in the end
-     * @param assurance how near one is to knowing it
+     * @param assurance expected value of {@link Outlook#assurance(double)}
      */
     record Expectation(double probability, double assurance) {}
 
     /**
-     * What a probability is worth to someone who stops at nineteen in twenty: a sighting that says "surely" or "surely not"
-     * is worth more than one that leaves it at "perhaps", though on average the probability is the same.
+     * The value of a probability to someone who stops at 95 %: a sighting that makes the outcome nearly certain either
+     * way is worth more than one that leaves it open, although the mean probability is the same.
      */
     static double assurance(double probability) {
         double square = probability * probability;
         return square * square;
     }
 
-    /** Probability of being in the zone if no screw is touched any more: by the clamps as they are, or once tightened. */
+    /**
+     * Probability of being in the zone if no screw is turned: now if the clamps are tight, or once they have been
+     * tightened.
+     */
     double ifLeft(AxisOffset mean, OffsetCovariance covariance) {
         return clamped ? ZoneProbability.of(zone, mean, covariance) : tightening.probability(mean, covariance);
     }
 
-    /** The same after turns, of which mean and covariance are told, and tightening the clamps. */
+    /** The same once the clamps have been tightened after turns, given the mean and covariance after the turns. */
     double onceTightened(AxisOffset mean, OffsetCovariance covariance) {
         return tightening.probability(mean, loosened(covariance));
     }
 
-    /** The same if it is turned to the best aim from a place that is known this well. */
+    /** The same if the axis is turned to the best aim from a place with this covariance. */
     double ifTurned(AxisOffset from, OffsetCovariance covariance) {
-        return ZoneProbability.of(zone, zone.bestAim(), whereTurned(from, covariance));
+        return ZoneProbability.of(zone, zone.bestAim(), covarianceIfTurned(from, covariance));
     }
 
-    /** How far from the best aim it may come to stand then. */
-    OffsetCovariance whereTurned(AxisOffset from, OffsetCovariance covariance) {
+    /** Covariance about the best aim after that. */
+    OffsetCovariance covarianceIfTurned(AxisOffset from, OffsetCovariance covariance) {
         OffsetCovariance turned =
                 screws.after(covariance, tightening.goal().minus(from)).plus(handScatter);
         return loosened(turned).plus(tightening.scatter());
     }
 
-    /** The better of both. */
+    /** The higher of the probabilities if left and if turned. */
     double better(AxisOffset mean, OffsetCovariance covariance) {
         double left = ifLeft(mean, covariance);
         return left > 0.999 ? left : Math.max(left, ifTurned(mean, covariance));
     }
 
     /**
-     * What one may expect of knowing more: the mean will then be somewhere else, by as much as the uncertainty shrinks, and
-     * the better of leaving and turning will be done.
+     * The expected outcome of a sighting that reduces the covariance: the mean will move by as much as the uncertainty
+     * shrinks, and the better of leaving and turning will be done.
      */
     Expectation expected(AxisOffset mean, OffsetCovariance before, OffsetCovariance after) {
         double ee = Math.max(0, before.eastEastArcmin2() - after.eastEastArcmin2());
@@ -126,12 +129,12 @@ final class Outlook {
         return new Expectation(probability, assurance);
     }
 
-    /** Clamps that are tight are loosened before turning, which scatters the axis about as much as tightening. */
+    /** Tight clamps are loosened before turning, which scatters the axis about as much as tightening. */
     private OffsetCovariance loosened(OffsetCovariance covariance) {
         return clamped ? covariance.plus(tightening.scatter()) : covariance;
     }
 
-    /** What hands, rounding and play make of a turn of each screw. */
+    /** Covariance from the scatter of hand turns, rounding and backlash of both screws. */
     private OffsetCovariance handScatter() {
         double east = hand(rig.azimuthScrew()) * state.site().latitude().cos();
         double up = hand(rig.altitudeScrew());
@@ -140,7 +143,7 @@ final class Outlook {
 
     private double hand(Screw screw) {
         double play = screw.finish() == FinishSense.EITHER ? screw.backlashSigmaTurns() : 0;
-        // An eighth rounds to a sixteenth either way.
+        // Rounding to an eighth of a turn: a uniform error of up to a sixteenth.
         double rounding = 1 / 8.0 / Math.sqrt(12);
         double turns = norm(screw.handSigmaTurns(), play, rounding);
         Angle perTurn = screw.move(1, state.axis().altitude()).abs();

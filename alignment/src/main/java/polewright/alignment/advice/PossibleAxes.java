@@ -8,13 +8,13 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * Where the axis may be: at the fix, or somewhere else while it is not known which way a screw took it.
+ * The possible places of the axis: the fix, and others while the direction of a screw is unknown.
  *
- * @param likeliest the fix
- * @param known covariance about each of the places
+ * @param mostLikely the fix
+ * @param known covariance about each place
  * @param others the other places, each with its probability
  */
-public record PossibleAxes(AxisOffset likeliest, OffsetCovariance known, List<ScrewSenses.Otherwise> others) {
+public record PossibleAxes(AxisOffset mostLikely, OffsetCovariance known, List<ScrewSenses.Otherwise> others) {
     public PossibleAxes {
         others = List.copyOf(others);
     }
@@ -23,10 +23,10 @@ public record PossibleAxes(AxisOffset likeliest, OffsetCovariance known, List<Sc
         return new PossibleAxes(
                 fix.state().offset(),
                 fix.state().offsetCovariance(),
-                fix.senses().otherwise());
+                fix.senses().otherPlaces());
     }
 
-    /** What may be expected of a probability that depends on where the axis is. */
+    /** The expected value, over all places, of a probability that depends on where the axis is. */
     double expected(ToDoubleFunction<AxisOffset> probability) {
         double sum = 0;
         double elsewhere = 0;
@@ -34,42 +34,42 @@ public record PossibleAxes(AxisOffset likeliest, OffsetCovariance known, List<Sc
             sum += other.probability() * probability.applyAsDouble(other.offset());
             elsewhere += other.probability();
         }
-        return sum + (1 - elsewhere) * probability.applyAsDouble(likeliest);
+        return sum + (1 - elsewhere) * probability.applyAsDouble(mostLikely);
     }
 
-    /** How far the other places lie from the fix in the mean square, over how far each is uncertain itself. */
+    /** Mean squared distance of the other places from the fix, relative to the variance of each. */
     double spread() {
         double square = 0;
         for (ScrewSenses.Otherwise other : others) {
-            double apart = other.offset().minus(likeliest).distance().arcminutes();
-            square += other.probability() * apart * apart;
+            double difference = other.offset().minus(mostLikely).distance().arcminutes();
+            square += other.probability() * difference * difference;
         }
         return square / (known.eastEastArcmin2() + known.upUpArcmin2());
     }
 
-    /** The mean of all the places, each by its probability. */
+    /** The mean of all places, weighted by probability. */
     public AxisOffset mean() {
-        double east = likeliest.east().arcminutes();
-        double up = likeliest.up().arcminutes();
+        double east = mostLikely.east().arcminutes();
+        double up = mostLikely.up().arcminutes();
         for (ScrewSenses.Otherwise other : others) {
-            AxisOffset apart = other.offset().minus(likeliest);
-            east += other.probability() * apart.east().arcminutes();
-            up += other.probability() * apart.up().arcminutes();
+            AxisOffset difference = other.offset().minus(mostLikely);
+            east += other.probability() * difference.east().arcminutes();
+            up += other.probability() * difference.up().arcminutes();
         }
         return AxisOffset.ofArcminutes(east, up);
     }
 
-    /** Covariance of all the places together, about their mean. */
-    public OffsetCovariance together() {
+    /** Covariance of the mixture of all places, about their mean. */
+    public OffsetCovariance combinedCovariance() {
         double east = 0;
         double up = 0;
         double eastEast = 0;
         double eastUp = 0;
         double upUp = 0;
         for (ScrewSenses.Otherwise other : others) {
-            AxisOffset apart = other.offset().minus(likeliest);
-            double e = apart.east().arcminutes();
-            double u = apart.up().arcminutes();
+            AxisOffset difference = other.offset().minus(mostLikely);
+            double e = difference.east().arcminutes();
+            double u = difference.up().arcminutes();
             east += other.probability() * e;
             up += other.probability() * u;
             eastEast += other.probability() * e * e;

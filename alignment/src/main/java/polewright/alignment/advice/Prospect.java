@@ -4,10 +4,10 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * Where one more adjustment would leave the axis, clamped and confirmed, and what that costs.
+ * The expected result of one more adjustment, clamped and confirmed, and the time it takes.
  *
- * @param offset where the axis would point on average
- * @param covariance how far from there it may come to stand
- * @param minutes of work: a sighting first if one is needed, the turns, the clamps, a sighting to confirm
+ * @param offset expected offset of the axis
+ * @param covariance about that offset
+ * @param minutes of work: a sighting first if one is needed, the turns, the clamps, and a confirming sighting
  */
 public record Prospect(AxisOffset offset, OffsetCovariance covariance, double minutes) {}

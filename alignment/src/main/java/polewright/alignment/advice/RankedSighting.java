@@ -4,15 +4,15 @@ import java.time.Duration;
 import java.util.Optional;
 
 /**
- * A sighting that could be taken next, and what it is worth.
+ * A sighting that could be taken next, with its expected value.
  *
- * @param kind what kind
- * @param star which star to use, where it needs one and the sky is known
+ * @param kind the kind of sighting
+ * @param star the star to use, if it needs one and the sky is known
  * @param watch how long to watch it; zero for a reading
- * @param minutes what it costs, slewing, setting and waiting included
- * @param probabilityAfter probability of being within the allowance, clamped, that one may expect of it: after turning on
- *     what it tells, where turning then helps
- * @param gainPerMinute what it is ranked by
+ * @param minutes time that it takes, including slewing, setting up and waiting
+ * @param probabilityAfter expected probability of being within the allowance, clamped, after the sighting and after
+ *     turning on its result if that helps
+ * @param gainPerMinute the value by which sightings are ranked
  */
 public record RankedSighting(
         SightingKind kind,

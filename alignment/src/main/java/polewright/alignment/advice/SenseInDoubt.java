@@ -8,33 +8,33 @@ import polewright.mount.OffsetCovariance;
 import polewright.mount.rig.Optic;
 
 /**
- * A screw was turned and it is not known yet which way it took the axis: then the axis may be in two places or more, and the
- * next sighting is the one that soonest tells in which.
+ * Advice while the direction of a screw that was turned is unknown: the axis may be in two or more places, and the next
+ * sighting is the one that shows soonest in which.
  */
 final class SenseInDoubt {
-    // The fix is then less uncertain in itself than by the doubt.
+    // Above this, the doubt about the direction dominates the uncertainty of the fix.
     private static final double MORE_THAN_THE_FIX = 3;
 
     private SenseInDoubt() {}
 
     /**
-     * Whether the doubt is most of what is not known of the axis, or nothing can be turned before it is gone, or a screw that
-     * was tried would be tried again though nothing was sighted meanwhile.
+     * Whether a sighting should come first: the doubt dominates the uncertainty of the axis, or no turn can be ordered
+     * before it is resolved, or a screw would be tested again without a sighting since its last test.
      *
-     * @param turns that would take the axis to the aim
+     * @param turns those that would bring the axis to the aim
      */
-    static boolean isWorthALook(Situation situation, List<ScrewTurn> turns) {
+    static boolean isSightingWorthwhile(Situation situation, List<ScrewTurn> turns) {
         return situation.daylight() == Daylight.NONE
                 && (PossibleAxes.of(situation.fix()).spread() > MORE_THAN_THE_FIX
-                        || TestTurns.haveToWait(situation, turns)
-                        || (situation.isTurnUnseen() && TestTurns.areTriedAgain(situation, turns)));
+                        || TestTurns.mustWaitForSighting(situation, turns)
+                        || (situation.isTurnUnseen() && TestTurns.includesRetest(situation, turns)));
     }
 
-    /** The sighting that narrows the spread of all places most per minute. */
-    static Advice look(Situation situation, double probabilityNow) {
-        OffsetCovariance together = PossibleAxes.of(situation.fix()).together();
+    /** The sighting that reduces the spread of all places most per minute. */
+    static Advice sighting(Situation situation, double probabilityNow) {
+        OffsetCovariance combined = PossibleAxes.of(situation.fix()).combinedCovariance();
         return candidates(situation)
-                .max(Comparator.comparingDouble(candidate -> candidate.tells().narrowing(together)
+                .max(Comparator.comparingDouble(candidate -> candidate.information().narrowing(combined)
                         / (candidate.minutes() + SightingPlanner.MINUTES_TO_FOLLOW)))
                 .map(candidate -> candidate.advised(probabilityNow, reason(situation)))
                 .orElseGet(() -> SightingPlanner.best(situation, probabilityNow, reason(situation)));
@@ -50,7 +50,7 @@ final class SenseInDoubt {
         return "it shows which way the " + (azimuth ? "azimuth" : "altitude") + " screw moves the axis";
     }
 
-    /** What can be sighted from every place: the still point is left out unless all of them keep the pole star in the finder. */
+    /** Sightings possible from every place: the still point only if the pole star is in the finder from all of them. */
     private static Stream<Candidate> candidates(Situation situation) {
         PossibleAxes places = PossibleAxes.of(situation.fix());
         boolean isInReach = situation.rig().widestOptic().map(Optic::field).stream()

@@ -11,7 +11,7 @@ import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
 
-/** Kinds of sighting that can be advised, with what to do in plain words. */
+/** Kinds of sighting that can be advised, with an instruction in plain words. */
 public enum SightingKind {
     COMPASS(CompassBearing.class, "read the compass along the axis, toward the pole"),
     SHADOW(BodyBearing.class, "measure the angle from a plumb line's shadow to the axis"),
@@ -35,22 +35,22 @@ public enum SightingKind {
         this.words = words;
     }
 
-    /** What is logged once it is taken. */
+    /** The type of sighting that is logged when it is taken. */
     public Class<? extends Sighting> type() {
         return type;
     }
 
-    /** The optic of the rig that it is seen through, if any. */
+    /** The optic of the rig to use for it, if any. */
     public Optional<Optic> optic(Rig rig) {
         return switch (this) {
-            // The still point wants a wide view, a drift a close one.
+            // The still point needs a wide field, a drift high magnification.
             case STILL_POINT -> rig.widestOptic();
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> rig.finestOptic();
             case COMPASS, SHADOW, LEVEL_AND_SCALE, FRAMES -> Optional.empty();
         };
     }
 
-    /** What to do, as an imperative without a full stop. */
+    /** The instruction, as an imperative without a full stop. */
     public String words() {
         return words;
     }

@@ -24,10 +24,11 @@ import polewright.sky.angle.Angle;
 import polewright.sky.attitude.RotationCovariance;
 
 /**
- * Which sighting to take, at usual accuracies: the one of which one may expect the most per minute.
+ * Chooses the next sighting, at usual accuracies: the one with the highest expected value per minute.
  *
- * <p>What counts is the probability of being good enough in the end, on what the sighting may tell and what will then be
- * done about it. Far from the zone no single sighting brings that about; there, how much each narrows the fix decides.
+ * <p>The value is the expected probability of ending within the allowance, over the possible results of the sighting
+ * and the turns that would follow. Far from the zone no single sighting achieves that, and the reduction of the fix's
+ * variance decides.
  */
 final class SightingPlanner {
     private static final Set<SightingKind> READINGS =
@@ -35,17 +36,17 @@ final class SightingPlanner {
     private static final double READING_MINUTES = 2;
     private static final double STILL_POINT_MINUTES = 4;
     private static final double FRAMES_MINUTES = 4;
-    // Distance of Polaris and of Sigma Octantis from the pole in these years, in round figures.
+    // Present distance of Polaris and of Sigma Octantis from the pole, in round figures.
     private static final double NORTHERN_POLE_STAR_ARCMIN = 38;
     private static final double SOUTHERN_POLE_STAR_ARCMIN = 70;
-    // What narrowing the fix is worth while probability is small: dividing the variance by e, as much as 5 %.
+    // The value of a better fix while the probability is small: dividing the variance by e counts as 5 %.
     private static final double WORTH_OF_NARROWING = 0.05;
-    // What follows a sighting, some turn or another sighting, takes about so long whatever the sighting was.
+    // The turn or sighting that follows takes about this long whatever the sighting was.
     static final double MINUTES_TO_FOLLOW = 5;
 
     private SightingPlanner() {}
 
-    /** The best sighting that can be taken now; by day, when the ground has been read, to wait for dark. */
+    /** The best sighting that can be taken now, or the advice to wait for dark if there is none. */
     static Advice best(Situation situation, double probabilityNow, String reason) {
         return best(ranking(situation), probabilityNow, reason);
     }
@@ -58,8 +59,8 @@ final class SightingPlanner {
     }
 
     /**
-     * The sighting that would soonest show that tightening the clamps has moved the axis by as much as matters, half the
-     * depth of the zone: readings are too rough to.
+     * The sighting that would show soonest whether tightening the clamps has moved the axis by half the depth of the
+     * zone. Compass, scale and shadow readings are too coarse for that.
      */
     static Advice confirming(Situation situation, double probabilityNow, String reason) {
         double matters = Math.pow(situation.allowance().depth().arcminutes() / 2, 2);
@@ -68,26 +69,26 @@ final class SightingPlanner {
                 new OffsetCovariance(now.eastEastArcmin2() + matters, now.eastUpArcmin2(), now.upUpArcmin2() + matters);
         return candidates(situation, moved)
                 .filter(c -> !READINGS.contains(c.kind()))
-                .max(Comparator.comparingDouble(c -> c.tells().narrowing(moved) / c.minutes()))
+                .max(Comparator.comparingDouble(c -> c.information().narrowing(moved) / c.minutes()))
                 .map(candidate -> candidate.advised(probabilityNow, reason))
                 .orElseGet(() -> best(situation, probabilityNow, reason));
     }
 
-    /** All that can be taken, the most worth while first. */
+    /** The sightings that can be taken, the most valuable first. */
     static List<RankedSighting> ranking(Situation situation) {
         AxisState state = situation.fix().state();
         AxisOffset mean = state.offset();
         OffsetCovariance now = state.offsetCovariance();
         Outlook outlook = new Outlook(situation);
         double without = outlook.better(mean, now);
-        // A sighting about which the explanations agree settles nothing.
+        // A sighting for which all explanations predict the same result settles nothing.
         return DiscriminatingSighting.settling(candidates(situation, now).toList(), situation.fix()).stream()
                 .map(c -> {
                     Outlook.Expectation after =
-                            outlook.expected(mean, now, c.tells().after(now));
+                            outlook.expected(mean, now, c.information().after(now));
                     double narrowing = WORTH_OF_NARROWING
                             * (1 - after.assurance())
-                            * c.tells().narrowing(now);
+                            * c.information().narrowing(now);
                     double gain = after.assurance() - Outlook.assurance(without) + narrowing;
                     return new RankedSighting(
                             c.kind(),
@@ -103,9 +104,9 @@ final class SightingPlanner {
     }
 
     /**
-     * How little a sighting of this kind would decide a dispute between sightings of different kinds: 0 for a third kind; 1
-     * for a kind in the dispute; 2 where a usual mistake would explain that one, for taken again in the same way it is
-     * mistaken in the same way, and would outvote the other without having decided anything.
+     * How unsuitable this kind of sighting is for deciding a dispute between sightings of different kinds: 0 for a
+     * third kind; 1 for a kind in the dispute; 2 if a usual mistake would explain that one, because it is likely to be
+     * repeated and would then outvote the other sighting without deciding anything.
      */
     private static int partiality(SightingKind kind, Fix fix) {
         List<Agreement> accused = fix instanceof Fix.Dubious dubious && dubious.dispute() == Fix.Dispute.THE_AXIS
@@ -121,7 +122,7 @@ final class SightingPlanner {
                 .orElse(0);
     }
 
-    /** Whether explanations put the axis in different places, and nothing that can be sighted now tells one from the other. */
+    /** Whether explanations put the axis in different places that no sighting possible now can discriminate. */
     static boolean isBeyondSightings(Situation situation) {
         return DiscriminatingSighting.areBeyond(
                 candidates(situation, situation.fix().state().offsetCovariance())
@@ -130,8 +131,8 @@ final class SightingPlanner {
     }
 
     /**
-     * Whether the pole star is out of the widest field now, but turning to the aim would bring it in. A camera does not
-     * need it: its frames tell the axis from anywhere, and better turns can be made by them.
+     * Whether the pole star is outside the widest field now, but turning to the aim would bring it in. A camera does
+     * not need it: frames measure the axis from anywhere, and turns based on them are better.
      */
     static boolean turningBringsPoleStarIntoReach(Situation situation, AxisState afterTurns) {
         if (situation.rig().bestCamera().isPresent() && situation.daylight() == Daylight.NONE) {
@@ -146,7 +147,7 @@ final class SightingPlanner {
                 .isPresent();
     }
 
-    /** What can be taken now, but for what the observer has ruled out. */
+    /** The sightings that can be taken now, without those that the observer has ruled out. */
     static Stream<Candidate> candidates(Situation situation, OffsetCovariance now) {
         return ofEveryKind(situation, now)
                 .filter(candidate -> !situation.ruledOut().contains(candidate.kind()));
@@ -192,13 +193,13 @@ final class SightingPlanner {
         return Stream.concat(candidates.build(), new DriftCandidates(situation).of(now));
     }
 
-    private static Candidate reading(SightingKind kind, double minutes, InformationMatrix tells) {
-        return new Candidate(kind, Optional.empty(), 0, minutes, tells);
+    private static Candidate reading(SightingKind kind, double minutes, InformationMatrix information) {
+        return new Candidate(kind, Optional.empty(), 0, minutes, information);
     }
 
     /**
-     * What two frames tell in the worse direction: √(σ_c² cos²p + σ_r² sin²p) / (√2 sin ½θ), with a turn θ of 60° and the
-     * field half-way between pole and equator.
+     * Sigma of the axis from two frames in the worse direction: √(σ_c² cos²p + σ_r² sin²p) / (√2 sin ½θ), for a
+     * rotation θ of 60° and a field half-way between pole and equator.
      */
     private static double framesSigmaArcmin(Camera camera) {
         RotationCovariance covariance = camera.usualCovariance();
@@ -217,12 +218,12 @@ final class SightingPlanner {
                 .findFirst();
     }
 
-    /** Whether the pole star stands in a field of this width about where the axis points. */
+    /** Whether the pole star is in a field of this width about where the axis points. */
     static boolean poleStarIsInReach(Situation situation, AxisState state, Angle field) {
         return poleStarIsInReach(situation, state.offset(), state.offsetCovariance(), field);
     }
 
-    /** The same of an axis that may be {@code offset} off, with this covariance. */
+    /** The same for an axis with this offset and covariance. */
     static boolean poleStarIsInReach(Situation situation, AxisOffset offset, OffsetCovariance covariance, Angle field) {
         if (!situation.stars().isEmpty() && poleStar(situation).isEmpty()) {
             return false;

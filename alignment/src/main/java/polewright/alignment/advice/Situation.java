@@ -7,16 +7,16 @@ import polewright.alignment.fix.Fix;
 import polewright.mount.rig.Rig;
 
 /**
- * All that advice depends on.
+ * Everything that the advice depends on.
  *
  * @param clamped whether the clamps are tight
- * @param sinceClamp what has been seen since they were tightened
- * @param alreadyRead compass, scale or shadow, if they have been read since the tripod was last set down: reading them
- *     again would only bring the same errors again
- * @param daylight what the Sun lets be sighted
- * @param stars bright stars that are up, the pole star among them; when none are given, ideal ones are assumed
- * @param isTurnUnseen whether a screw was turned and nothing was sighted by the sky since
- * @param ruledOut what cannot be taken now, as the observer said: it is not advised
+ * @param sinceClamp what sightings have shown since they were tightened
+ * @param alreadyRead which of compass, scale and shadow have been read since the tripod was last set down: reading them
+ *     again would only repeat the same errors
+ * @param daylight which sightings the Sun permits
+ * @param stars bright stars above the horizon, including the pole star; if none are given, ideal ones are assumed
+ * @param isTurnUnseen whether a screw was turned and the sky has not been sighted since
+ * @param ruledOut kinds of sighting that the observer has ruled out for now; they are not advised
  */
 public record Situation(
         Rig rig,
@@ -35,7 +35,7 @@ public record Situation(
         ruledOut = Set.copyOf(ruledOut);
     }
 
-    /** A situation under a sky that is not known: ideal stars are assumed. */
+    /** A situation without star positions: ideal stars are assumed. */
     public Situation(
             Rig rig,
             Fix fix,
@@ -47,13 +47,13 @@ public record Situation(
         this(rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), false, Set.of());
     }
 
-    /** The same with a star wherever one is wanted. */
+    /** The same with ideally placed stars. */
     Situation withIdealStars() {
         return new Situation(
                 rig, fix, allowance, clamped, sinceClamp, alreadyRead, daylight, List.of(), isTurnUnseen, ruledOut);
     }
 
-    /** The same under the sky of another moment, with nothing ruled out and the whole rig at hand. */
+    /** The same at another time, with nothing ruled out and the whole rig available. */
     public Situation under(Daylight light, List<AdvisedStar> up) {
         return new Situation(
                 fix.rig(), fix, allowance, clamped, sinceClamp, alreadyRead, light, up, isTurnUnseen, Set.of());

@@ -16,14 +16,14 @@ import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.Optic;
 import polewright.sky.angle.Angle;
 
-/** What the view does while the screws are turned, by exact rotation of a tube that is rigid with the axis. */
+/** How the view moves while the screws are turned, by exact rotation of a tube fixed to the axis. */
 final class SkyInView {
-    // A move of more than this many fields is watched in a wider one.
+    // A move of more than this many field widths calls for a wider field.
     private static final double MOST_FIELDS = 0.75;
 
     private SkyInView() {}
 
-    /** For each turn in order, what is seen meanwhile, with the tube along the axis. */
+    /** What is seen during each turn in order, with the tube along the axis. */
     static List<SkyMeanwhile> during(Situation situation, List<ScrewTurn> turns) {
         List<SkyMeanwhile> seen = new ArrayList<>();
         AxisState before = situation.fix().state();
@@ -45,7 +45,7 @@ final class SkyInView {
         return List.copyOf(seen);
     }
 
-    /** The narrowest optic that shows the move, else the widest there is. */
+    /** The narrowest optic that shows the whole move, or the widest if none does. */
     private static Optional<Optic> optic(Situation situation, Angle move) {
         return situation.rig().optics().stream()
                 .filter(o -> move.compareTo(o.field().times(MOST_FIELDS)) <= 0)
@@ -64,17 +64,18 @@ final class SkyInView {
     }
 
     /**
-     * How a star in the middle of the tube's view moves in it while the axis goes from one pointing to another, radians:
-     * (right, up) as the naked eye facing along the tube sees it, up being the side of the tube that was toward the zenith.
+     * The move of a star at the centre of the tube's view while the axis moves from one pointing to another, radians:
+     * (right, up) as seen by the naked eye looking along the tube, where up is the side of the tube that was toward the
+     * zenith.
      *
-     * @param tube ENU unit vector of where the tube points before
+     * @param tube ENU unit vector of the tube's direction before the move
      */
     static Vector2D moveOnSky(Vector3D tube, AxisPointing before, AxisPointing after) {
-        // The tube turns with the axis; in its own view it stands still and the star turns back.
+        // The tube turns with the axis, so in its own frame the star turns by the inverse rotation.
         return StillPoint.seenFrom(tube, turning(before, after).applyInverseTo(tube));
     }
 
-    /** The turn of everything that the wedge carries: about the vertical, and about the wedge's hinge. */
+    /** The rotation of everything that the wedge carries: about the vertical and about the wedge's hinge. */
     private static Rotation turning(AxisPointing before, AxisPointing after) {
         Angle azimuth = after.azimuth().minus(before.azimuth()).wrappedSigned();
         Angle altitude = after.altitude().minus(before.altitude());

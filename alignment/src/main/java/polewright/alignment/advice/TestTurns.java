@@ -13,28 +13,28 @@ import polewright.mount.rig.Screw;
 import polewright.sky.angle.Angle;
 
 /**
- * The first turn of a screw of which it is not known which way it goes: far enough that the next sighting shows it beyond
- * doubt, half of the way if that is farther, so that the turn teaches how far the screw goes too; never past the aim, and no
+ * The first turn of a screw whose direction is unknown: far enough for the next sighting to show the direction clearly,
+ * or half of the move if that is farther, so that the turn also calibrates the screw's gain; never past the aim, and no
  * farther than is easily turned back.
  */
 final class TestTurns {
-    // Right and wrong sense then lie five sigmas apart.
+    // The two directions are then five sigmas apart.
     private static final double BEYOND_DOUBT_SIGMAS = 2.5;
-    private static final double SHARE_OF_THE_WAY = 0.5;
+    private static final double SHARE_OF_THE_MOVE = 0.5;
     private static final double EASILY_TURNED_BACK = 4;
-    // A star in the middle of the finder stays in it, whichever way it goes.
+    // A star at the centre of the finder stays in the field, whichever way it moves.
     private static final double MOST_OF_WIDEST_FIELD = 0.4;
     private static final double SOON_MINUTES = 6;
-    // Less than that, with the best of sightings that are not too long, and the test would be for nothing.
+    // If the best sighting of moderate length cannot show the move to this many sigmas, the test is pointless.
     private static final double SHOWN_SIGMAS = 2;
     private static final double LATE_MINUTES = 14;
-    // As sure as that, a screw that was tried is turned on, half of the way.
+    // At this probability, a screw that was tested is turned again, by half of the move.
     private static final double SURE_ENOUGH = 0.97;
-    private static final double TOLD_APART = 0.25;
+    private static final double SEPARABLE_SPREAD = 0.25;
 
     private TestTurns() {}
 
-    /** The same turns, those of screws whose sense is not known made shorter. */
+    /** The same turns, shortened for screws whose direction is unknown. */
     static List<ScrewTurn> of(Situation situation, List<ScrewTurn> turns) {
         return turns.stream()
                 .flatMap(turn -> (isTest(situation, turn) ? shorter(situation, turn) : Optional.of(turn)).stream())
@@ -42,44 +42,46 @@ final class TestTurns {
     }
 
     /**
-     * Those of the turns that can be ordered: not of a screw that was tried and may still show which way it went, nor so
-     * small a test that no sighting would show it.
+     * The turns that can be ordered: not of a screw that was tested and whose direction a sighting may still show, nor
+     * a test too small for any sighting to show.
      */
     static List<ScrewTurn> orderable(Situation situation, List<ScrewTurn> turns) {
         return turns.stream()
                 .filter(turn -> !isTest(situation, turn)
-                        || (isTried(situation, turn) ? !mayStillShow(situation, turn) : willShow(situation, turn)))
+                        || (isTested(situation, turn) ? !mayStillShow(situation, turn) : willShow(situation, turn)))
                 .toList();
     }
 
-    /** Whether no turn can be ordered, and a sighting may still show which way one of the screws went. */
-    static boolean haveToWait(Situation situation, List<ScrewTurn> turns) {
+    /** Whether no turn can be ordered but a sighting may still show the direction of one of the screws. */
+    static boolean mustWaitForSighting(Situation situation, List<ScrewTurn> turns) {
         return orderable(situation, turns).isEmpty()
-                && turns.stream().anyMatch(turn -> isTried(situation, turn) && mayStillShow(situation, turn));
+                && turns.stream().anyMatch(turn -> isTested(situation, turn) && mayStillShow(situation, turn));
     }
 
-    /** Whether one of the turns would be another test of a screw that was tried. */
-    static boolean areTriedAgain(Situation situation, List<ScrewTurn> turns) {
-        return turns.stream().anyMatch(turn -> isTest(situation, turn) && isTried(situation, turn));
+    /** Whether one of the turns would be a second test of a screw that was already tested. */
+    static boolean includesRetest(Situation situation, List<ScrewTurn> turns) {
+        return turns.stream().anyMatch(turn -> isTest(situation, turn) && isTested(situation, turn));
     }
 
-    /** Once the other places are so near the fix that no sighting tells them apart, only another turn does. */
+    /**
+     * Whether a sighting may still show the direction: once the other places are too close to the fix, only a turn can.
+     */
     private static boolean mayStillShow(Situation situation, ScrewTurn turn) {
         return sense(situation.fix().senses(), turn.screw()) < SURE_ENOUGH
-                && PossibleAxes.of(situation.fix()).spread() > TOLD_APART;
+                && PossibleAxes.of(situation.fix()).spread() > SEPARABLE_SPREAD;
     }
 
     private static boolean willShow(Situation situation, ScrewTurn turn) {
-        double shown = SHOWN_SIGMAS * seenArcmin(situation, turn.screw(), LATE_MINUTES);
-        return shorter(situation, turn).stream().anyMatch(made -> wayArcmin(situation, made) > shown);
+        double shown = SHOWN_SIGMAS * detectionSigmaArcmin(situation, turn.screw(), LATE_MINUTES);
+        return shorter(situation, turn).stream().anyMatch(made -> moveArcmin(situation, made) > shown);
     }
 
-    private static boolean isTried(Situation situation, ScrewTurn turn) {
+    private static boolean isTested(Situation situation, ScrewTurn turn) {
         ScrewSenses senses = situation.fix().senses();
         return turn.screw() == ScrewTurn.Which.AZIMUTH ? senses.azimuthTried() : senses.altitudeTried();
     }
 
-    /** The screws that these turns would test. */
+    /** The screws that these turns test. */
     static Set<ScrewTurn.Which> tested(Situation situation, List<ScrewTurn> turns) {
         return turns.stream()
                 .filter(turn -> isTest(situation, turn))
@@ -87,14 +89,18 @@ final class TestTurns {
                 .collect(Collectors.toSet());
     }
 
-    /** Probability of being within the allowance after turns that are as likely to make it worse. */
-    static double probabilityAfter(Situation situation, List<ScrewTurn> turns, double now, double ifAsTold) {
+    /**
+     * Probability of being within the allowance after turns that may go the wrong way.
+     *
+     * @param ifSensesRight the probability if every screw goes as assumed
+     */
+    static double probabilityAfter(Situation situation, List<ScrewTurn> turns, double now, double ifSensesRight) {
         ScrewSenses senses = situation.fix().senses();
         double right = 1;
         for (ScrewTurn turn : turns) {
             right *= isTest(situation, turn) ? sense(senses, turn.screw()) : 1;
         }
-        return now + right * (ifAsTold - now);
+        return now + right * (ifSensesRight - now);
     }
 
     private static boolean isTest(Situation situation, ScrewTurn turn) {
@@ -107,43 +113,43 @@ final class TestTurns {
 
     private static Optional<ScrewTurn> shorter(Situation situation, ScrewTurn whole) {
         Screw screw = TurnPlanner.screw(situation.rig(), whole.screw());
-        double way = wayArcmin(situation, whole);
-        double beyondDoubt = BEYOND_DOUBT_SIGMAS * seenArcmin(situation, whole.screw(), SOON_MINUTES);
-        double share = Math.max(SHARE_OF_THE_WAY, beyondDoubt / way);
+        double move = moveArcmin(situation, whole);
+        double beyondDoubt = BEYOND_DOUBT_SIGMAS * detectionSigmaArcmin(situation, whole.screw(), SOON_MINUTES);
+        double share = Math.max(SHARE_OF_THE_MOVE, beyondDoubt / move);
         double inTheField = situation
                 .rig()
                 .widestOptic()
                 .map(Optic::field)
                 .map(Angle::arcminutes)
-                .map(field -> MOST_OF_WIDEST_FIELD * field / way)
+                .map(field -> MOST_OF_WIDEST_FIELD * field / move)
                 .orElse(1.0);
         double most = Math.min(inTheField, EASILY_TURNED_BACK / Math.abs(whole.clockwiseTurns()));
         return TurnPlanner.planned(whole.screw(), screw, whole.clockwiseTurns() * Math.min(1, Math.min(share, most)));
     }
 
-    private static double wayArcmin(Situation situation, ScrewTurn turn) {
+    private static double moveArcmin(Situation situation, ScrewTurn turn) {
         AxisState state = situation.fix().state();
-        double way = TurnPlanner.screw(situation.rig(), turn.screw())
+        double move = TurnPlanner.screw(situation.rig(), turn.screw())
                 .move(turn.clockwiseTurns(), state.axis().altitude())
                 .abs()
                 .arcminutes();
         return turn.screw() == ScrewTurn.Which.AZIMUTH
-                ? way * state.site().latitude().cos()
-                : way;
+                ? move * state.site().latitude().cos()
+                : move;
     }
 
     /**
-     * How exactly the best of the sightings of so many minutes would show a move on the sky, 1 sigma. Stars are taken to be
-     * where they are wanted: an order must not change with the minutes in which it is carried out.
+     * Accuracy with which the best sighting of at most this length would show a move on the sky, 1 sigma. Stars are
+     * assumed to be ideally placed, because an order must not change while it is being carried out.
      */
-    private static double seenArcmin(Situation situation, ScrewTurn.Which screw, double minutes) {
+    private static double detectionSigmaArcmin(Situation situation, ScrewTurn.Which screw, double minutes) {
         boolean azimuth = screw == ScrewTurn.Which.AZIMUTH;
         OffsetCovariance now = situation.fix().state().offsetCovariance();
         double known = azimuth ? now.eastEastArcmin2() : now.upUpArcmin2();
         double seen = SightingPlanner.candidates(situation.withIdealStars(), now)
                 .filter(candidate -> candidate.minutes() <= minutes)
                 .map(candidate ->
-                        azimuth ? candidate.tells().ee() : candidate.tells().uu())
+                        azimuth ? candidate.information().ee() : candidate.information().uu())
                 .max(Comparator.naturalOrder())
                 .orElse(0.0);
         return seen > 0 ? Math.sqrt(known + 1 / seen) : 0;

@@ -17,20 +17,21 @@ import polewright.mount.rig.ScrewOrder;
 import polewright.sky.angle.Angle;
 
 /**
- * Which screws to turn how far, so that the axis stands at the best aim once the clamps are tight: in steps that a hand can
- * make, in the order and with the last leg that the rig wants, leaving well alone.
+ * Plans the screw turns that bring the axis to the best aim once the clamps are tight: in steps that a hand can make,
+ * in the order and with the final direction that the rig requires. A screw whose direction is already good enough is
+ * left alone.
  */
 final class TurnPlanner {
     private static final int PARTS_OF_A_TURN = 8;
-    // Beyond this most wedges come to the end of their screws (common practice: some degrees of range).
+    // Most wedges reach the end of their screws at about this many turns (common practice: some degrees of range).
     static final double MOST_TURNS = 20;
-    // A mount moved by hand comes to within a degree or so.
+    // Moving a mount by hand is accurate to a degree or so.
     private static final Angle WORTH_A_HAND = Angle.ofDegrees(2);
-    // Under one turn a hand feels half an eighth.
+    // Below one turn, a hand can judge a sixteenth.
     private static final int PARTS_BELOW_ONE_TURN = 16;
-    // The leg back is longer than the play by this, so that the play is surely taken up.
+    // The return leg exceeds the backlash by this many turns, so that the backlash is surely taken up.
     private static final double BEYOND_THE_PLAY = 0.25;
-    // A screw whose own direction is off by less than this many sigmas is only turned if it clearly helps.
+    // A screw whose own coordinate is off by less than this many sigmas is only turned if that clearly helps.
     private static final double WORTH_A_SCREW_SIGMAS = 1;
     private static final double WORTH_A_SCREW_PROBABILITY = 0.02;
 
@@ -66,7 +67,10 @@ final class TurnPlanner {
         return worth.isEmpty() ? List.copyOf(both) : List.copyOf(worth);
     }
 
-    /** A turn as a hand can make it; one that would end the wrong way goes past by the play and a bit, and back. */
+    /**
+     * A turn rounded for the hand. One that would end in the wrong direction overshoots by a little more than the
+     * backlash.
+     */
     static Optional<ScrewTurn> planned(ScrewTurn.Which which, Screw screw, double exact) {
         double parts = Math.abs(exact) < 1 ? PARTS_BELOW_ONE_TURN : PARTS_OF_A_TURN;
         double rounded = Math.rint(exact * parts) / parts;
@@ -80,7 +84,7 @@ final class TurnPlanner {
         return Optional.of(new ScrewTurn(which, rounded, screw.finish() == FinishSense.CLOCKWISE ? back : -back));
     }
 
-    /** Whether a hand had better move the mount: many turns, and farther than a hand errs. */
+    /** Whether the mount is better moved by hand: many turns, and a move larger than the error of moving it by hand. */
     static boolean isBeyondScrews(Situation situation, List<ScrewTurn> turns) {
         Angle altitude = situation.fix().state().axis().altitude();
         return turns.stream()
@@ -92,7 +96,7 @@ final class TurnPlanner {
                                 > 0);
     }
 
-    /** Probability that one try, perfectly aimed, ends in the zone: a turn by hand, then the clamps. */
+    /** Probability that one perfectly aimed attempt, turns by hand and then the clamps, ends in the zone. */
     static double probabilityOfOneTry(Situation situation) {
         AxisState state = situation.fix().state();
         double clamp = situation.rig().clampingSigma().arcminutes();
@@ -105,7 +109,7 @@ final class TurnPlanner {
                 new OffsetCovariance(east * east + clamp * clamp, 0, up * up + clamp * clamp));
     }
 
-    /** How far a hand errs with the coarser screw, 1 sigma, on the sky. */
+    /** Error of a turn by hand with the coarser screw, 1 sigma, on the sky. */
     static Angle handSigma(Situation situation) {
         AxisState state = situation.fix().state();
         Angle east = handSigma(situation.rig().azimuthScrew(), state)

@@ -1,12 +1,12 @@
 /**
- * What to do next, from the fix and the allowance.
+ * Decides what to do next, from the fix and the allowance.
  *
  * <pre>
  *   fix, allowance, rig, sky ─▶ Situation ─▶ Adviser ─▶ Advice
- *                                              ├─▶ Outlook: how likely it ends within the allowance, left or turned
- *                                              ├─▶ TurnPlanner ─▶ ScrewTurn, and SkyInView: what the view does meanwhile
- *                                              ├─▶ SightingPlanner: Candidate ─▶ Information ─▶ RankedSighting
- *                                              └─▶ Round ─▶ Prospect: where one more adjustment would leave the axis
+ *                                              ├─▶ Outlook: probability of ending within the allowance, left or turned
+ *                                              ├─▶ TurnPlanner ─▶ ScrewTurn, and SkyInView: how the view moves
+ *                                              ├─▶ SightingPlanner: Candidate ─▶ InformationMatrix ─▶ RankedSighting
+ *                                              └─▶ AdjustmentRound ─▶ Prospect: result of one more adjustment
  * </pre>
  */
 @NullMarked

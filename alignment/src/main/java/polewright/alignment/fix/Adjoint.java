@@ -3,11 +3,12 @@ package polewright.alignment.fix;
 import java.util.Arrays;
 
 /**
- * What the rest of a night, from some moment on, has to say on the state before it: slope λ and curvature Λ of half its χ².
- * With the state x and covariance P that the night up to then gives, the whole night gives x − P λ and P − P Λ P.
+ * The information that the rest of a night, from some moment on, adds to the state before it: the gradient λ and
+ * curvature Λ of half its χ². If the night up to then gives state x and covariance P, the whole night gives x − P λ and
+ * P − P Λ P.
  *
- * <p>That is the modified Bryson–Frazier smoother (G. J. Bierman, "Fixed interval smoothing with discrete measurements",
- * Int. J. Control 18 (1973) 65). It divides by the variances of single figures only and inverts no matrix.
+ * <p>This is the modified Bryson–Frazier smoother (G. J. Bierman, "Fixed interval smoothing with discrete
+ * measurements", Int. J. Control 18 (1973) 65). It divides only by scalar variances and inverts no matrix.
  */
 final class Adjoint {
     private static final int SIZE = AxisState.SIZE;
@@ -22,12 +23,12 @@ final class Adjoint {
         this.curvature = curvature;
     }
 
-    /** After the last sighting of a night there is no more to say. */
+    /** After the last sighting of a night: zero. */
     static Adjoint atTheEnd() {
         return new Adjoint(new double[SIZE], new double[SIZE * SIZE]);
     }
 
-    /** The same with a figure of a sighting before it: (1 − K h)ᵀ λ + h ν / s. */
+    /** Steps back across one scalar measurement: (1 − K h)ᵀ λ + h ν / s. */
     Adjoint before(Correction figure) {
         double[] turned = new double[SIZE];
         double twice = 0;
@@ -58,7 +59,7 @@ final class Adjoint {
         }
     }
 
-    /** The slope alone with a figure of a sighting before it, in place. */
+    /** Steps the gradient alone back across one scalar measurement, in place. */
     static void takeBefore(double[] slope, Correction figure) {
         double gainTimesSlope = 0;
         for (int i = 0; i < SIZE; i++) {
@@ -69,7 +70,7 @@ final class Adjoint {
         slope[ALTITUDE] += figure.byAltitude() * bySlope;
     }
 
-    /** Where the axis was, by such a slope. */
+    /** The smoothed axis for a filtered state and a gradient. */
     static LinearisationPoint moved(AxisState soFar, double[] slope) {
         double azimuth = soFar.mean(AZIMUTH);
         double altitude = soFar.mean(ALTITUDE);
@@ -80,7 +81,7 @@ final class Adjoint {
         return new LinearisationPoint(azimuth, altitude);
     }
 
-    /** The same before a move: Fᵀ λ, Fᵀ Λ F. */
+    /** Steps back across a move: Fᵀ λ, Fᵀ Λ F. */
     Adjoint before(Motion motion) {
         double[] slopeBefore = Arrays.copyOf(slope, SIZE);
         motion.gains().addTransposed(slopeBefore, 0);
@@ -89,7 +90,7 @@ final class Adjoint {
         return new Adjoint(slopeBefore, curvatureBefore);
     }
 
-    /** The state as the whole night tells. */
+    /** The smoothed state: {@code soFar} with the rest of the night included. */
     AxisState smoothed(AxisState soFar) {
         double[] mean = soFar.copyOfMean();
         double[] before = soFar.copyOfCovariance();
@@ -119,8 +120,8 @@ final class Adjoint {
     }
 
     /**
-     * What the night's χ² would gain if the axis might have gone somewhere else besides at the move just before: with a
-     * sigma so large, λᵀ (W⁻¹ + Λ)⁻¹ λ of azimuth and altitude.
+     * The reduction of the night's χ² if the move just before had an additional free displacement with these variances
+     * W: λᵀ (W⁻¹ + Λ)⁻¹ λ in azimuth and altitude.
      */
     double gainOfFreedom(double azimuthVariance, double altitudeVariance) {
         double a = 1 / azimuthVariance + curvature[AxisState.at(AZIMUTH, AZIMUTH)];

@@ -13,8 +13,8 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * What each sighting of a night may have been instead of what was written. Worked out once: a sighting that is set aside is
- * asked about at every event after it.
+ * The alternative readings of each sighting of a night: what may have been seen instead of what was entered. Cached,
+ * because a sighting that is set aside is looked at again after every later event.
  */
 final class Alternatives {
     private final Site site;
@@ -28,21 +28,21 @@ final class Alternatives {
     }
 
     /**
-     * One of them.
+     * One alternative reading.
      *
      * @param cause completes "it would fit if …"
-     * @param rank 1 for the mistake that is made most often
+     * @param rank 1 for the most common mistake
      */
     record Meant(String cause, AxisModel model, int rank) {}
 
     private record Known(Sighting sighting, List<Meant> meant) {}
 
-    /** By the usual slips. */
+    /** Readings after undoing each of the usual mistakes. */
     List<Meant> misreadings(Step.Sighted sighted) {
         return known(misreadings, sighted, Sighting::misreadings);
     }
 
-    /** Of another star. */
+    /** Readings of other stars. */
     List<Meant> otherStars(Step.Sighted sighted) {
         return known(otherStars, sighted, sighting -> sighting.otherStars(site, weather));
     }
@@ -51,7 +51,7 @@ final class Alternatives {
             Map<Long, Known> before, Step.Sighted sighted, Function<Sighting, List<Misreading>> mistakes) {
         Sighting sighting = sighted.sighting();
         Known known = before.get(sighted.seq());
-        // One that was corrected keeps its number.
+        // A corrected sighting keeps its event number.
         if (known == null || !known.sighting().equals(sighting)) {
             known = new Known(sighting, possible(mistakes.apply(sighting)));
             before.put(sighted.seq(), known);
@@ -66,7 +66,7 @@ final class Alternatives {
             try {
                 possible.add(new Meant(misreading.cause(), misreading.meant().model(site, weather), i + 1));
             } catch (InputRefused impossible) {
-                // This mistake cannot have been made: the body would not have been up.
+                // Not possible: the body would have been below the horizon.
             }
         }
         return possible;

@@ -15,7 +15,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * The axis and the screws as a Gaussian: mean and covariance of six figures.
+ * The state vector of the axis and the screws: mean and covariance of six parameters.
  *
  * <pre>
  *   0 azimuth of the elevated end, rad      3 altitude screw: relative error of its effect
@@ -23,8 +23,8 @@ import polewright.sky.place.Site;
  *   2 azimuth screw: relative error         5 altitude screw: azimuth moved per unit of altitude
  * </pre>
  *
- * <p>In azimuth and altitude a turn of a screw is a plain addition, however large; that is why these two and not the
- * offset are kept. The last two are what a leaning base does.
+ * <p>The state holds azimuth and altitude rather than the offset because a screw turn of any size simply adds to them.
+ * The last two parameters describe a leaning base.
  */
 public final class AxisState {
     static final int SIZE = 6;
@@ -38,24 +38,24 @@ public final class AxisState {
     /** Before any sighting the axis is within about 15° of the pole: 8° 1 sigma each way on the sky. */
     public static final Angle PRIOR_SIGMA = Angle.ofDegrees(8);
 
-    /** How square the altitude hinge is to the azimuth's pivot, 1 sigma (common practice). */
+    /** Squareness error of the altitude hinge to the azimuth pivot, 1 sigma (common practice). */
     static final Angle HINGE_SQUARE_TO = Angle.ofDegrees(0.3);
 
-    // Azimuth means little where the pole is overhead; this keeps its prior finite there.
+    // Azimuth is nearly undefined where the pole is overhead; this keeps its prior finite there.
     private static final double LEAST_COS_LATITUDE = 0.1;
     private static final double LEAST_LEAN_RAD = 1e-3;
     private static final double DERIVATIVE_STEP_RAD = 1e-6;
 
     private final Site site;
-    // At this size the solution of a night spends its time on the making of objects: one array holds the six rows.
+    // One flat array for the six rows: at this size, allocation dominates the time that a night's solution takes.
     private final double[] mean;
     private final double[] covariance;
     private final TurnSenses senses;
 
     /**
-     * Keeps the arrays: what made them must leave them alone from then on.
+     * Keeps the arrays without copying: the caller must not change them afterwards.
      *
-     * @param covariance row after row
+     * @param covariance row-major
      */
     AxisState(Site site, double[] mean, double[] covariance, TurnSenses senses) {
         this.site = site;
@@ -64,14 +64,14 @@ public final class AxisState {
         this.senses = senses;
     }
 
-    /** What is known before anything was measured. */
+    /** The prior, before anything is measured. */
     public static AxisState prior(Site site, Rig rig) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
         double lean = leanSigmaRad(rig);
         double[] mean = new double[SIZE];
         mean[AZIMUTH] = site.poleAzimuth().radians();
         mean[ALTITUDE] = site.poleAltitude().radians();
-        ScrewGains screws = ScrewGains.asTheRigSays(rig);
+        ScrewGains screws = ScrewGains.ofRig(rig);
         mean[AZIMUTH_GAIN] = screws.azimuthFactor() - 1;
         mean[ALTITUDE_GAIN] = screws.altitudeFactor() - 1;
         double[] covariance = new double[SIZE * SIZE];
@@ -79,9 +79,8 @@ public final class AxisState {
         setVariance(covariance, ALTITUDE, PRIOR_SIGMA.radians());
         setVariance(covariance, AZIMUTH_GAIN, Math.hypot(screws.azimuthSigma(), leanOnAzimuth(site, rig)));
         setVariance(covariance, ALTITUDE_GAIN, screws.altitudeSigma());
-        // A base that leans to the right by β lowers the axis by β for each unit of azimuth to the right, and makes
-        // each
-        // unit of altitude go β / cos² to the right; so does a hinge that is not square.
+        // A base leaning right by β lowers the axis by β per unit of azimuth to the right, and moves it β / cos² to the
+        // right per unit of altitude; so does a hinge that is out of square.
         double perLean = 1 / (cosLat * cosLat);
         setVariance(covariance, AZIMUTH_INTO_ALTITUDE, lean);
         setVariance(covariance, ALTITUDE_INTO_AZIMUTH, perLean * Math.hypot(lean, HINGE_SQUARE_TO.radians()));
@@ -91,10 +90,11 @@ public final class AxisState {
     }
 
     /**
-     * One Gaussian for several that compete, with the mean and the spread of them together; screws as the first left them.
+     * Collapses a mixture of competing states into one Gaussian with the same mean and covariance. The last turn senses
+     * are those of the first state.
      *
-     * @param states of one site, one at least
-     * @param weights of each; they come to one
+     * @param states at least one, all at the same site
+     * @param weights one per state, summing to 1
      */
     static AxisState mixture(List<AxisState> states, double[] weights) {
         AxisState first = states.get(0);
@@ -104,8 +104,8 @@ public final class AxisState {
         double[] mean = new double[SIZE];
         for (int k = 0; k < weights.length; k++) {
             for (int i = 0; i < SIZE; i++) {
-                // As a difference from the first, so that azimuths on both sides of the cut stay together.
-                mean[i] += weights[k] * apart(states.get(k), first.mean, i);
+                // Relative to the first, so that azimuths on either side of the 360° wrap stay together.
+                mean[i] += weights[k] * difference(states.get(k), first.mean, i);
             }
         }
         for (int i = 0; i < SIZE; i++) {
@@ -117,19 +117,19 @@ public final class AxisState {
             for (int i = 0; i < SIZE; i++) {
                 for (int j = 0; j < SIZE; j++) {
                     covariance[at(i, j)] +=
-                            weights[k] * (state.covariance(i, j) + apart(state, mean, i) * apart(state, mean, j));
+                            weights[k] * (state.covariance(i, j) + difference(state, mean, i) * difference(state, mean, j));
                 }
             }
         }
         return new AxisState(first.site, mean, covariance, first.senses);
     }
 
-    private static double apart(AxisState state, double[] mean, int index) {
-        double apart = state.mean[index] - mean[index];
-        return index == AZIMUTH ? new Angle(apart).wrappedSigned().radians() : apart;
+    private static double difference(AxisState state, double[] mean, int index) {
+        double difference = state.mean[index] - mean[index];
+        return index == AZIMUTH ? new Angle(difference).wrappedSigned().radians() : difference;
     }
 
-    /** A lean of the base also scales the azimuth that a turn makes, by its tangent component: 1 sigma of that. */
+    /** A leaning base also scales the azimuth moved per turn, through tan(altitude); 1 sigma of that relative error. */
     static double leanOnAzimuth(Site site, Rig rig) {
         double cosLat = Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
         return leanSigmaRad(rig) * site.poleAltitude().sin() / cosLat;
@@ -139,19 +139,19 @@ public final class AxisState {
         return Math.max(LEAST_LEAN_RAD, rig.levelSigma().radians());
     }
 
-    /** The same axis with screws that are as many times less known as one beginning has them less known than another. */
-    AxisState doubting(AxisState asTold, AxisState doubted) {
+    /** The same axis with screw sigmas widened by the ratio of two priors; a ratio below 1 has no effect. */
+    AxisState doubting(AxisState nominal, AxisState doubted) {
         double[] wider = new double[SIZE * SIZE];
         for (int i = 0; i < SIZE; i++) {
             for (int j = 0; j < SIZE; j++) {
-                wider[at(i, j)] = covariance(i, j) * times(asTold, doubted, i) * times(asTold, doubted, j);
+                wider[at(i, j)] = covariance(i, j) * times(nominal, doubted, i) * times(nominal, doubted, j);
             }
         }
         return new AxisState(site, mean, wider, senses);
     }
 
-    private static double times(AxisState asTold, AxisState doubted, int index) {
-        return index < AZIMUTH_GAIN ? 1 : Math.max(1, doubted.sigma(index) / asTold.sigma(index));
+    private static double times(AxisState nominal, AxisState doubted, int index) {
+        return index < AZIMUTH_GAIN ? 1 : Math.max(1, doubted.sigma(index) / nominal.sigma(index));
     }
 
     public AxisPointing axis() {
@@ -177,7 +177,7 @@ public final class AxisState {
         return new OffsetCovariance(quadratic(east, east), quadratic(east, up), quadratic(up, up));
     }
 
-    /** Of two slopes by azimuth and altitude. */
+    /** The quadratic form aᵀ P b over azimuth and altitude. */
     private double quadratic(double[] a, double[] b) {
         double sum = 0;
         for (int i = 0; i < 2; i++) {
@@ -198,26 +198,29 @@ public final class AxisState {
                 sigma(ALTITUDE_GAIN));
     }
 
-    /** The state after turns, clockwise positive, made by hand from here in one go each. */
+    /** The state after turns by hand, clockwise positive, each made in one go. */
     public AxisState afterTurns(Rig rig, double azimuthTurns, double altitudeTurns) {
         return afterTurns(rig, HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns));
     }
 
-    /** The same of turns that may go past and back. */
+    /** The state after turns by hand that may overshoot and come back. */
     public AxisState afterTurns(Rig rig, HandTurns azimuthTurns, HandTurns altitudeTurns) {
         return Motion.turns(rig, azimuthTurns, altitudeTurns, senses, altitude())
                 .applyTo(this);
     }
 
-    /** The state after the clamps are tightened: by what earlier nights taught, or as unsteady as the rig says. */
+    /**
+     * The state after the clamps are tightened, with the shift learned from earlier nights or the sigma given in the
+     * rig.
+     */
     public AxisState afterClamping(Rig rig) {
         return Motion.shift(site, rig.usualClampShift(), rig.clampingSigma(), senses)
                 .applyTo(this);
     }
 
     /**
-     * The turns, clockwise positive, that bring the mean to {@code aim} with the gains as learned: all legs together, each
-     * screw finished the way that the rig wants it.
+     * The net turns, clockwise positive, that bring the mean to {@code aim} with the learned gains, each screw finished
+     * in the direction that the rig asks for.
      */
     public Turns turnsTo(AxisOffset aim, Rig rig) {
         AxisPointing target = AxisPointing.of(site, aim);
@@ -227,12 +230,12 @@ public final class AxisState {
                 rig.altitudeScrew().neededFrom(senses.altitude(), effective.altitude()));
     }
 
-    /** The way in which the azimuth screw was left: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
+    /** Direction of the azimuth screw's last turn: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
     public double lastAzimuthSense() {
         return senses.azimuth();
     }
 
-    /** The way in which the altitude screw was left: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
+    /** Direction of the altitude screw's last turn: +1 clockwise, −1 counter-clockwise, 0 not turned yet. */
     public double lastAltitudeSense() {
         return senses.altitude();
     }
@@ -241,7 +244,7 @@ public final class AxisState {
         return site;
     }
 
-    /** Clockwise positive turns of both screws. */
+    /** Turns of both screws, clockwise positive. */
     public record Turns(double azimuth, double altitude) {}
 
     double mean(int index) {
@@ -252,7 +255,7 @@ public final class AxisState {
         return covariance[at(row, column)];
     }
 
-    /** Where a covariance stands in the array of them all. */
+    /** Index of a covariance in the row-major array. */
     static int at(int row, int column) {
         return SIZE * row + column;
     }

@@ -9,60 +9,65 @@ import polewright.mount.Odds;
 import polewright.sky.place.Site;
 
 /**
- * One way to explain the night.
+ * One hypothesis that may explain the night.
  *
- * @param mistake what was entered wrongly by it; nothing if everything is as entered
- * @param cost in units of χ²; the less, the likelier
+ * @param mistake what it takes to be entered wrongly; empty if everything is as entered
+ * @param cost in units of χ²; lower is more likely
  */
-record Candidate(Optional<Mistake> mistake, Interpretation account, double cost) {
-    // Most mistakes are among those that can be named: odds of ten to one (common practice).
+record Candidate(Optional<Mistake> mistake, Interpretation interpretation, double cost) {
+    // Most mistakes are of a kind that can be named: odds of 10 to 1 (common practice).
     static final double NAMELESS = Odds.TEN_TO_ONE;
 
-    /** Everything as entered; what is set aside is wrong for no reason that can be named. */
-    static Candidate asTold(Interpretation account) {
-        return new Candidate(Optional.empty(), account, cost(account));
+    /** Everything as entered; each sighting that is set aside is wrong for an unknown reason. */
+    static Candidate asEntered(Interpretation interpretation) {
+        return new Candidate(Optional.empty(), interpretation, cost(interpretation));
     }
 
     /**
-     * Something entered wrongly.
+     * One entry is wrong.
      *
-     * @param surcharge for how seldom that happens
+     * @param surcharge prior cost of the mistake
      */
-    static Candidate of(Mistake mistake, Interpretation account, double surcharge) {
-        return new Candidate(Optional.of(mistake), account, cost(account) + surcharge);
+    static Candidate of(Mistake mistake, Interpretation interpretation, double surcharge) {
+        return new Candidate(Optional.of(mistake), interpretation, cost(interpretation) + surcharge);
     }
 
-    /** Several that are much the same to a person, as the likeliest of them, which comes first; as likely as all of them. */
+    /**
+     * Merges hypotheses that amount to the same thing for a person into the most likely one, with the probability of
+     * all.
+     *
+     * @param alike the most likely first
+     */
     static Candidate together(List<Candidate> alike) {
         Candidate first = alike.get(0);
         double likelihood = alike.stream()
                 .mapToDouble(other -> Math.exp((first.cost - other.cost) / 2))
                 .sum();
-        return new Candidate(first.mistake, first.account, first.cost - 2 * Math.log(likelihood));
+        return new Candidate(first.mistake, first.interpretation, first.cost - 2 * Math.log(likelihood));
     }
 
-    /** Of the night so told, with what is set aside wrong for no reason that can be named. */
-    static double cost(Interpretation account) {
-        return account.cost() + NAMELESS * account.setAside().size();
+    /** Cost of an interpretation, with each sighting that is set aside wrong for an unknown reason. */
+    static double cost(Interpretation interpretation) {
+        return interpretation.cost() + NAMELESS * interpretation.setAside().size();
     }
 
-    boolean isOfThisSite(Site site) {
-        return account.night().last().site().equals(site);
+    boolean isAtSite(Site site) {
+        return interpretation.night().last().site().equals(site);
     }
 
-    /** Whether what the sightings say cannot be used before the mistake is corrected. */
-    boolean isOfEverything() {
+    /** Whether the mistake affects every sighting, so that none can be used before it is corrected. */
+    boolean affectsEverySighting() {
         return mistake.filter(m -> m instanceof Mistake.ClockWrong || m instanceof Mistake.SiteWrong)
                 .isPresent();
     }
 
-    boolean isOfATurn() {
+    boolean concernsTurn() {
         return mistake.filter(Mistake.TurnMistaken.class::isInstance).isPresent();
     }
 
-    /** Whether it holds this sighting for wrong, with or without a reason. */
+    /** Whether this sighting is wrong under the hypothesis, for a known reason or not. */
     boolean blames(long sighting) {
-        return account.setAside().contains(sighting)
+        return interpretation.setAside().contains(sighting)
                 || mistake.filter(made -> isMisreadIn(made, sighting)).isPresent();
     }
 
@@ -73,16 +78,16 @@ record Candidate(Optional<Mistake> mistake, Interpretation account, double cost)
         return made instanceof Mistake.SightingMisread misread && misread.seq() == sighting;
     }
 
-    /** Whether the axis is now elsewhere by another. */
+    /** Whether another hypothesis puts the axis in a different place now. */
     boolean differsNowFrom(Candidate other) {
-        AxisState here = account.night().last();
-        AxisState there = other.account.night().last();
-        return !here.site().equals(there.site()) || account.differsNowFrom(other.account);
+        AxisState here = interpretation.night().last();
+        AxisState there = other.interpretation.night().last();
+        return !here.site().equals(there.site()) || interpretation.differsNowFrom(other.interpretation);
     }
 
     String words() {
         if (mistake.isEmpty()) {
-            return notUsed(account.setAside());
+            return notUsed(interpretation.setAside());
         }
         Mistake made = mistake.get();
         if (made instanceof Mistake.TurnMistaken turn) {

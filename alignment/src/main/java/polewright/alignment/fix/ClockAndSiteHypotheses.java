@@ -19,49 +19,52 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * Another clock or another site than the night was told with: mistakes that touch all its sightings at once.
+ * A hypothesis that the clock or the site was entered wrongly: a mistake that affects every sighting of the night.
  *
- * @param mistake what was told wrongly by it
- * @param site where the night was instead
+ * @param mistake what was entered wrongly
+ * @param site the true site
  * @param correction what to add to every time of the night
- * @param surcharge how seldom that mistake is made, in units of χ²
+ * @param surcharge prior cost of the mistake, in units of χ²
  */
 record ClockAndSiteHypotheses(Mistake mistake, Site site, Duration correction, double surcharge) {
     private static final int HOURS = 12;
-    // Changes to and from summer time, the wrong zone and the date after midnight are commoner than any other.
+    // Summer time, a wrong time zone and the date after midnight are the commonest mistakes.
     private static final int COMMON_HOURS = 2;
     private static final int DAYS = 1;
     private static final int COMMON_CHOICES = 2 * (COMMON_HOURS + DAYS);
     private static final int CHOICES = 2 * (HOURS + DAYS);
     private static final int FARTHEST_LATITUDE_DEG = 90;
 
-    /** All that are tried: clocks wrong by whole hours or by a day, and sites that a slip of the pen makes of this one. */
-    static Stream<ClockAndSiteHypotheses> of(Site told) {
-        return Stream.concat(clocks(told), sites(told).stream());
+    /**
+     * All hypotheses to try: clocks wrong by whole hours or by a day, and slips in entering the coordinates of the
+     * site.
+     */
+    static Stream<ClockAndSiteHypotheses> of(Site entered) {
+        return Stream.concat(clocks(entered), sites(entered).stream());
     }
 
-    private static Stream<ClockAndSiteHypotheses> clocks(Site told) {
+    private static Stream<ClockAndSiteHypotheses> clocks(Site entered) {
         Stream<ClockAndSiteHypotheses> hours = IntStream.rangeClosed(-HOURS, HOURS)
                 .filter(hour -> hour != 0)
                 .mapToObj(hour -> clock(
-                        told,
+                        entered,
                         Duration.ofHours(hour),
                         "the clock was " + count(hour, "hour") + (hour < 0 ? " fast" : " slow"),
                         Math.abs(hour) <= COMMON_HOURS));
         Stream<ClockAndSiteHypotheses> days = IntStream.rangeClosed(-DAYS, DAYS)
                 .filter(day -> day != 0)
                 .mapToObj(day -> clock(
-                        told,
+                        entered,
                         Duration.ofDays(day),
                         "the date was " + count(day, "day") + (day < 0 ? " ahead" : " behind"),
                         true));
         return Stream.concat(hours, days);
     }
 
-    private static ClockAndSiteHypotheses clock(Site told, Duration correction, String words, boolean isCommon) {
+    private static ClockAndSiteHypotheses clock(Site entered, Duration correction, String words, boolean isCommon) {
         return new ClockAndSiteHypotheses(
                 new Mistake.ClockWrong(correction, words),
-                told,
+                entered,
                 correction,
                 Rereadings.SELDOM + 2 * Math.log(isCommon ? COMMON_CHOICES : CHOICES));
     }
@@ -71,19 +74,19 @@ record ClockAndSiteHypotheses(Mistake mistake, Site site, Duration correction, d
         return number + " " + unit + (number == 1 ? "" : "s");
     }
 
-    private static List<ClockAndSiteHypotheses> sites(Site told) {
-        Angle latitude = told.latitude();
-        Angle longitude = told.longitude();
+    private static List<ClockAndSiteHypotheses> sites(Site entered) {
+        Angle latitude = entered.latitude();
+        Angle longitude = entered.longitude();
         List<ClockAndSiteHypotheses> others = new ArrayList<>();
         others.add(site(
-                new Site(latitude.negated(), longitude, told.heightMetres()),
-                "the site were " + (told.isNorthern() ? "south" : "north") + " of the equator"));
+                new Site(latitude.negated(), longitude, entered.heightMetres()),
+                "the site were " + (entered.isNorthern() ? "south" : "north") + " of the equator"));
         others.add(site(
-                new Site(latitude, longitude.negated(), told.heightMetres()),
+                new Site(latitude, longitude.negated(), entered.heightMetres()),
                 "the site were " + (longitude.radians() < 0 ? "east" : "west") + " of Greenwich"));
         if (Math.abs(longitude.degrees()) <= FARTHEST_LATITUDE_DEG) {
             others.add(site(
-                    new Site(longitude, latitude, told.heightMetres()),
+                    new Site(longitude, latitude, entered.heightMetres()),
                     "latitude and longitude of the site were exchanged"));
         }
         return others;
@@ -93,52 +96,57 @@ record ClockAndSiteHypotheses(Mistake mistake, Site site, Duration correction, d
         return new ClockAndSiteHypotheses(new Mistake.SiteWrong(meant, words), meant, Duration.ZERO, Rereadings.SELDOM);
     }
 
-    /** The night read so; nothing if one of its sightings could not have been made then and there. */
+    /**
+     * The night under this hypothesis; empty if one of its sightings could not have been made at that time and place.
+     */
     Optional<Rereadings> read(CondensedPast past, Weather weather, List<Step> steps) {
-        return steps(weather, steps).map(otherwise -> read(past, otherwise));
+        return steps(weather, steps).map(corrected -> read(past, corrected));
     }
 
     /**
-     * The night with these steps.
+     * The night under this hypothesis.
      *
-     * @param otherwise steps as they were by this clock and at this site
+     * @param corrected the steps with this clock and at this site
      */
-    Rereadings read(CondensedPast past, List<Step> otherwise) {
+    Rereadings read(CondensedPast past, List<Step> corrected) {
         CondensedPast before = site.equals(past.site())
                 ? past
                 : CondensedPast.none(site, past.rig()).scattering(past.scatter());
-        return new Rereadings(mistake, new NightSmoother(before, otherwise), surcharge);
+        return new Rereadings(mistake, new NightSmoother(before, corrected), surcharge);
     }
 
-    /** Steps as they were then and there; nothing if one of them is a sighting that could not have been made. */
-    Optional<List<Step>> steps(Weather weather, List<Step> told) {
-        List<Step> otherwise = new ArrayList<>(told.size());
-        for (Step step : told) {
+    /** The steps with the clock and site corrected; empty if one of the sightings could not have been made. */
+    Optional<List<Step>> steps(Weather weather, List<Step> entered) {
+        List<Step> corrected = new ArrayList<>(entered.size());
+        for (Step step : entered) {
             Optional<Step> other = step instanceof Step.Sighted sighted
                     ? sighted(sighted.seq(), sighted.sighting(), weather)
                     : Optional.of(step);
             if (other.isEmpty()) {
                 return Optional.empty();
             }
-            otherwise.add(other.get());
+            corrected.add(other.get());
         }
-        return Optional.of(otherwise);
+        return Optional.of(corrected);
     }
 
-    /** A sighting as it was then and there; nothing if it could not have been made: its star was down, or the Sun was up. */
-    Optional<Step> sighted(long seq, Sighting told, Weather weather) {
-        return isOfStars(told) && !isDark(told.at(), weather)
+    /**
+     * A sighting with the clock and site corrected; empty if it could not have been made because its star was below the
+     * horizon or the Sun was up.
+     */
+    Optional<Step> sighted(long seq, Sighting entered, Weather weather) {
+        return isOfStars(entered) && !isDark(entered.at(), weather)
                 ? Optional.empty()
-                : Rereadings.reread(seq, told.movedBy(correction), site, weather);
+                : Rereadings.reread(seq, entered.movedBy(correction), site, weather);
     }
 
-    /** Whether the Sun was down there at a time that was told. */
-    boolean isDark(Instant told, Weather weather) {
-        return !SunGuard.at(ObservingMoment.of(site, SkyTime.of(told.plus(correction)), weather))
+    /** Whether the Sun was below the horizon under this hypothesis, at a time as entered. */
+    boolean isDark(Instant entered, Weather weather) {
+        return !SunGuard.at(ObservingMoment.of(site, SkyTime.of(entered.plus(correction)), weather))
                 .isSunUp();
     }
 
-    /** Whether it took a night to make it: by day an eye finds the Moon and planets, and stars hardly ever. */
+    /** Whether the sighting needs a dark sky: by day an eye finds the Moon and planets, but hardly ever a star. */
     private static boolean isOfStars(Sighting sighting) {
         return (sighting instanceof StarDrift drift && drift.star() instanceof FixedStar)
                 || (sighting instanceof StillPoint point && point.star() instanceof FixedStar);

@@ -14,8 +14,8 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * What may be wrong with the clock or the site where something was seen that cannot have been seen as the night was told: a
- * star that was down, or a dark sky while the Sun was up.
+ * Suggests what may be wrong with the clock or the site when an observation is impossible as entered: a star below the
+ * horizon, or a dark sky while the Sun is up.
  */
 public final class ClockOrSiteSuspects {
     private static final int MOST = 3;
@@ -26,15 +26,15 @@ public final class ClockOrSiteSuspects {
     private record Suspect(Mistake mistake, double cost) {}
 
     /**
-     * The mistakes by which a sighting could have been made that is impossible as told, the likeliest first; none much less
-     * likely than that, three at most, and none at all late in a long night.
+     * The mistakes that would make a refused sighting possible, the most likely first: at most three, none of them ten
+     * times less likely than the first. Empty late in a long night.
      *
-     * @param before the steps of the night before it
-     * @param refused the sighting as it was entered
+     * @param before the earlier steps of the night
+     * @param refused the sighting as entered
      */
     public static List<Mistake> allowing(
             Site site, Rig rig, Weather weather, List<Step> before, long seq, Sighting refused) {
-        return likeliest(
+        return mostLikely(
                 site,
                 rig,
                 before,
@@ -45,29 +45,30 @@ public final class ClockOrSiteSuspects {
     }
 
     /**
-     * The mistakes by which it is dark at a time when the Sun is up as told, likewise.
+     * The mistakes that would explain a dark sky at a time when the Sun is up as entered; chosen as for
+     * {@link #allowing}.
      *
-     * @param steps of the night so far
-     * @param now when it is dark
+     * @param steps the night so far
+     * @param now a time at which it is dark
      */
     public static List<Mistake> darkening(Site site, Rig rig, Weather weather, List<Step> steps, Instant now) {
-        return likeliest(
+        return mostLikely(
                 site, rig, steps, other -> other.isDark(now, weather) ? other.steps(weather, steps) : Optional.empty());
     }
 
-    /** By how well the rest of the night fits with each, and how seldom it is made. */
-    private static List<Mistake> likeliest(
-            Site site, Rig rig, List<Step> told, Function<ClockAndSiteHypotheses, Optional<List<Step>>> possible) {
-        if (told.size() > MistakeSearch.MOST_STEPS_READ_AGAIN) {
+    /** Ranks the hypotheses by the fit of the rest of the night and by their prior cost. */
+    private static List<Mistake> mostLikely(
+            Site site, Rig rig, List<Step> entered, Function<ClockAndSiteHypotheses, Optional<List<Step>>> possible) {
+        if (entered.size() > MistakeSearch.MOST_STEPS_READ_AGAIN) {
             return List.of();
         }
         CondensedPast past = CondensedPast.none(site, rig);
         List<Suspect> suspects = new ArrayList<>();
         ClockAndSiteHypotheses.of(site)
                 .forEach(other -> possible.apply(other).ifPresent(steps -> {
-                    Interpretation account =
+                    Interpretation interpretation =
                             Contradictions.weigh(other.read(past, steps).night());
-                    suspects.add(new Suspect(other.mistake(), other.surcharge() + Candidate.cost(account)));
+                    suspects.add(new Suspect(other.mistake(), other.surcharge() + Candidate.cost(interpretation)));
                 }));
         double least = suspects.stream().mapToDouble(Suspect::cost).min().orElse(0);
         return suspects.stream()

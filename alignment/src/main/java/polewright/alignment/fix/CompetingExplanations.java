@@ -10,31 +10,31 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * When a night does not fit as it was told, which explanations are left, how likely each is, and where they together put the
- * axis. What is a hundred times less likely than the best is ruled out. A mistake is considered once the night fits a
- * hundred times better with it, and then counts for as little as it is made seldom.
+ * The explanations that remain possible for a night, with their probabilities and the axis that they imply together. An
+ * explanation 100 times less likely than the best is ruled out. A mistake is considered once the night fits 100 times
+ * better with it; its prior probability then counts too.
  *
- * @param best the night as it was told, with what does not fit set aside
- * @param live those that have not been ruled out, the likeliest first; never empty
- * @param others more of them, which only tell whether a sighting that is set aside is wrong
+ * @param best the night as entered, with outliers set aside
+ * @param live those not ruled out, the most likely first; never empty
+ * @param others further explanations, used only to judge whether a sighting that is set aside is wrong
  */
 record CompetingExplanations(Interpretation best, List<Candidate> live, List<Candidate> others) {
     private static final int MOST_NAMED = 3;
     private static final double WORTH_NAMING = 0.05;
     private static final double WORTH_DOUBTING = 0.2;
-    // Odds of a hundred to one.
+    // Odds of 100 to 1.
     private static final double ACCUSED = 0.99;
 
     /**
      * The explanations of a night.
      *
-     * @param learned the rig with its screws going as the night shows
-     * @param asTold the night as told, with what does not fit set aside
+     * @param learned the rig with the screw directions that the night has shown
+     * @param asEntered the night as entered, with outliers set aside
      */
     static CompetingExplanations of(
-            CondensedPast past, Weather weather, Rig learned, List<Step> steps, Interpretation asTold) {
-        MistakeSearch search = MistakeSearch.in(past, weather, learned, steps, asTold);
-        return new CompetingExplanations(asTold, search.found(), search.others());
+            CondensedPast past, Weather weather, Rig learned, List<Step> steps, Interpretation asEntered) {
+        MistakeSearch search = MistakeSearch.in(past, weather, learned, steps, asEntered);
+        return new CompetingExplanations(asEntered, search.found(), search.others());
     }
 
     List<Explanation> explanations() {
@@ -44,9 +44,9 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
             Candidate candidate = live.get(i);
             all.add(new Explanation(
                     candidate.mistake(),
-                    candidate.account().setAside(),
+                    candidate.interpretation().setAside(),
                     weights[i],
-                    candidate.account().night().last()));
+                    candidate.interpretation().night().last()));
         }
         return List.copyOf(all);
     }
@@ -65,27 +65,31 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
         return weights;
     }
 
-    /** The axis and the screws by all of them together: no place that is still possible is left out. */
+    /**
+     * The axis and the screws averaged over all live explanations, so that the covariance covers every possible place.
+     */
     AxisState state() {
-        boolean isAsTold = live.stream().allMatch(c -> c.mistake().isEmpty());
-        if (isAsTold && !best.quarrelMatters()) {
+        boolean isAsEntered = live.stream().allMatch(c -> c.mistake().isEmpty());
+        if (isAsEntered && !best.conflictMatters()) {
             return best.night().last();
         }
         Site site = best.night().last().site();
-        List<Candidate> here = live.stream().filter(c -> c.isOfThisSite(site)).toList();
+        List<Candidate> here = live.stream().filter(c -> c.isAtSite(site)).toList();
         return here.isEmpty()
                 ? best.night().last()
                 : AxisState.mixture(
-                        here.stream().map(c -> c.account().night().last()).toList(), weights(here));
+                        here.stream().map(c -> c.interpretation().night().last()).toList(), weights(here));
     }
 
-    /** The night by the explanation that is likelier than all others together; as it was told, if there is none. */
-    Interpretation likeliest() {
+    /**
+     * The interpretation of the explanation with more than half the probability; the night as entered if there is none.
+     */
+    Interpretation mostLikely() {
         Candidate first = live.get(0);
-        return first.mistake().isPresent() && weights(live)[0] > 0.5 ? first.account() : best;
+        return first.mistake().isPresent() && weights(live)[0] > 0.5 ? first.interpretation() : best;
     }
 
-    /** Whether a sighting is wrong with odds of a hundred to one, all explanations considered. */
+    /** Whether a sighting is wrong with odds of at least 100 to 1, over all explanations. */
     boolean accuses(long sighting) {
         List<Candidate> all = new ArrayList<>(live);
         all.addAll(others);
@@ -99,8 +103,8 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
     }
 
     /**
-     * How sure it is which way the screws go, when a turn may have gone the other way: by a hand once, or by a screw that always
-     * does. One turn does not tell which.
+     * The screw senses, less certain when a turn may have gone the other way. One turn cannot show whether the hand
+     * slipped once or the screw is always reversed.
      */
     ScrewSenses doubted(ScrewSenses senses, List<Step> steps) {
         double azimuth = 0;
@@ -109,9 +113,9 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
         for (int i = 0; i < weights.length; i++) {
             if (live.get(i).mistake().orElse(null) instanceof Mistake.TurnMistaken mistaken
                     && mistaken.meant() instanceof Step.Turned meant) {
-                Step.Turned told = told(steps, mistaken.seq());
-                azimuth += isReversed(told.azimuthTurns(), meant.azimuthTurns()) ? weights[i] : 0;
-                altitude += isReversed(told.altitudeTurns(), meant.altitudeTurns()) ? weights[i] : 0;
+                Step.Turned entered = enteredTurn(steps, mistaken.seq());
+                azimuth += isReversed(entered.azimuthTurns(), meant.azimuthTurns()) ? weights[i] : 0;
+                altitude += isReversed(entered.altitudeTurns(), meant.altitudeTurns()) ? weights[i] : 0;
             }
         }
         return new ScrewSenses(
@@ -119,10 +123,10 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
                 Math.min(senses.altitude(), 1 - altitude / 2),
                 senses.azimuthTried() || azimuth > 0,
                 senses.altitudeTried() || altitude > 0,
-                senses.otherwise());
+                senses.otherPlaces());
     }
 
-    private static Step.Turned told(List<Step> steps, long seq) {
+    private static Step.Turned enteredTurn(List<Step> steps, long seq) {
         return steps.stream()
                 .filter(step -> step.seq() == seq)
                 .filter(Step.Turned.class::isInstance)
@@ -131,25 +135,25 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
                 .orElseThrow();
     }
 
-    private static boolean isReversed(double told, double meant) {
-        return told * meant < 0;
+    private static boolean isReversed(double entered, double meant) {
+        return entered * meant < 0;
     }
 
-    /** Why the outcome is dubious, and about what; empty when what is left of doubt matters to nobody. */
+    /** Why the outcome is dubious, and about what; empty when the remaining doubt does not matter. */
     Optional<FixSolver.Doubt> doubt() {
-        Candidate likeliest = live.get(0);
-        if (likeliest.mistake().isEmpty() && !best.night().settled()) {
+        Candidate mostLikely = live.get(0);
+        if (mostLikely.mistake().isEmpty() && !best.night().converged()) {
             return Optional.of(
                     ofTheAxis("the sightings do not settle on one axis; undo the last one and take another"));
         }
         if (!isTurnInDoubt() && mistaken() < WORTH_DOUBTING) {
-            return best.quarrelMatters() ? Optional.of(ofTheAxis(accusation())) : Optional.empty();
+            return best.conflictMatters() ? Optional.of(ofTheAxis(accusation())) : Optional.empty();
         }
-        boolean isOver = elsewhere(likeliest) < WORTH_NAMING && !likeliest.isOfEverything();
+        boolean isOver = elsewhere(mostLikely) < WORTH_NAMING && !mostLikely.affectsEverySighting();
         return Optional.of(new FixSolver.Doubt(reason(), isOver ? Fix.Dispute.WHAT_HAPPENED : Fix.Dispute.THE_AXIS));
     }
 
-    /** Probability that the axis is now in another place than by this one. */
+    /** Probability that the axis is not where this explanation puts it now. */
     private double elsewhere(Candidate one) {
         double[] weights = weights(live);
         double elsewhere = 0;
@@ -164,10 +168,10 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
     }
 
     private boolean isTurnInDoubt() {
-        return live.stream().anyMatch(Candidate::isOfATurn);
+        return live.stream().anyMatch(Candidate::concernsTurn);
     }
 
-    /** Probability that something was entered wrongly, other than sightings that are not used. */
+    /** Probability that something other than an unused sighting was entered wrongly. */
     private double mistaken() {
         double[] weights = weights(live);
         double mistaken = 0;
@@ -178,7 +182,7 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
     }
 
     private String accusation() {
-        return "sightings " + Candidate.numbers(best.accusedAlike())
+        return "sightings " + Candidate.numbers(best.inConflict())
                 + " contradict each other, and nothing says which is right; one more, best of another kind, decides";
     }
 
@@ -193,10 +197,10 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
         if (choices.size() > 1) {
             return "the night does not fit together; either " + String.join(", or ", choices);
         }
-        Candidate likeliest = live.get(0);
-        return likeliest.mistake().orElse(null) instanceof Mistake.TurnMistaken turn
+        Candidate mostLikely = live.get(0);
+        return mostLikely.mistake().orElse(null) instanceof Mistake.TurnMistaken turn
                 ? turned(turn)
-                : "the sightings do not fit together, but would if " + likeliest.words() + "; correct that first";
+                : "the sightings do not fit together, but would if " + mostLikely.words() + "; correct that first";
     }
 
     private static String turned(Mistake.TurnMistaken mistake) {

@@ -6,16 +6,16 @@ import polewright.mount.rig.Rig;
 import polewright.sky.place.Site;
 
 /**
- * The steps of a night that are far enough back to be settled, condensed into how they left the axis and the screws.
+ * The older steps of a night, condensed into the state of the axis and the screws after them.
  *
- * <p>What was set aside among them stays set aside, and no turn among them is suspected any more.
+ * <p>Sightings among them that were set aside stay set aside, and their turns are no longer suspected.
  *
- * @param rig as its owner and earlier nights tell it
- * @param senses how sure it is by these steps which way its screws go
- * @param scatter of tonight's readings by these steps
- * @param left the axis and the screws after these steps, as these steps tell; empty before the first step of a night
+ * @param rig as described by its owner and by earlier nights
+ * @param senses the screw senses that these steps have shown
+ * @param scatter of tonight's readings, from these steps
+ * @param left the state after these steps, from these steps alone; empty before the first step of a night
  * @param agreements how their sightings agreed with the rest of the night when they were condensed
- * @param shifts how far the axis went at each shift among them
+ * @param shifts how far the axis moved at each shift among them
  */
 record CondensedPast(
         Site site,
@@ -31,15 +31,16 @@ record CondensedPast(
                 site, rig, ScrewSenses.before(rig), NightScatter.AS_STATED, Optional.empty(), List.of(), List.of());
     }
 
-    /** The same with readings that scatter otherwise. */
+    /** The same with a different scatter of the readings. */
     CondensedPast scattering(NightScatter other) {
         return new CondensedPast(site, rig, senses, other, left, agreements, shifts);
     }
 
     /**
-     * The axis and the screws where these steps end.
+     * The state after these steps.
      *
-     * @param other the rig, perhaps doubted: its screws are then as much less known as by that rig's word
+     * @param other the rig to use. If its screws are less well known than this rig's, the state's screw sigmas are
+     *     widened in proportion
      */
     AxisState leaves(Rig other) {
         AxisState byThatRig = AxisState.prior(site, other);

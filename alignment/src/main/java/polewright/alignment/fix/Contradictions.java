@@ -11,16 +11,15 @@ import java.util.function.Predicate;
 import polewright.mount.Odds;
 
 /**
- * Which sightings of a night to believe.
+ * Outlier rejection: decides which sightings of a night to believe.
  *
- * <p>A sighting is either as good as it says or simply wrong. Those are set aside whose removal takes more off the night's
- * χ² than chance allows once in a thousand, one at a time, the worst first; one that fits after all when others are gone
- * comes back. Of two that contradict each other with nothing to judge between them, neither is believed.
+ * <p>A sighting is either as accurate as stated or simply wrong. Sightings are set aside one at a time, the worst
+ * first, while removing one lowers the night's χ² by more than the 1-in-1000 limit. One that fits again after others
+ * have gone comes back. If two contradict each other and nothing decides between them, neither is believed.
  */
 final class Contradictions {
     /**
-     * Two accounts are told apart when the night's χ² says with odds of a hundred to one which is right. Until then both
-     * stand.
+     * The χ² difference at which one of two interpretations is ruled out. Until the odds reach 100 to 1, both are kept.
      */
     static final double HUNDRED_TO_ONE = Odds.HUNDRED_TO_ONE;
 
@@ -32,102 +31,104 @@ final class Contradictions {
         return weigh(smoother, 0);
     }
 
-    /** The same from how the night looks at first. */
+    /** The same, starting from a first guess. */
     static Interpretation weigh(NightSmoother smoother, ForwardPass firstGuess) {
-        return weigh(first(smoother, smoother.solve(firstGuess), 0), account -> false)
+        return weigh(first(smoother, smoother.solve(firstGuess), 0), interpretation -> false)
                 .orElseThrow();
     }
 
-    /** The same by a rig that is not quite what the user says, at a surcharge for assuming so. */
+    /** The same with a rig that differs from the one described, at a surcharge for that assumption. */
     static Interpretation weigh(NightSmoother smoother, double surcharge) {
-        return weigh(first(smoother, smoother.solve(Set.of()), surcharge), account -> false)
+        return weigh(first(smoother, smoother.solve(Set.of()), surcharge), interpretation -> false)
                 .orElseThrow();
     }
 
-    /** Whether all sightings together fit so badly, as it looks at first, that they never will. */
+    /** Whether the first guess fits so badly that the sightings cannot all be right. */
     static boolean isFarBeyondChance(NightSmoother smoother, ForwardPass firstGuess) {
         return firstGuess.chiSquared() > FAR_BEYOND_CHANCE * Interpretation.mostByChance(smoother.sightings());
     }
 
-    /** The same, if nothing of it has to be set aside and the whole is unremarkable. */
+    /** The night with every sighting believed; empty if one has to be set aside or the fit is not unremarkable. */
     static Optional<Interpretation> believingAll(NightSmoother smoother) {
-        // What does not fit by far at first does not even settle.
+        // A first guess that is this far off does not even converge.
         ForwardPass firstGuess = smoother.firstGuess();
         if (isFarBeyondChance(smoother, firstGuess)) {
             return Optional.empty();
         }
         return Optional.of(first(smoother, smoother.solve(firstGuess), 0))
-                .filter(account -> account.isUnremarkable() && worst(account).isEmpty());
+                .filter(interpretation -> interpretation.isUnremarkable() && worst(interpretation).isEmpty());
     }
 
     /**
-     * The same, given up on the way when it is beyond hope.
+     * The same, abandoned early when it cannot succeed.
      *
-     * @param hopeless asked of the account each time that it has one more sighting to set aside
+     * @param giveUp tested each time one more sighting has been set aside
      */
-    static Optional<Interpretation> weighUnless(NightSmoother smoother, Predicate<Interpretation> hopeless) {
-        return weighUnless(smoother, smoother.firstGuess(), hopeless);
+    static Optional<Interpretation> weighUnless(NightSmoother smoother, Predicate<Interpretation> giveUp) {
+        return weighUnless(smoother, smoother.firstGuess(), giveUp);
     }
 
-    /** The same from how the night looks at first. */
+    /** The same, starting from a first guess. */
     static Optional<Interpretation> weighUnless(
-            NightSmoother smoother, ForwardPass firstGuess, Predicate<Interpretation> hopeless) {
-        return weigh(first(smoother, smoother.solve(firstGuess), 0), hopeless);
+            NightSmoother smoother, ForwardPass firstGuess, Predicate<Interpretation> giveUp) {
+        return weigh(first(smoother, smoother.solve(firstGuess), 0), giveUp);
     }
 
     /**
-     * The same of a night that is not much different from another.
+     * The same, starting from the solution of a similar night.
      *
-     * @param near a night that is not much different, with no sighting set aside
-     * @param hopeless asked of the account each time that it has set one more sighting aside
+     * @param near the solution of a similar night with no sighting set aside
+     * @param giveUp tested each time one more sighting has been set aside
      */
     static Optional<Interpretation> weighUnless(
-            NightSmoother smoother, SmoothedNight near, double surcharge, Predicate<Interpretation> hopeless) {
-        return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), hopeless);
+            NightSmoother smoother, SmoothedNight near, double surcharge, Predicate<Interpretation> giveUp) {
+        return weigh(first(smoother, smoother.solve(Set.of(), near), surcharge), giveUp);
     }
 
-    /** The same, but of those that accuse each other the one that it suits is believed: for how well a night can fit. */
+    /**
+     * The best fit that a night allows: of sightings that contradict each other, those that fit better are believed.
+     */
     static Interpretation forgiving(NightSmoother smoother, SmoothedNight near) {
-        Interpretation account = first(smoother, smoother.solve(Set.of(), near), 0);
-        for (int round = 0; round < account.sightings().size(); round++) {
-            List<Step.Sighted> worst = worst(account);
+        Interpretation interpretation = first(smoother, smoother.solve(Set.of(), near), 0);
+        for (int round = 0; round < interpretation.sightings().size(); round++) {
+            List<Step.Sighted> worst = worst(interpretation);
             if (worst.isEmpty()) {
                 break;
             }
-            account = account.settingAside(with(account.setAside(), worst.get(0).seq()));
+            interpretation = interpretation.settingAside(with(interpretation.setAside(), worst.get(0).seq()));
         }
-        return takingBack(account);
+        return restoringThoseThatFit(interpretation);
     }
 
     private static Interpretation first(NightSmoother smoother, SmoothedNight believingAll, double surcharge) {
         return new Interpretation(smoother, believingAll, smoother.sightings(), Set.of(), Set.of(), surcharge);
     }
 
-    private static Optional<Interpretation> weigh(Interpretation believingAll, Predicate<Interpretation> hopeless) {
-        Interpretation account = believingAll;
+    private static Optional<Interpretation> weigh(Interpretation believingAll, Predicate<Interpretation> giveUp) {
+        Interpretation interpretation = believingAll;
         Set<Long> accused = new TreeSet<>();
-        for (int round = 0; round < account.sightings().size(); round++) {
-            List<Step.Sighted> worst = worst(account);
+        for (int round = 0; round < interpretation.sightings().size(); round++) {
+            List<Step.Sighted> worst = worst(interpretation);
             if (worst.isEmpty()) {
                 break;
             }
             if (worst.size() > 1) {
                 worst.forEach(s -> accused.add(s.seq()));
             }
-            account = account.settingAside(with(account.setAside(), worst.get(0).seq()));
-            if (hopeless.test(account)) {
+            interpretation = interpretation.settingAside(with(interpretation.setAside(), worst.get(0).seq()));
+            if (giveUp.test(interpretation)) {
                 return Optional.empty();
             }
         }
-        return Optional.of(believingNeither(takingBack(account), accused));
+        return Optional.of(believingNeither(restoringThoseThatFit(interpretation), accused));
     }
 
-    /** Those that are worst beyond chance and cannot be told apart, the very worst first; of equals the newest. */
-    private static List<Step.Sighted> worst(Interpretation account) {
+    /** The worst outliers that χ² cannot rank against each other, the very worst first; of equals, the newest first. */
+    private static List<Step.Sighted> worst(Interpretation interpretation) {
         List<Excess> beyondChance = new ArrayList<>();
-        for (Step.Sighted sighted : account.sightings()) {
-            if (!account.setAside().contains(sighted.seq())) {
-                double excess = account.innovation(sighted) - Interpretation.limit(sighted);
+        for (Step.Sighted sighted : interpretation.sightings()) {
+            if (!interpretation.setAside().contains(sighted.seq())) {
+                double excess = interpretation.innovation(sighted) - Interpretation.limit(sighted);
                 if (excess > 0) {
                     beyondChance.add(0, new Excess(sighted, excess));
                 }
@@ -142,9 +143,9 @@ final class Contradictions {
 
     private record Excess(Step.Sighted sighted, double excess) {}
 
-    private static Interpretation takingBack(Interpretation account) {
-        Interpretation better = account;
-        for (Step.Sighted sighted : account.sightings()) {
+    private static Interpretation restoringThoseThatFit(Interpretation interpretation) {
+        Interpretation better = interpretation;
+        for (Step.Sighted sighted : interpretation.sightings()) {
             if (better.setAside().contains(sighted.seq())
                     && better.innovation(sighted) <= Interpretation.limit(sighted)) {
                 better = better.settingAside(without(better.setAside(), sighted.seq()));
@@ -153,14 +154,14 @@ final class Contradictions {
         return better;
     }
 
-    private static Interpretation believingNeither(Interpretation account, Set<Long> accused) {
-        if (accused.stream().noneMatch(account.setAside()::contains)) {
-            return account;
+    private static Interpretation believingNeither(Interpretation interpretation, Set<Long> accused) {
+        if (accused.stream().noneMatch(interpretation.setAside()::contains)) {
+            return interpretation;
         }
-        Set<Long> setAside = new HashSet<>(account.setAside());
-        // Believing the one would be a guess.
+        Set<Long> setAside = new HashSet<>(interpretation.setAside());
+        // Believing either one would be a guess.
         boolean more = setAside.addAll(accused);
-        Interpretation neither = more ? account.settingAside(setAside) : account;
+        Interpretation neither = more ? interpretation.settingAside(setAside) : interpretation;
         return new Interpretation(
                 neither.smoother(),
                 neither.night(),

@@ -1,16 +1,16 @@
 package polewright.alignment.fix;
 
 /**
- * What one figure of a sighting did to the state.
+ * The Kalman update of the state by one scalar measurement of a sighting.
  *
- * @param byAzimuth how the figure's residual grows per radian of azimuth
+ * @param byAzimuth partial derivative of the normalised residual, per radian of azimuth
  * @param byAltitude per radian of altitude
- * @param innovation the residual before the correction, in sigmas of the figure
+ * @param innovation the residual before the update, in sigmas of the measurement
  * @param variance of the innovation
- * @param gain how much of the innovation was taken off each of the state's figures
+ * @param gain the Kalman gain: how much of the innovation was subtracted from each parameter of the state
  */
 record Correction(double byAzimuth, double byAltitude, double innovation, double variance, Gain gain) {
-    /** A class, since a record would not compare what is in its array. */
+    /** A class rather than a record, because a record would compare its array by identity. */
     static final class Gain {
         private final double[] figures;
 

@@ -10,36 +10,36 @@ import polewright.mount.rig.Screw;
 import polewright.sky.angle.Angle;
 
 /**
- * When sightings before and after a turn do not fit together, the screws may do less or more than their owner, or earlier
- * nights, make believe, and the base may lean more. That is no reason to disbelieve anybody's eyes.
+ * Considers whether the rig description is at fault rather than the sightings. When sightings before and after a turn
+ * disagree, the screws may move the axis less or more than the owner or earlier nights say, and the base may lean more.
  */
 final class DoubtedScrews {
     private static final double WORSE_BY = 3;
-    // As far as a rig may be written.
+    // The largest values that a rig description may have.
     private static final double WORST_GAIN_SIGMA = 2;
     private static final Angle WORST_LEVEL = Angle.ofDegrees(20);
 
     private DoubtedScrews() {}
 
     /**
-     * The night as told by screws known three times worse, or by a rig whose earlier nights are forgotten (it may have been
-     * taken apart since), if that is the likelier way; or else as it was.
+     * The night with screw sigmas three times as large, or without the experience of earlier nights (the rig may have
+     * been taken apart since), if that is more likely; otherwise unchanged.
      */
-    static Interpretation considered(Rig rig, List<Step> steps, Interpretation asTold) {
-        if (asTold.isUnremarkable() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
-            return asTold;
+    static Interpretation considered(Rig rig, List<Step> steps, Interpretation asEntered) {
+        if (asEntered.isUnremarkable() || steps.stream().noneMatch(Step.Turned.class::isInstance)) {
+            return asEntered;
         }
         return doubted(rig)
-                .map(asTold.smoother()::with)
-                .map(other -> Contradictions.weigh(other, surcharge(asTold.smoother(), other)))
-                .filter(account -> account.cost() < asTold.cost() && account.doScrewsTurnTheAxis())
+                .map(asEntered.smoother()::with)
+                .map(other -> Contradictions.weigh(other, surcharge(asEntered.smoother(), other)))
+                .filter(interpretation -> interpretation.cost() < asEntered.cost() && interpretation.doScrewsTurnTheAxis())
                 .min(Comparator.comparingDouble(Interpretation::cost))
-                .orElse(asTold);
+                .orElse(asEntered);
     }
 
-    /** A Gaussian three times as wide is three times as low: 2 ln 3 for each of the figures of the screws that are so. */
-    static double surcharge(NightSmoother asTold, NightSmoother doubted) {
-        return Math.abs(Math.log(spread(doubted) / spread(asTold)));
+    /** A Gaussian three times as wide has a third of the peak density: a cost of 2 ln 3 for each screw parameter. */
+    static double surcharge(NightSmoother asEntered, NightSmoother doubted) {
+        return Math.abs(Math.log(spread(doubted) / spread(asEntered)));
     }
 
     private static double spread(NightSmoother smoother) {
@@ -53,16 +53,16 @@ final class DoubtedScrews {
         if (rig.experience().isEmpty()) {
             return Stream.of(worse(rig));
         }
-        Rig forgetful = rig.withExperience(Optional.empty());
-        return Stream.of(worse(rig), forgetful, worse(forgetful));
+        Rig withoutExperience = rig.withExperience(Optional.empty());
+        return Stream.of(worse(rig), withoutExperience, worse(withoutExperience));
     }
 
-    /** The same rig with screws and base known three times worse. */
+    /** The same rig with the sigmas of screws and base three times as large. */
     static Rig worse(Rig rig) {
         return worse(rig, WORSE_BY);
     }
 
-    /** The same rig with screws and base known so many times worse. */
+    /** The same rig with the sigmas of screws and base multiplied by a factor. */
     static Rig worse(Rig rig, double times) {
         Angle level = rig.levelSigma().times(times);
         return rig.withScrews(

@@ -4,12 +4,12 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * One way to explain a night, and where it puts the axis.
+ * One possible explanation of a night, and where it puts the axis.
  *
- * @param mistake what it holds for told wrongly; nothing if everything was as told
- * @param notUsed the sightings that it holds for wrong without knowing why
- * @param weight its probability among those that have not been ruled out; all together come to one
- * @param state the axis and the screws by it
+ * @param mistake what was entered wrongly; empty if everything is as entered
+ * @param notUsed the sightings that are wrong for an unknown reason
+ * @param weight its probability among the explanations not ruled out; the weights sum to 1
+ * @param state the resulting state of the axis and the screws
  */
 public record Explanation(Optional<Mistake> mistake, Set<Long> notUsed, double weight, AxisState state) {
     public Explanation {

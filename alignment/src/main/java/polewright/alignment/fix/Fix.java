@@ -6,18 +6,18 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.mount.rig.Rig;
 
-/** Where the axis is held to point after the events so far. */
+/** The estimate of where the axis points after the events so far. */
 public sealed interface Fix {
-    /** A place that is less probable is not worth telling. */
-    double WORTH_TELLING = 0.05;
+    /** A place that is less probable than this is not reported. */
+    double WORTH_REPORTING = 0.05;
 
-    /** The axis and the screws; in every outcome the best that is known. */
+    /** The best estimate of the axis and the screws, whatever the outcome. */
     AxisState state();
 
-    /** The rig as it was told, with its screws going the way that the night's turns have shown. */
+    /** The rig as described, with the screw directions that the night's turns have shown. */
     Rig rig();
 
-    /** How sure that is. */
+    /** How certain the screw directions are. */
     ScrewSenses senses();
 
     /**
@@ -26,10 +26,10 @@ public sealed interface Fix {
      */
     double scatter();
 
-    /** How each sighting agrees, in order. */
+    /** How each sighting agrees with the rest, in order of time. */
     List<Agreement> agreements();
 
-    /** The ways to explain the night that have not been ruled out, the likeliest first; one at least. */
+    /** The explanations of the night that have not been ruled out, the most likely first; at least one. */
     List<Explanation> explanations();
 
     /** Whether explanations that have not been ruled out put the axis in different places. */
@@ -40,8 +40,8 @@ public sealed interface Fix {
     }
 
     /**
-     * Where else the axis may be, as far as that is worth telling: while it is not known which way a screw took it, and its
-     * places lie more than a sigma apart. None while explanations are in dispute, which hold all places.
+     * Other places where the axis may be while the direction of a screw is unknown: those worth reporting and more than
+     * one sigma away. Empty while explanations are in dispute, because they already include every place.
      */
     default List<ScrewSenses.Otherwise> otherPlaces() {
         if (this instanceof Underdetermined || isInDispute()) {
@@ -49,8 +49,8 @@ public sealed interface Fix {
         }
         AxisOffset here = state().offset();
         OffsetCovariance covariance = state().offsetCovariance();
-        return senses().otherwise().stream()
-                .filter(other -> other.probability() > WORTH_TELLING)
+        return senses().otherPlaces().stream()
+                .filter(other -> other.probability() > WORTH_REPORTING)
                 .filter(other -> covariance.normalisedSquare(other.offset().minus(here)) > 1)
                 .toList();
     }
@@ -58,7 +58,7 @@ public sealed interface Fix {
     /** The agreement of one event, if it is a sighting of this night. */
     default Optional<Agreement> agreement(long seq) {
         List<Agreement> all = agreements();
-        // Mostly one of the last.
+        // Usually one of the last.
         for (int i = all.size() - 1; i >= 0; i--) {
             if (all.get(i).seq() == seq) {
                 return Optional.of(all.get(i));
@@ -67,7 +67,7 @@ public sealed interface Fix {
         return Optional.empty();
     }
 
-    /** The sightings agree, but for any that were set aside with the rest against them. */
+    /** The sightings agree, apart from outliers that were set aside. */
     record Solved(
             AxisState state,
             Rig rig,
@@ -78,11 +78,10 @@ public sealed interface Fix {
             implements Fix {}
 
     /**
-     * Something was entered wrongly, and it is not certain what. The state is that of all explanations together, each by its
-     * weight.
+     * Something was entered wrongly, and it is not certain what. The state is the weighted mean of all explanations.
      *
      * @param reason what it may be
-     * @param dispute what is in doubt by it
+     * @param dispute what is in doubt
      */
     record Dubious(
             AxisState state,
@@ -99,14 +98,14 @@ public sealed interface Fix {
     enum Dispute {
         /** Where the axis is now. */
         THE_AXIS,
-        /** What went wrong earlier; by all of them the axis is now in the same place. */
+        /** What went wrong earlier; they all agree on where the axis is now. */
         WHAT_HAPPENED
     }
 
     /**
-     * Some direction of the axis has not been told yet.
+     * At least one direction of the axis has not been measured yet.
      *
-     * @param missing what is not known, and what would tell it
+     * @param missing what is not known
      */
     record Underdetermined(
             AxisState state,

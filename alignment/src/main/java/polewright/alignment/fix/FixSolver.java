@@ -16,8 +16,8 @@ import polewright.sky.place.Weather;
 /**
  * The fix as a pure function of the night's steps.
  *
- * <p>{@link Contradictions} decides which sightings to believe, {@link DoubtedScrews} whether to doubt the rig rather than
- * them, {@link CompetingExplanations} whether something else is to blame instead; this class puts the outcome together.
+ * <p>{@link Contradictions} decides which sightings to believe, {@link DoubtedScrews} whether to doubt the rig instead,
+ * and {@link CompetingExplanations} whether something else was entered wrongly. This class assembles the result.
  */
 public final class FixSolver {
     private static final int MOST_ROUNDS_OF_SCATTER = 3;
@@ -33,7 +33,7 @@ public final class FixSolver {
         this(past, weather, new Alternatives(past.site(), weather));
     }
 
-    /** A solver after this past, which need not work out again what sightings may have been instead. */
+    /** A solver for the steps after this past that shares a cache of alternative readings. */
     FixSolver(CondensedPast past, Weather weather, Alternatives alternatives) {
         this.past = past;
         this.site = past.site();
@@ -45,44 +45,47 @@ public final class FixSolver {
     /**
      * The fix of a night.
      *
-     * @param weather for working out a contradictory sighting's likely cause; the steps already hold their own models
-     * @param steps in the order in which they happened
+     * @param weather used to find the likely cause of a contradictory sighting; the steps already hold their own models
+     * @param steps in order of time
      */
     public static Fix solve(Site site, Rig rig, Weather weather, List<Step> steps) {
         return new GrowingFix(site, rig, weather).with(steps).fix();
     }
 
     /**
-     * What a night tells of the mount, for later nights; nothing if it is in doubt how to tell it.
+     * What a night shows about the mount, for use on later nights; empty if the night is dubious.
      *
-     * @param rig the rig without experience: what earlier nights taught would be counted again
+     * @param rig the rig without experience, so that earlier nights are not counted twice
      */
-    public static Optional<MountCalibration> hindsight(Site site, Rig rig, Weather weather, List<Step> steps) {
-        return new GrowingFix(site, rig, weather).with(steps).hindsight();
+    public static Optional<MountCalibration> calibration(Site site, Rig rig, Weather weather, List<Step> steps) {
+        return new GrowingFix(site, rig, weather).with(steps).calibration();
     }
 
     /**
-     * A night that was solved.
+     * A solved night.
      *
      * @param steps those since the past
-     * @param firstGuess how they looked at first
-     * @param account the explanation of them that was chosen
+     * @param firstGuess the first forward pass over them
+     * @param interpretation the one that was chosen
      */
-    record Outcome(CondensedPast past, List<Step> steps, ForwardPass firstGuess, Interpretation account, Fix fix) {
-        Optional<MountCalibration> hindsight() {
+    record Outcome(CondensedPast past, List<Step> steps, ForwardPass firstGuess, Interpretation interpretation, Fix fix) {
+        Optional<MountCalibration> calibration() {
             return fix instanceof Fix.Dubious
                     ? Optional.empty()
-                    : Optional.of(MountCalibration.of(past, account.smoother(), account.night(), fix));
+                    : Optional.of(MountCalibration.of(past, interpretation.smoother(), interpretation.night(), fix));
         }
 
         private NightScatter scatterAfter(Set<Long> condensed) {
-            int figures = account.smoother()
+            int figures = interpretation.smoother()
                     .figuresByEye(
-                            s -> condensed.contains(s) && !account.setAside().contains(s));
-            return new NightScatter(account.smoother().scatter(), past.scatter().weight() + figures);
+                            s -> condensed.contains(s) && !interpretation.setAside().contains(s));
+            return new NightScatter(interpretation.smoother().scatter(), past.scatter().weight() + figures);
         }
 
-        /** The past with the first of these steps condensed into it; those that follow tell what of them to believe. */
+        /**
+         * The past extended by the first of these steps; the later steps have decided which of their sightings to
+         * believe.
+         */
         CondensedPast condensing(int first) {
             List<Step> more = steps.subList(0, first);
             Set<Long> condensed = more.stream().map(Step::seq).collect(Collectors.toSet());
@@ -91,38 +94,39 @@ public final class FixSolver {
                     fix.rig(),
                     fix.senses(),
                     scatterAfter(condensed),
-                    Optional.of(account.smoother().after(first, account.night(), account.setAside())),
+                    Optional.of(interpretation.smoother().after(first, interpretation.night(), interpretation.setAside())),
                     fix.agreements().stream()
                             .limit(past.agreements().size()
                                     + more.stream()
                                             .filter(Step.Sighted.class::isInstance)
                                             .count())
                             .toList(),
-                    joined(past.shifts(), account.night().shifts(step -> condensed.contains(step.seq()))));
+                    joined(past.shifts(), interpretation.night().shifts(step -> condensed.contains(step.seq()))));
         }
     }
 
-    /** The screws, and the night as it was told, by readings that scatter as far as tonight's do. */
+    /** The screws and the night as entered, with tonight's scatter of the readings. */
     private record Read(CondensedPast past, SensesLearned screws) {}
 
     private Read read(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
         Read read = read(past, steps, Contradictions.weigh(smoother, firstGuess));
         for (int round = 0; round < MOST_ROUNDS_OF_SCATTER; round++) {
-            NightScatter learned = past.scatter().learnedFrom(read.screws().account());
+            NightScatter learned = past.scatter().learnedFrom(read.screws().interpretation());
             double before = read.past().scatter().factor();
-            // At first less, too, than far back in the night; then only what comes back as it grows is of interest.
+            // The first round may also lower the factor carried over from the past. Later rounds only let sightings
+            // come back as it grows.
             if (round == 0 ? learned.factor() == before : learned.factor() <= before) {
                 break;
             }
-            // What was beyond chance with errors as stated may not be so now: it is asked again of every sighting.
+            // An outlier with the stated errors may no longer be one, so every sighting is judged again.
             CondensedPast scattering = past.scattering(learned);
             read = read(scattering, steps, Contradictions.weigh(new NightSmoother(scattering, steps)));
         }
         return read;
     }
 
-    private static Read read(CondensedPast past, List<Step> steps, Interpretation asTold) {
-        return new Read(past, SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asTold)));
+    private static Read read(CondensedPast past, List<Step> steps, Interpretation asEntered) {
+        return new Read(past, SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asEntered)));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -132,13 +136,13 @@ public final class FixSolver {
         return Collections.unmodifiableList(all);
     }
 
-    /** Solves what came after the past. */
+    /** Solves the steps after the past. */
     Outcome solve(List<Step> steps) {
         NightSmoother smoother = new NightSmoother(past, steps);
         return solve(steps, smoother, smoother.firstGuess());
     }
 
-    /** The same; it saves work to be given the outcome of fewer steps after the same past. */
+    /** The same, reusing the outcome for fewer steps after the same past. */
     Outcome solve(List<Step> steps, Outcome shorter) {
         NightSmoother smoother = new NightSmoother(past, steps);
         return solve(steps, smoother, smoother.firstGuess(shorter.firstGuess()));
@@ -147,16 +151,16 @@ public final class FixSolver {
     private Outcome solve(List<Step> steps, NightSmoother smoother, ForwardPass firstGuess) {
         Read read = read(steps, smoother, firstGuess);
         SensesLearned screws = read.screws();
-        Interpretation account =
-                DoubtedScrews.considered(screws.account().smoother().rig(), steps, screws.account());
-        Rig learned = learned(account);
-        CompetingExplanations competing = CompetingExplanations.of(read.past(), weather, learned, steps, account);
+        Interpretation interpretation =
+                DoubtedScrews.considered(screws.interpretation().smoother().rig(), steps, screws.interpretation());
+        Rig learned = learned(interpretation);
+        CompetingExplanations competing = CompetingExplanations.of(read.past(), weather, learned, steps, interpretation);
         ScrewSenses senses = competing.doubted(screws.senses(), steps);
-        Interpretation likeliest = competing.likeliest();
+        Interpretation mostLikely = competing.mostLikely();
         List<Agreement> agreements = joined(
                 past.agreements(),
-                likeliest.sightings().stream()
-                        .map(s -> agreement(likeliest, s, competing))
+                mostLikely.sightings().stream()
+                        .map(s -> agreement(mostLikely, s, competing))
                         .toList());
         List<Explanation> explanations = competing.explanations();
         AxisState state = competing.state();
@@ -182,20 +186,20 @@ public final class FixSolver {
                                 missing)))
                 .orElseGet(() -> new Fix.Solved(
                         state, learned, senses, read.past().scatter().factor(), agreements, explanations));
-        return new Outcome(past, steps, firstGuess, account, fix);
+        return new Outcome(past, steps, firstGuess, interpretation, fix);
     }
 
-    /** The rig as it was told, with its screws going as the night shows. */
-    private Rig learned(Interpretation account) {
-        Rig byAccount = account.smoother().rig();
+    /** The rig as described, with the screw directions that the night has shown. */
+    private Rig learned(Interpretation interpretation) {
+        Rig byInterpretation = interpretation.smoother().rig();
         return rig.withScrews(
-                alike(rig.azimuthScrew(), byAccount.azimuthScrew()),
-                alike(rig.altitudeScrew(), byAccount.altitudeScrew()),
+                alike(rig.azimuthScrew(), byInterpretation.azimuthScrew()),
+                alike(rig.altitudeScrew(), byInterpretation.altitudeScrew()),
                 rig.levelSigma());
     }
 
-    private static Screw alike(Screw told, Screw learned) {
-        return told.clockwise() == learned.clockwise() ? told : told.reversed();
+    private static Screw alike(Screw described, Screw learned) {
+        return described.clockwise() == learned.clockwise() ? described : described.reversed();
     }
 
     /** Why the outcome is dubious, and about what. */
@@ -205,11 +209,11 @@ public final class FixSolver {
         }
     }
 
-    private Agreement agreement(Interpretation account, Step.Sighted sighted, CompetingExplanations competing) {
-        boolean contradictory = account.setAside().contains(sighted.seq());
-        Interpretation others = account.accusedAlike().contains(sighted.seq())
-                ? account.settingAside(allBut(sighted, account))
-                : account;
+    private Agreement agreement(Interpretation interpretation, Step.Sighted sighted, CompetingExplanations competing) {
+        boolean contradictory = interpretation.setAside().contains(sighted.seq());
+        Interpretation others = interpretation.inConflict().contains(sighted.seq())
+                ? interpretation.settingAside(allBut(sighted, interpretation))
+                : interpretation;
         return new Agreement(
                 sighted.seq(),
                 sighted.sighting().getClass(),
@@ -222,10 +226,10 @@ public final class FixSolver {
                 contradictory ? LikelyCause.of(others, sighted, alternatives) : Optional.empty());
     }
 
-    /** Who must be set aside to see how one of the accused stands against those who accuse it. */
-    private static Set<Long> allBut(Step.Sighted accused, Interpretation account) {
-        Set<Long> without = new HashSet<>(account.setAside());
-        without.removeAll(account.accusedAlike());
+    /** The sightings to set aside to compare one of the conflicting sightings with the others. */
+    private static Set<Long> allBut(Step.Sighted accused, Interpretation interpretation) {
+        Set<Long> without = new HashSet<>(interpretation.setAside());
+        without.removeAll(interpretation.inConflict());
         without.add(accused.seq());
         return without;
     }

@@ -10,55 +10,57 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * A Kalman filter's pass through the stands of a night.
+ * The forward pass of a Kalman filter through the stationary intervals of a night.
  *
- * @param predicted the state in each stand before its own sightings
- * @param filtered after them
- * @param motions how each stand was come to; that of the first is not used
- * @param corrections what the sightings of each stand did, figure by figure
- * @param forgiven up to each stand, what the sightings that were believed, the turns and the beginning have to be forgiven: χ²
+ * @param predicted the state in each interval before its own sightings
+ * @param filtered the state after them
+ * @param motions the move that led to each interval; that of the first is not used
+ * @param corrections the scalar updates by the sightings of each interval
+ * @param cumulativeChiSquared the χ² of believed sightings, turns and prior, up to and including each interval
  */
 record ForwardPass(
-        List<StationaryInterval> stands,
+        List<StationaryInterval> intervals,
         List<AxisState> predicted,
         List<AxisState> filtered,
         List<Motion> motions,
         List<List<Correction>> corrections,
-        List<Double> forgiven) {
+        List<Double> cumulativeChiSquared) {
     private static final int FIRST_GUESS_ROUNDS = 4;
-    // Two arcseconds: the passes that follow draw every sighting again.
+    // Two arcseconds: the passes that follow linearise every sighting again.
     private static final double NEAR_ENOUGH_TO_GUESS_RAD = 1e-5;
     private static final ForwardPass NONE =
             new ForwardPass(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
-    /** Before there is anything to draw sightings straight about: each about its own result, one after the other. */
-    static ForwardPass firstGuess(Rig rig, AxisState prior, List<StationaryInterval> stands, List<boolean[]> believed) {
-        return NONE.from(0, Optional.empty(), rig, prior, stands, believed);
+    /** The first pass, with no linearisation points yet: each sighting is linearised about its own result in turn. */
+    static ForwardPass firstGuess(Rig rig, AxisState prior, List<StationaryInterval> intervals, List<boolean[]> believed) {
+        return NONE.from(0, Optional.empty(), rig, prior, intervals, believed);
     }
 
-    /** The same of a night that has grown out of the one of this first guess: no stand says anything of those before it. */
+    /**
+     * The first pass of a longer night, reusing the intervals in common: a forward pass does not depend on later ones.
+     */
     ForwardPass continued(Rig rig, AxisState prior, List<StationaryInterval> longer, List<boolean[]> believed) {
         int same = 0;
-        while (same < Math.min(stands.size(), longer.size()) && longer.get(same).isLike(stands.get(same))) {
+        while (same < Math.min(intervals.size(), longer.size()) && longer.get(same).isLike(intervals.get(same))) {
             same++;
         }
         return from(same, Optional.empty(), rig, prior, longer, believed);
     }
 
-    /** With sightings straight about where the axis is held to be in each stand. */
+    /** A pass with the sightings linearised about a given axis in each interval. */
     static ForwardPass about(
-            List<LinearisationPoint> spots,
+            List<LinearisationPoint> points,
             Rig rig,
             AxisState prior,
-            List<StationaryInterval> stands,
+            List<StationaryInterval> intervals,
             List<boolean[]> believed) {
-        return NONE.from(0, Optional.of(spots), rig, prior, stands, believed);
+        return NONE.from(0, Optional.of(points), rig, prior, intervals, believed);
     }
 
-    /** A pass through these stands, of which the first were gone through in this one. */
+    /** A pass through these intervals, copying the first ones from this pass. */
     private ForwardPass from(
             int gone,
-            Optional<List<LinearisationPoint>> spots,
+            Optional<List<LinearisationPoint>> points,
             Rig rig,
             AxisState prior,
             List<StationaryInterval> all,
@@ -68,29 +70,29 @@ record ForwardPass(
         List<AxisState> after = first(gone, filtered, all.size());
         List<Motion> moved = first(gone, motions, all.size());
         List<List<Correction>> corrected = first(gone, corrections, all.size());
-        List<Double> sums = first(gone, forgiven, all.size());
+        List<Double> sums = first(gone, cumulativeChiSquared, all.size());
         AxisState state = gone == 0 ? prior : after.get(gone - 1);
         double chiSquared = gone == 0 ? 0 : sums.get(gone - 1);
         for (int i = gone; i < all.size(); i++) {
-            StationaryInterval stand = all.get(i);
-            Angle altitude = i == 0 || spots.isEmpty()
+            StationaryInterval interval = all.get(i);
+            Angle altitude = i == 0 || points.isEmpty()
                     ? state.altitude()
-                    : new Angle(spots.get().get(i - 1).altitudeRad());
-            Motion motion = motion(rig, state.site(), stand.movedBy(), state.senses(), altitude);
+                    : new Angle(points.get().get(i - 1).altitudeRad());
+            Motion motion = motion(rig, state.site(), interval.movedBy(), state.senses(), altitude);
             state = i == 0 ? state : motion.applyTo(state);
             moved.add(motion);
             before.add(state);
             List<Correction> here = new ArrayList<>();
-            if (spots.isPresent()) {
-                IntervalSightings.Together seen = stand.seen().about(spots.get().get(i), believed.get(i));
+            if (points.isPresent()) {
+                IntervalSightings.Together seen = interval.sightings().about(points.get().get(i), believed.get(i));
                 chiSquared += seen.remainder() + seen.line().squaredInnovation(state);
                 state = seen.line().update(state, here);
             } else {
-                List<Step.Sighted> sightings = stand.seen().all();
+                List<Step.Sighted> sightings = interval.sightings().all();
                 for (int k = 0; k < sightings.size(); k++) {
                     if (believed.get(i)[k]) {
                         LinearisedSighting line =
-                                firstGuess(sightings.get(k), stand.seen().scatter(k), state);
+                                firstGuess(sightings.get(k), interval.sightings().scatter(k), state);
                         chiSquared += line.squaredInnovation(state);
                         state = line.update(state, here);
                     }
@@ -109,12 +111,12 @@ record ForwardPass(
         return first;
     }
 
-    /** A sighting straight about its own result. */
+    /** A sighting linearised iteratively about its own result. */
     private static LinearisedSighting firstGuess(Step.Sighted sighted, double scatter, AxisState before) {
         LinearisationPoint about = LinearisationPoint.of(before);
         LinearisedSighting line = LinearisedSighting.of(sighted.model(), about).over(scatter);
         for (int round = 1; round < FIRST_GUESS_ROUNDS; round++) {
-            LinearisationPoint next = line.spotAfter(before);
+            LinearisationPoint next = line.pointAfter(before);
             if (about.from(next) < NEAR_ENOUGH_TO_GUESS_RAD) {
                 break;
             }
@@ -140,12 +142,12 @@ record ForwardPass(
         throw new IllegalStateException("no motion by " + step);
     }
 
-    /** What all of it has to be forgiven. */
+    /** χ² of the whole pass. */
     double chiSquared() {
-        return forgiven.get(forgiven.size() - 1);
+        return cumulativeChiSquared.get(cumulativeChiSquared.size() - 1);
     }
 
-    /** Twice the negative logarithm of how probable the figures are that were believed, but for a constant. */
+    /** −2 ln of the likelihood of the believed measurements, up to a constant. */
     double costOfEvidence() {
         double spread = 0;
         for (List<Correction> here : corrections) {
@@ -156,38 +158,38 @@ record ForwardPass(
         return chiSquared() + spread;
     }
 
-    /** The state at the end, as all of these stands tell. */
+    /** The state at the end of the night. */
     AxisState last() {
         return filtered.get(filtered.size() - 1);
     }
 
-    /** Where the axis was in each stand, as the whole night tells. */
-    List<LinearisationPoint> spots() {
-        LinearisationPoint[] spots = new LinearisationPoint[stands.size()];
+    /** The smoothed axis in each interval. */
+    List<LinearisationPoint> points() {
+        LinearisationPoint[] points = new LinearisationPoint[intervals.size()];
         double[] slope = new double[AxisState.SIZE];
-        for (int i = stands.size() - 1; i >= 0; i--) {
-            spots[i] = Adjoint.moved(filtered.get(i), slope);
+        for (int i = intervals.size() - 1; i >= 0; i--) {
+            points[i] = Adjoint.moved(filtered.get(i), slope);
             for (int k = corrections.get(i).size() - 1; k >= 0; k--) {
                 Adjoint.takeBefore(slope, corrections.get(i).get(k));
             }
             motions.get(i).gains().addTransposed(slope, 0);
         }
-        return List.of(spots);
+        return List.of(points);
     }
 
-    /** The state in each stand, as the whole night tells. */
-    SmoothedNight smoothed(boolean settled) {
-        AxisState[] states = new AxisState[stands.size()];
-        Adjoint[] rests = new Adjoint[stands.size()];
-        Adjoint rest = Adjoint.atTheEnd();
-        for (int i = stands.size() - 1; i >= 0; i--) {
-            states[i] = i == stands.size() - 1 ? filtered.get(i) : rest.smoothed(filtered.get(i));
+    /** The smoothed state in each interval. */
+    SmoothedNight smoothed(boolean converged) {
+        AxisState[] states = new AxisState[intervals.size()];
+        Adjoint[] adjoints = new Adjoint[intervals.size()];
+        Adjoint adjoint = Adjoint.atTheEnd();
+        for (int i = intervals.size() - 1; i >= 0; i--) {
+            states[i] = i == intervals.size() - 1 ? filtered.get(i) : adjoint.smoothed(filtered.get(i));
             for (int k = corrections.get(i).size() - 1; k >= 0; k--) {
-                rest = rest.before(corrections.get(i).get(k));
+                adjoint = adjoint.before(corrections.get(i).get(k));
             }
-            rests[i] = rest;
-            rest = rest.before(motions.get(i));
+            adjoints[i] = adjoint;
+            adjoint = adjoint.before(motions.get(i));
         }
-        return new SmoothedNight(List.of(states), this, List.of(rests), chiSquared(), settled);
+        return new SmoothedNight(List.of(states), this, List.of(adjoints), chiSquared(), converged);
     }
 }

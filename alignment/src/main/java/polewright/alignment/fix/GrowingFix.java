@@ -11,11 +11,12 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * The fix of a night that grows, at a cost that does not.
+ * The fix of a growing night, at a bounded cost per step.
  *
- * <p>Up to {@value #EXACT} steps, more than twice as many as a busy night by eye has, all are solved together. In a longer
- * night the older ones are condensed {@value #BLOCK} at a time, each block as the {@value #LIVE} steps after it tell. The
- * outcome depends on the steps alone; what is taken over from the night as it was before only saves work.
+ * <p>Up to {@value #EXACT} steps, more than twice as many as a busy night by eye has, are solved together. In a longer
+ * night the older steps are condensed {@value #BLOCK} at a time, each block with the help of the {@value #LIVE} steps
+ * after it. The outcome depends on the steps alone; results carried over from an earlier state of the night only save
+ * work.
  */
 public final class GrowingFix {
     private static final int LIVE = 40;
@@ -33,7 +34,7 @@ public final class GrowingFix {
     /**
      * The fix of a night before its first step.
      *
-     * @param weather for working out a contradictory sighting's likely cause; the steps already hold their own models
+     * @param weather used to find the likely cause of a contradictory sighting; the steps already hold their own models
      */
     public GrowingFix(Site site, Rig rig, Weather weather) {
         this.weather = weather;
@@ -61,9 +62,9 @@ public final class GrowingFix {
         outcome = solved(steps.size(), latest);
     }
 
-    /** The fix of the same night with other steps: mostly these and more. */
+    /** The fix of the same night with other steps, usually these and more. */
     public GrowingFix with(List<Step> other) {
-        // Most events say nothing of the axis: then it is where it was.
+        // Most events do not concern the axis and leave the steps unchanged.
         return other.size() == steps.size() && common(steps, other) == steps.size()
                 ? this
                 : new GrowingFix(this, other);
@@ -73,23 +74,23 @@ public final class GrowingFix {
         return outcome.fix();
     }
 
-    /** Nothing either of a night in which a screw went the other way than was told: its figures are those of another rig. */
-    Optional<MountCalibration> hindsight() {
-        Rig told = beginning.rig();
+    /** Also empty if a screw turned out to be reversed: the calibration would be that of a different rig. */
+    Optional<MountCalibration> calibration() {
+        Rig described = beginning.rig();
         Rig learned = fix().rig();
-        return isAsTold(told.azimuthScrew(), learned.azimuthScrew())
-                        && isAsTold(told.altitudeScrew(), learned.altitudeScrew())
-                ? outcome.hindsight()
+        return isAsDescribed(described.azimuthScrew(), learned.azimuthScrew())
+                        && isAsDescribed(described.altitudeScrew(), learned.altitudeScrew())
+                ? outcome.calibration()
                 : Optional.empty();
     }
 
-    private static boolean isAsTold(Screw told, Screw learned) {
-        return told.isSenseAssumed() || told.clockwise() == learned.clockwise();
+    private static boolean isAsDescribed(Screw described, Screw learned) {
+        return described.isSenseAssumed() || described.clockwise() == learned.clockwise();
     }
 
-    /** The outcome after so many steps; of a night that grows, often the one that was had last. */
+    /** The outcome after {@code count} steps, reusing the latest one where possible. */
     @SuppressWarnings(
-            "ReferenceEquality") // The past goes on from one night to the next as it is; compared in full it is long.
+            "ReferenceEquality") // The past is passed on unchanged, and comparing it by value would be slow.
     private FixSolver.Outcome solved(int count, FixSolver.Outcome latest) {
         CondensedPast past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
         List<Step> live = steps.subList(pasts.size() * BLOCK, count);
@@ -101,7 +102,7 @@ public final class GrowingFix {
         return isTheSame ? latest : solver.solve(live, latest);
     }
 
-    /** How many steps two nights have in common from the beginning on. */
+    /** Length of the common prefix of two nights. */
     private static int common(List<Step> some, List<Step> others) {
         int different = Arrays.mismatch(some.toArray(), others.toArray());
         return different < 0 ? some.size() : different;

@@ -11,56 +11,56 @@ import polewright.alignment.sighting.FieldDrift;
 import polewright.alignment.sighting.TurnedFrames;
 
 /**
- * One way of telling the night: which sightings it believes, and what that leads to.
+ * One interpretation of the night: which sightings are believed, and the resulting solution.
  *
- * @param smoother for solving the same night with others believed
+ * @param smoother for solving the same night with other sightings believed
  * @param night the solution
  * @param sightings all of the night's sightings
  * @param setAside those that are not believed
- * @param accusedAlike those of them that contradict each other with nothing to judge between them
- * @param surcharge what this way of telling assumes besides, in units of χ²; 0 when the rig is taken at its word
+ * @param inConflict those of them that contradict each other with nothing to decide between them
+ * @param surcharge prior cost of its assumptions, in units of χ²; 0 when the rig is used as described
  */
 record Interpretation(
         NightSmoother smoother,
         SmoothedNight night,
         List<Step.Sighted> sightings,
         Set<Long> setAside,
-        Set<Long> accusedAlike,
+        Set<Long> inConflict,
         double surcharge) {
-    // Two places of the axis within one sigma of each other are the same for anybody who turns screws.
+    // Two places of the axis within one sigma of each other lead to the same turns.
     private static final double MATTERS_SQUARED_SIGMAS = 1;
     private static final double LEAST_FACTOR = 0.25;
 
-    /** Beyond this a sighting does not fit by chance. */
+    /** The χ² above which a sighting is an outlier. */
     static double limit(Step.Sighted sighted) {
         return ChiSquareLimits.onceInAThousand(sighted.model().size());
     }
 
     /**
-     * Whether everything is believed, the rig too, and fits as well as chance allows. (Two like sightings before a turn and
-     * two after it can be wrong together without any one of them standing out.)
+     * Whether everything is believed, including the rig, and the total χ² is within its limit. (Two similar sightings
+     * before a turn and two after it can be inconsistent without any one of them being an outlier.)
      */
     boolean isUnremarkable() {
         return setAside.isEmpty() && surcharge == 0 && night.chiSquared() <= mostByChance() && doScrewsTurnTheAxis();
     }
 
     /**
-     * Whether each screw does something like what was expected of it. A normal distribution of what it does reaches to
-     * nothing at all, a thread does not: a turn without an effect was not made, or not with that screw.
+     * Whether each screw has roughly the expected effect. The normal distribution of its gain extends to zero, but a
+     * real thread does not: a turn without effect was not made, or was made with the other screw.
      */
     boolean doScrewsTurnTheAxis() {
         ScrewGains gains = night.last().gains();
         return gains.azimuthFactor() > LEAST_FACTOR && gains.altitudeFactor() > LEAST_FACTOR;
     }
 
-    /** Whether there is nothing in it that another telling could explain better. */
+    /** Whether the fit is so good that no other explanation could improve it. */
     boolean isUnsuspicious() {
         return isUnremarkable()
                 && (night.chiSquared() <= ChiSquareLimits.onceInTwenty(figures(sightings))
                         || night.chiSquared() <= Contradictions.HUNDRED_TO_ONE);
     }
 
-    /** Whether the moves of the night, were they others, could make everything fit: not if sightings of one stand quarrel. */
+    /** Whether other moves could make everything fit: not if sightings within one stationary interval disagree. */
     boolean mayBecomeUnremarkable() {
         return smoother.remainder(night, Set.of()) <= mostByChance();
     }
@@ -69,7 +69,7 @@ record Interpretation(
         return mostByChance(sightings);
     }
 
-    /** The χ² of all these sightings together that chance exceeds once in a thousand. */
+    /** The total χ² of these sightings that chance exceeds once in 1000. */
     static double mostByChance(List<Step.Sighted> sightings) {
         return ChiSquareLimits.onceInAThousand(figures(sightings));
     }
@@ -78,7 +78,7 @@ record Interpretation(
         return sightings.stream().mapToInt(s -> s.model().size()).sum();
     }
 
-    /** χ² of the night as told, with the limit for each sighting that is not believed: the less, the likelier. */
+    /** χ² of the night plus the limit for each sighting that is not believed; lower is more likely. */
     double cost() {
         return surcharge
                 + night.chiSquared()
@@ -88,56 +88,60 @@ record Interpretation(
                         .sum();
     }
 
-    /** Frames cannot be misread or mistyped, so they are assumed wrong a hundred times less often than manual entries. */
+    /**
+     * Frames cannot be misread or mistyped, so they are assumed wrong a hundred times less often than manual entries.
+     */
     private static double costOfNotBelieving(Step.Sighted sighted) {
         boolean isEntered = !(sighted.sighting() instanceof TurnedFrames || sighted.sighting() instanceof FieldDrift);
         return limit(sighted) + (isEntered ? 0 : Contradictions.HUNDRED_TO_ONE);
     }
 
-    /** No account that sets aside these and more can cost less, whatever the moves of the night were. */
+    /**
+     * Lower bound on the cost of any interpretation that sets aside these sightings and more, whatever the moves were.
+     */
     double leastCost() {
         return cost() - night.chiSquared() + smoother.remainder(night, setAside);
     }
 
-    /** χ² of a sighting against the night as told; against the others alone if it is itself believed. */
+    /** χ² of a sighting against the other believed sightings. */
     double innovation(Step.Sighted sighted) {
         AxisState state = stateFor(sighted);
         LinearisedSighting line = line(sighted);
         return setAside.contains(sighted.seq()) ? line.squaredInnovation(state) : line.squaredInnovationWithout(state);
     }
 
-    /** The axis as it stood for a sighting. */
+    /** The smoothed state in the interval of a sighting. */
     AxisState stateFor(Step.Sighted sighted) {
         return smoother.stateFor(sighted, night);
     }
 
-    /** A sighting about the axis as it stood for it. */
+    /** A sighting linearised about the smoothed state in its interval. */
     LinearisedSighting line(Step.Sighted sighted) {
         return smoother.line(sighted, night);
     }
 
     /**
-     * Whether it makes a difference to where the axis is now which of the accused is believed. Once it has been turned and
-     * seen again, a quarrel about where it stood before is over.
+     * Whether the choice between conflicting sightings affects where the axis is now. Once the axis has been turned and
+     * sighted again, a conflict about where it was before no longer matters.
      */
-    boolean quarrelMatters() {
-        List<AxisState> believingOne = believingOneOfTheAccused()
-                .map(account -> account.night().last())
+    boolean conflictMatters() {
+        List<AxisState> believingOne = believingOneInConflict()
+                .map(interpretation -> interpretation.night().last())
                 .toList();
         return believingOne.stream().anyMatch(one -> believingOne.stream().anyMatch(other -> differ(one, other)));
     }
 
-    /** The night with one of those that accuse each other believed, for each of them; as it is if none do. */
-    Stream<Interpretation> believingOneOfTheAccused() {
-        return accusedAlike.isEmpty()
+    /** For each of the conflicting sightings, the night with it believed; the night unchanged if there are none. */
+    Stream<Interpretation> believingOneInConflict() {
+        return inConflict.isEmpty()
                 ? Stream.of(this)
-                : accusedAlike.stream()
+                : inConflict.stream()
                         .map(seq -> settingAside(setAside.stream()
                                 .filter(other -> !other.equals(seq))
                                 .collect(Collectors.toSet())));
     }
 
-    /** Whether the axis would now stand elsewhere by another account. */
+    /** Whether another interpretation puts the axis in a different place now. */
     boolean differsNowFrom(Interpretation other) {
         return differ(night.last(), other.night.last());
     }
@@ -146,12 +150,14 @@ record Interpretation(
         return one.offsetCovariance().normalisedSquare(one.offset().minus(other.offset())) > MATTERS_SQUARED_SIGMAS;
     }
 
-    /** A night that is not much different, by the rig's word, with the same sightings set aside. */
+    /** A similar night with the rig as described and the same sightings set aside. */
     Interpretation settingAsideIn(NightSmoother other) {
-        return new Interpretation(other, other.solve(setAside, night), sightings, setAside, accusedAlike, 0);
+        return new Interpretation(other, other.solve(setAside, night), sightings, setAside, inConflict, 0);
     }
 
-    /** For each sighting that is set aside, how the night looks at first sight with it believed. */
+    /**
+     * For each sighting that is set aside, the night with it believed, solved in one pass about the present solution.
+     */
     Map<Step.Sighted, SmoothedNight> believingEach() {
         Map<Step.Sighted, SmoothedNight> nights = new HashMap<>();
         for (Step.Sighted sighted : sightings) {
@@ -167,6 +173,6 @@ record Interpretation(
     /** The same night with other sightings set aside. */
     Interpretation settingAside(Set<Long> others) {
         return new Interpretation(
-                smoother, smoother.solve(others, night), sightings, Set.copyOf(others), accusedAlike, surcharge);
+                smoother, smoother.solve(others, night), sightings, Set.copyOf(others), inConflict, surcharge);
     }
 }

@@ -7,23 +7,23 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The sightings of one stand. As they all look at the same axis, those that are believed are as good as one sighting of two
- * figures and a remainder, however many they are.
+ * The sightings of one stationary interval. They all observe the same axis, so however many are believed, they reduce
+ * to one sighting of two measurements and a remainder.
  *
- * <p>Straightening a sighting costs more than solving with it, and a night is solved many times over with few of its stands
- * any different: so the lines that were drawn last are kept, and drawn anew only a tenth of an arcsecond or more from there.
- * Over so little no sighting bends by a millionth of its sigma.
+ * <p>Linearising a sighting costs more than solving with it, and a night is solved many times with few of its intervals
+ * changed. The latest linearisations are therefore kept and reused within a tenth of an arcsecond. Over that distance
+ * no sighting departs from its linearisation by a millionth of its sigma.
  */
 final class IntervalSightings {
     private static final double SAME_PLACE_RAD = 5e-7;
     private static final int KEPT = 6;
 
     private final List<Step.Sighted> sightings;
-    // Times the stated sigmas, of each.
+    // One factor on the stated sigma for each sighting.
     private final double[] scatter;
     private final Deque<Lines> kept;
 
-    /** Sightings whose errors are as large as stated. */
+    /** Sightings with their stated sigmas. */
     IntervalSightings(List<Step.Sighted> sightings) {
         this(List.copyOf(sightings), 1, new ArrayDeque<>());
     }
@@ -35,27 +35,27 @@ final class IntervalSightings {
         this.kept = kept;
     }
 
-    /** The same where those by eye have errors so many times as large as stated. */
+    /** The same with the sigmas of sightings by eye multiplied by a factor. */
     IntervalSightings scattering(double times) {
-        // The lines are those of the stated sigmas.
+        // The cache can be shared because it holds linearisations with the stated sigmas.
         return new IntervalSightings(sightings, times, kept);
     }
 
-    /** How many times its stated sigma the errors of one of them are. */
+    /** The factor on the stated sigma of one of them. */
     double scatter(int index) {
         return scatter[index];
     }
 
-    /** Whether another has the same sightings, with errors as large. */
+    /** Whether another has the same sightings with the same sigmas. */
     boolean isLike(IntervalSightings other) {
         return sightings.equals(other.sightings) && Arrays.equals(scatter, other.scatter);
     }
 
     /**
-     * All that the believed sightings tell.
+     * The combined believed sightings.
      *
-     * @param line two figures
-     * @param remainder χ² between the sightings themselves, wherever the axis is
+     * @param line two scalar measurements
+     * @param remainder χ² of the sightings against each other, independent of the axis
      */
     record Together(LinearisedSighting line, double remainder) {}
 
@@ -78,15 +78,15 @@ final class IntervalSightings {
         return believed;
     }
 
-    /** One of them about the axis as it stands. */
+    /** One of them linearised about a state. */
     LinearisedSighting line(int index, AxisState state) {
         return lines(LinearisationPoint.of(state)).lines().get(index).over(scatter[index]);
     }
 
-    /** The believed ones about a place of the axis. */
-    Together about(LinearisationPoint spot, boolean[] believed) {
-        Lines about = lines(spot);
-        // Givens rotations of the rows (by azimuth, by altitude, residual) into a triangle.
+    /** The believed ones linearised about a pointing of the axis. */
+    Together about(LinearisationPoint point, boolean[] believed) {
+        Lines about = lines(point);
+        // Givens rotations of the rows (per azimuth, per altitude, residual) into an upper triangle.
         double[][] triangle = new double[3][3];
         for (int i = 0; i < sightings.size(); i++) {
             if (believed[i]) {
@@ -126,15 +126,15 @@ final class IntervalSightings {
         }
     }
 
-    private Lines lines(LinearisationPoint spot) {
-        double azimuth = spot.azimuthRad();
-        double altitude = spot.altitudeRad();
+    private Lines lines(LinearisationPoint point) {
+        double azimuth = point.azimuthRad();
+        double altitude = point.altitudeRad();
         for (Lines lines : kept) {
             if (lines.isNear(azimuth, altitude)) {
                 return lines;
             }
         }
-        LinearisedSighting.Probes probes = LinearisedSighting.Probes.about(spot);
+        LinearisedSighting.Probes probes = LinearisedSighting.Probes.about(point);
         Lines drawn = new Lines(
                 azimuth,
                 altitude,

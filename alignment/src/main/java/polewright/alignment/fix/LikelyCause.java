@@ -8,8 +8,8 @@ import java.util.stream.Collectors;
 import polewright.mount.Odds;
 
 /**
- * Why a sighting that is set aside does not fit. Low in the east or west, a drift read the wrong way and one of a star on the
- * other side of the meridian say the same: then both are named.
+ * The likely cause of a sighting that does not fit. Low in the east or west, a drift read the wrong way and a drift of
+ * a star on the other side of the meridian look the same; both are then named.
  */
 final class LikelyCause {
     private static final double EXPLAINS_AWAY = 0.25;
@@ -23,18 +23,18 @@ final class LikelyCause {
     /**
      * Completes "it would fit if …"; empty when no usual mistake explains it.
      *
-     * @param account the night without it
+     * @param interpretation the night without it
      */
-    static Optional<String> of(Interpretation account, Step.Sighted sighted, Alternatives alternatives) {
-        AxisState state = account.stateFor(sighted);
-        double asRead = account.innovation(sighted);
-        double scatter = account.smoother().scatterOf(sighted);
+    static Optional<String> of(Interpretation interpretation, Step.Sighted sighted, Alternatives alternatives) {
+        AxisState state = interpretation.stateFor(sighted);
+        double asRead = interpretation.innovation(sighted);
+        double scatter = interpretation.smoother().scatterOf(sighted);
         List<Fitting> fitting = new ArrayList<>();
-        likeliest(alternatives.misreadings(sighted), asRead, sighted, state, scatter)
+        mostLikely(alternatives.misreadings(sighted), asRead, sighted, state, scatter)
                 .ifPresent(fitting::add);
-        // Of many stars one fits by chance.
+        // With many stars to choose from, one fits by chance.
         if (asRead > A_STAR_THAT_FITS) {
-            likeliest(alternatives.otherStars(sighted), asRead, sighted, state, scatter)
+            mostLikely(alternatives.otherStars(sighted), asRead, sighted, state, scatter)
                     .ifPresent(fitting::add);
         }
         double least = fitting.stream().mapToDouble(Fitting::cost).min().orElse(0);
@@ -46,8 +46,8 @@ final class LikelyCause {
         return Optional.of(causes).filter(text -> !text.isEmpty());
     }
 
-    /** Of several that come in order, the n-th is made n times as seldom as the first. */
-    private static Optional<Fitting> likeliest(
+    /** Takes the n-th alternative to be n times less likely than the first. */
+    private static Optional<Fitting> mostLikely(
             List<Alternatives.Meant> alternatives,
             double asRead,
             Step.Sighted sighted,

@@ -2,20 +2,20 @@ package polewright.alignment.fix;
 
 import java.util.List;
 
-/** A place of the axis: what sightings are drawn straight about. */
+/** The axis pointing about which sightings are linearised. */
 record LinearisationPoint(double azimuthRad, double altitudeRad) {
     static LinearisationPoint of(AxisState state) {
         return new LinearisationPoint(state.mean(AxisState.AZIMUTH), state.mean(AxisState.ALTITUDE));
     }
 
-    /** How far apart two are on the sky, radians; for small distances. */
+    /** Distance on the sky, radians; valid for small distances. */
     double from(LinearisationPoint other) {
         double up = other.altitudeRad - altitudeRad;
         double across = (other.azimuthRad - azimuthRad) * Math.cos(altitudeRad);
         return Math.sqrt(up * up + across * across);
     }
 
-    /** How far two solutions have the axis apart at most, on the sky, radians. */
+    /** The largest distance on the sky between corresponding points of two solutions, radians. */
     static double farthest(List<LinearisationPoint> some, List<LinearisationPoint> others) {
         double farthest = 0;
         for (int i = 0; i < some.size(); i++) {

@@ -8,14 +8,14 @@ import polewright.alignment.sighting.AxisModel;
 import polewright.mount.AxisPointing;
 import polewright.sky.angle.Angle;
 
-/** A sighting's normalised residual as a straight line about one azimuth and altitude of the axis. */
+/** A sighting's normalised residuals, linearised about one azimuth and altitude of the axis. */
 final class LinearisedSighting {
     private static final double STEP_RAD = 1e-6;
     private static final double LEAST_VARIANCE = 1e-9;
 
     private final double azimuthRad;
     private final double altitudeRad;
-    // Predicted minus measured over sigma at that place, and how it grows per radian of each.
+    // (predicted − measured) / sigma at that point, and its derivatives per radian of each.
     private final double[] residual;
     private final double[] byAzimuth;
     private final double[] byAltitude;
@@ -30,18 +30,18 @@ final class LinearisedSighting {
     }
 
     /**
-     * Where models are asked, to draw sightings straight about a place of the axis.
+     * The axis directions at which models are evaluated for finite differences about a point; ENU unit vectors.
      *
-     * @param here the axis there, ENU unit vector
-     * @param swung the same a step of azimuth on
-     * @param raised the same a step of altitude up
+     * @param here at the point
+     * @param swung one step on in azimuth
+     * @param raised one step up in altitude
      */
     record Probes(LinearisationPoint about, Vector3D here, Vector3D swung, Vector3D raised) {
-        static Probes about(LinearisationPoint spot) {
-            double azimuth = spot.azimuthRad();
-            double altitude = spot.altitudeRad();
+        static Probes about(LinearisationPoint point) {
+            double azimuth = point.azimuthRad();
+            double altitude = point.altitudeRad();
             return new Probes(
-                    spot,
+                    point,
                     axis(azimuth, altitude),
                     axis(azimuth + STEP_RAD, altitude),
                     axis(azimuth, altitude + STEP_RAD));
@@ -71,7 +71,7 @@ final class LinearisedSighting {
         return of(model, Probes.about(about));
     }
 
-    /** The same with a sigma so many times larger. */
+    /** The same with its sigmas multiplied by a factor. */
     LinearisedSighting over(double scatter) {
         return scatter == 1
                 ? this
@@ -103,7 +103,7 @@ final class LinearisedSighting {
         return residual[figure];
     }
 
-    /** The state after taking this sighting into account; the figures are independent and of unit variance. */
+    /** The state updated by this sighting; its scalar measurements are independent and of unit variance. */
     AxisState update(AxisState state) {
         return update(state, new ArrayList<>());
     }
@@ -111,7 +111,7 @@ final class LinearisedSighting {
     /**
      * The same.
      *
-     * @param corrections is given what each figure does
+     * @param corrections receives the update by each scalar measurement
      */
     AxisState update(AxisState state, List<Correction> corrections) {
         int size = AxisState.SIZE;
@@ -119,7 +119,7 @@ final class LinearisedSighting {
         double[] covariance = state.copyOfCovariance();
         for (int figure = 0; figure < residual.length; figure++) {
             if (byAzimuth[figure] == 0 && byAltitude[figure] == 0) {
-                // It tells nothing of the axis: so does the second figure of a stand with one sighting.
+                // No information about the axis, as in the second row of an interval with one sighting.
                 continue;
             }
             double[] gainTimesVariance = new double[size];
@@ -148,12 +148,12 @@ final class LinearisedSighting {
         return new AxisState(state.site(), mean, covariance, state.senses());
     }
 
-    /** Where {@link #update} would have the axis, without the rest of the state. */
-    LinearisationPoint spotAfter(AxisState before) {
+    /** The axis after {@link #update}, without computing the rest of the state. */
+    LinearisationPoint pointAfter(AxisState before) {
         double azimuth = before.mean(AxisState.AZIMUTH);
         double altitude = before.mean(AxisState.ALTITUDE);
         double ofAzimuth = before.covariance(AxisState.AZIMUTH, AxisState.AZIMUTH);
-        // Alike but for the last figure, as in the matrix.
+        // Equal apart from rounding, as in the matrix.
         double azimuthWithAltitude = before.covariance(AxisState.AZIMUTH, AxisState.ALTITUDE);
         double altitudeWithAzimuth = before.covariance(AxisState.ALTITUDE, AxisState.AZIMUTH);
         double ofAltitude = before.covariance(AxisState.ALTITUDE, AxisState.ALTITUDE);
@@ -177,12 +177,12 @@ final class LinearisedSighting {
         return new LinearisationPoint(azimuth, altitude);
     }
 
-    /** What taking this sighting into account adds to the night's χ², before {@link #update}. */
+    /** What this sighting adds to the night's χ², from the state before {@link #update}. */
     double addedChiSquared(AxisState before) {
         return squaredInnovation(before);
     }
 
-    /** How much of what it tells is of east and west, 0 to 1; the rest is of the axis's height. */
+    /** The share of its information that is about east and west, 0 to 1; the rest is about altitude. */
     double eastShare(double cosLatitude) {
         double eastSquare = 0;
         double upSquare = 0;
@@ -194,15 +194,15 @@ final class LinearisedSighting {
     }
 
     /**
-     * Squared innovation against a state that has <em>not</em> used this sighting: χ² with as many degrees of freedom as
-     * it has figures.
+     * Squared innovation against a state that has <em>not</em> used this sighting: χ² with one degree of freedom for
+     * each of its scalar measurements.
      */
     double squaredInnovation(AxisState other) {
         return quadratic(other, 1);
     }
 
     /**
-     * The same, from a state that <em>has</em> used it: what leaving it out would take off the night's total χ².
+     * The same from a state that <em>has</em> used it: the reduction of the night's total χ² if it were left out.
      */
     double squaredInnovationWithout(AxisState including) {
         return quadratic(including, -1);
@@ -214,7 +214,7 @@ final class LinearisedSighting {
         if (residual.length == 1) {
             return first * first / firstVariance;
         }
-        // The second figure, given the first.
+        // The second measurement, conditional on the first.
         double both = sign * spread(state, 0, 1);
         double second = residualAt(1, state) - both / firstVariance * first;
         double secondVariance = Math.max(LEAST_VARIANCE, 1 + sign * spread(state, 1, 1)) - both * both / firstVariance;
@@ -239,7 +239,7 @@ final class LinearisedSighting {
                 + byAltitude[figure] * (altitude - altitudeRad);
     }
 
-    /** One-sided: over a step of 0.2″ that is as good as the residuals' own figures. */
+    /** One-sided difference: over a step of 0.2″ it is as accurate as the residuals themselves. */
     private static double[] slope(double[] before, double[] after) {
         double[] slope = new double[after.length];
         for (int i = 0; i < slope.length; i++) {

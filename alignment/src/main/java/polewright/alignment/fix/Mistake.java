@@ -5,15 +5,15 @@ import java.util.List;
 import polewright.alignment.sighting.Sighting;
 import polewright.sky.place.Site;
 
-/** What may have been told wrongly, and what was meant: what a correction would enter instead. */
+/** A possible mistake in the entries, with the value that would correct it. */
 public sealed interface Mistake {
     /** Completes "it would fit if …". */
     String words();
 
     /**
-     * The screws were turned otherwise than told.
+     * The screws were not turned as entered.
      *
-     * @param seq the event
+     * @param seq the number of the event
      * @param meant what they did instead
      */
     record TurnMistaken(long seq, Step meant, String words) implements Mistake {}
@@ -28,13 +28,13 @@ public sealed interface Mistake {
     /**
      * One sighting was misread or mistyped, or another star was sighted.
      *
-     * @param seq the event
+     * @param seq the number of the event
      * @param meant the sighting as it should have been entered
      */
     record SightingMisread(long seq, Sighting meant, String words) implements Mistake {}
 
     /**
-     * The same mistake in every sighting in which it is possible.
+     * The same mistake was made in every sighting in which it is possible.
      *
      * @param misread each as it should have been entered
      */
@@ -45,7 +45,7 @@ public sealed interface Mistake {
     }
 
     /**
-     * The clock that the night's times were read from was wrong.
+     * The clock used for the night's times was wrong.
      *
      * @param correction what to add to every time of the night
      */

@@ -8,14 +8,14 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * A move of the axis as a linear step of {@link AxisState}: x → F x + f, with noise Q.
+ * A move of the axis as a linear transition of {@link AxisState}: x → F x + f, with process noise Q.
  *
- * @param gains what F has beside ones on its diagonal
+ * @param gains the entries of F off its unit diagonal
  * @param azimuthRad f
  * @param altitudeRad f
  * @param azimuthVariance Q, rad²
  * @param altitudeVariance Q, rad²
- * @param sensesAfter how the screws are left
+ * @param sensesAfter direction of each screw's last turn after the move
  */
 record Motion(
         Gains gains,
@@ -27,8 +27,9 @@ record Motion(
     private static final double LEAST_COS_LATITUDE = 0.1;
 
     /**
-     * Turns of the screws, made by hand with the axis at {@code presentAltitude}. The unknown gains enter the transition, so
-     * that a later fix tells of them. A screw left against its last sense loses some of its play, anything from none to all.
+     * Turns of the screws by hand with the axis at {@code presentAltitude}. The unknown gains enter the transition, so
+     * later sightings constrain them. A screw that ends against its last direction loses anything from none to all of
+     * its backlash.
      */
     static Motion turns(Rig rig, HandTurns azimuth, HandTurns altitude, TurnSenses senses, Angle presentAltitude) {
         return of(
@@ -39,10 +40,12 @@ record Motion(
                 presentAltitude);
     }
 
-    /** The same with one screw slipping: anything from none to all of its turns takes effect, and nothing is learned of it. */
+    /**
+     * The same with one screw slipping: none to all of its turns take effect, and its gain is not learned from them.
+     */
     static Motion slipping(Rig rig, Step.Slipped slipped, TurnSenses senses, Angle presentAltitude) {
-        HandTurns azimuth = slipped.told().azimuth();
-        HandTurns altitude = slipped.told().altitude();
+        HandTurns azimuth = slipped.entered().azimuth();
+        HandTurns altitude = slipped.entered().altitude();
         boolean isAzimuth = slipped.screw() == Step.Slipped.Which.AZIMUTH;
         return of(
                 rig,
@@ -56,7 +59,10 @@ record Motion(
                 presentAltitude);
     }
 
-    /** Turns of unknown size and direction. They say nothing about the gains, and the last direction of each screw is unknown. */
+    /**
+     * Turns of unknown size and direction. They say nothing about the gains, and the last direction of each screw is
+     * unknown.
+     */
     static Motion unlogged(Rig rig, Step.TurnedUnlogged step, TurnSenses senses, Angle presentAltitude) {
         double azimuth = step.azimuthSigma()
                 * rig.azimuthScrew().move(1, presentAltitude).radians();
@@ -75,9 +81,9 @@ record Motion(
     }
 
     /**
-     * What was made of one screw.
+     * The turns of one screw and their effect.
      *
-     * @param teaches 1 when the move tells of the screw's effect, else 0
+     * @param teaches 1 if the move constrains the screw's gain, else 0
      */
     private record Made(HandTurns turns, Screw.Effect effect, double teaches) {
         static Made slipping(HandTurns turns) {
@@ -110,22 +116,23 @@ record Motion(
     }
 
     /**
-     * What constant figures of the screws leave out of a long way on a leaning base, 1 sigma: as the axis rises, a lean β
-     * takes it aside by β / cos² of the altitude and scales its azimuth by β tan of it; as it swings, the lean comes to lie
-     * otherwise. Second order in the moves: nothing to speak of within half a degree, minutes of arc over five.
+     * The error of constant screw parameters over a long move on a leaning base, 1 sigma: as the axis rises, a lean β
+     * moves it sideways by β / cos² of the altitude and scales its azimuth by β tan(altitude); as it swings, the
+     * direction of the lean relative to it changes. Second order in the moves: negligible within half a degree,
+     * arcminutes over five degrees.
      */
     private record Bend(double azimuthSigmaRad, double altitudeSigmaRad) {
         static Bend of(Rig rig, double azimuthMove, double altitudeMove, Angle presentAltitude) {
             double lean = rig.levelSigma().radians();
             double cos = Math.max(LEAST_COS_LATITUDE, presentAltitude.cos());
             double rising = Math.abs(presentAltitude.sin()) / (cos * cos * cos) * altitudeMove * altitudeMove;
-            // By the tangent of the altitude that has changed, and by the lean that lies otherwise.
+            // From the change of tan(altitude), and from the change in the relative direction of the lean.
             double both = Math.sqrt(2) / (cos * cos) * azimuthMove * altitudeMove;
             return new Bend(lean * Math.hypot(rising, both), lean * azimuthMove * azimuthMove / 2);
         }
     }
 
-    /** A shift that is not of the screws' making: {@code usual} on the sky, {@code sigma} about it each way. */
+    /** A shift not made by the screws: {@code usual} on the sky, with {@code sigma} about it in each direction. */
     static Motion shift(Site site, AxisOffset usual, Angle sigma, TurnSenses senses) {
         double eastPerAzimuth = eastPerAzimuth(site);
         return new Motion(
@@ -137,7 +144,9 @@ record Motion(
                 senses);
     }
 
-    /** How far on the sky an axis near the pole goes east for a growth of azimuth: in the south, where east is left, negative. */
+    /**
+     * East offset on the sky per unit of azimuth for an axis near the pole; negative in the south, where east is left.
+     */
     static double eastPerAzimuth(Site site) {
         return site.hemisphereSign()
                 * Math.max(LEAST_COS_LATITUDE, site.latitude().cos());
@@ -148,7 +157,8 @@ record Motion(
         double[] covariance = state.copyOfCovariance();
         mean[AxisState.AZIMUTH] += gains.intoAzimuth(mean, 0) + azimuthRad;
         mean[AxisState.ALTITUDE] += gains.intoAltitude(mean, 0) + altitudeRad;
-        // F P Fᵀ: F differs from one in two entries of its first two rows each. First the rows, then the columns.
+        // F P Fᵀ: F differs from the identity by two entries in each of its first two rows. First the rows, then the
+        // columns.
         for (int j = 0; j < AxisState.SIZE; j++) {
             covariance[AxisState.at(AxisState.AZIMUTH, j)] +=
                     gains.azimuthOfAzimuth() * covariance[AxisState.at(AxisState.AZIMUTH_GAIN, j)]
@@ -179,24 +189,24 @@ record Motion(
     }
 
     /**
-     * The entries of F beside ones on the diagonal: how a move acts through what is not known of the screws.
+     * The entries of F off its unit diagonal: the sensitivity of a move to the screw parameters.
      *
-     * @param azimuthOfAzimuth azimuth for the azimuth screw's relative error
-     * @param azimuthOfAltitude azimuth for what the altitude screw moves in azimuth
-     * @param altitudeOfAltitude altitude for the altitude screw's relative error
-     * @param altitudeOfAzimuth altitude for what the azimuth screw moves in altitude
+     * @param azimuthOfAzimuth azimuth per relative error of the azimuth screw
+     * @param azimuthOfAltitude azimuth per cross-gain of the altitude screw into azimuth
+     * @param altitudeOfAltitude altitude per relative error of the altitude screw
+     * @param altitudeOfAzimuth altitude per cross-gain of the azimuth screw into altitude
      */
     record Gains(
             double azimuthOfAzimuth, double azimuthOfAltitude, double altitudeOfAltitude, double altitudeOfAzimuth) {
         static final Gains NONE = new Gains(0, 0, 0, 0);
 
-        /** What they make of the figures of one row, which begins there. */
+        /** The azimuth row of F, without its diagonal, times the vector that starts at {@code from}. */
         double intoAzimuth(double[] figures, int from) {
             return azimuthOfAzimuth * figures[from + AxisState.AZIMUTH_GAIN]
                     + azimuthOfAltitude * figures[from + AxisState.ALTITUDE_INTO_AZIMUTH];
         }
 
-        /** Adds to the figures of a slope, which begin there, what turns of the screws make of it: Fᵀ but for its diagonal. */
+        /** Adds Fᵀ, without its diagonal, times the gradient that starts at {@code from}, in place. */
         void addTransposed(double[] slope, int from) {
             double azimuth = slope[from + AxisState.AZIMUTH];
             double altitude = slope[from + AxisState.ALTITUDE];
@@ -206,7 +216,7 @@ record Motion(
             slope[from + AxisState.AZIMUTH_INTO_ALTITUDE] += altitudeOfAzimuth * altitude;
         }
 
-        /** The same from the left and from the right, for a symmetric matrix row after row. */
+        /** Applies it from the left and from the right to a symmetric row-major matrix, in place. */
         void addTransposedBothWays(double[] matrix) {
             for (int i = 0; i < AxisState.SIZE; i++) {
                 addTransposed(matrix, AxisState.at(i, 0));
@@ -221,7 +231,7 @@ record Motion(
             }
         }
 
-        /** What they make of the figures of one row, which begins there. */
+        /** The altitude row of F, without its diagonal, times the vector that starts at {@code from}. */
         double intoAltitude(double[] figures, int from) {
             return altitudeOfAltitude * figures[from + AxisState.ALTITUDE_GAIN]
                     + altitudeOfAzimuth * figures[from + AxisState.AZIMUTH_INTO_ALTITUDE];

@@ -6,14 +6,14 @@ import java.util.stream.Stream;
 import polewright.mount.rig.Rig;
 
 /**
- * What a whole night, looked back on, tells of the mount: for the nights that follow.
+ * What a whole night has shown about the mount, for use on later nights.
  *
- * @param rig its screws going as the night has shown
- * @param senses how sure that is, by this night alone where the rig only assumed it
- * @param azimuthFactor azimuth made by the azimuth screw, over what its geometry says; how much of it the base's lean of
- *     that night made is in the variance; nothing while it is not known which way the screw goes
- * @param altitudeFactor altitude made by the altitude screw, over what its geometry says
- * @param shifts what is told of each shift, in order
+ * @param rig with the screw directions that the night has shown
+ * @param senses how certain those directions are, from this night alone where the rig only assumed them
+ * @param azimuthFactor azimuth moved by the azimuth screw, as a ratio to what its geometry predicts. The variance
+ *     includes the possible contribution of that night's base lean. Empty while the screw's direction is unknown
+ * @param altitudeFactor altitude moved by the altitude screw, as a ratio to what its geometry predicts
+ * @param shifts the estimate of each shift, in order of time
  */
 public record MountCalibration(
         Rig rig,
@@ -26,42 +26,42 @@ public record MountCalibration(
     }
 
     /**
-     * A shift of the axis on the sky, as the sightings before and after it tell.
+     * A shift of the axis on the sky, estimated from the sightings before and after it.
      *
-     * @param seq the event
+     * @param seq the number of the event
      * @param eastArcmin toward east, arcminutes
      * @param upArcmin upward, arcminutes
      */
     public record Shift(long seq, Optional<NightAsEntered> eastArcmin, Optional<NightAsEntered> upArcmin) {}
 
-    /** What a solved night tells over what its rig said beforehand. */
+    /** What a solved night adds to what its rig description said. */
     static MountCalibration of(CondensedPast past, NightSmoother smoother, SmoothedNight night, Fix fix) {
         AxisState before = AxisState.prior(past.site(), past.rig());
         AxisState after = night.last();
         List<Shift> shifts = Stream.concat(past.shifts().stream(), night.shifts(any -> true).stream())
                 .map(moved -> new Shift(
                         moved.shifted().seq(),
-                        told(
+                        estimate(
                                 moved.shifted().usual().east().arcminutes(),
                                 moved,
                                 moved.eastArcmin(),
                                 moved.eastVariance()),
-                        told(moved.shifted().usual().up().arcminutes(), moved, moved.upArcmin(), moved.upVariance())))
+                        estimate(moved.shifted().usual().up().arcminutes(), moved, moved.upArcmin(), moved.upVariance())))
                 .toList();
         return new MountCalibration(
                 fix.rig(),
                 fix.senses(),
                 factor(before, after, AxisState.AZIMUTH_GAIN)
-                        .filter(told -> fix.senses().isAzimuthKnown()
+                        .filter(estimate -> fix.senses().isAzimuthKnown()
                                 || !fix.rig().azimuthScrew().isSenseAssumed())
-                        .map(told -> told.blurredBy(smoother.leanOnAzimuth())),
+                        .map(estimate -> estimate.widenedBy(smoother.leanOnAzimuth())),
                 factor(before, after, AxisState.ALTITUDE_GAIN)
-                        .filter(told -> fix.senses().isAltitudeKnown()
+                        .filter(estimate -> fix.senses().isAltitudeKnown()
                                 || !fix.rig().altitudeScrew().isSenseAssumed()),
                 shifts);
     }
 
-    private static Optional<NightAsEntered> told(
+    private static Optional<NightAsEntered> estimate(
             double usualArcmin, SmoothedNight.Moved moved, double mean, double variance) {
         return NightAsEntered.between(
                 usualArcmin, Math.pow(moved.shifted().sigma().arcminutes(), 2), mean, variance);

@@ -3,20 +3,20 @@ package polewright.alignment.fix;
 import java.util.Optional;
 
 /**
- * What the sightings of a night alone tell of one figure: what was known of it beforehand is taken out again, so that
- * several nights can be put together without counting it each time.
+ * The estimate of one parameter from the sightings of a single night, with the prior removed, so that several nights
+ * can be combined without counting the prior more than once.
  *
- * @param value in the figure's own unit
- * @param variance in that unit, squared
+ * @param value in the parameter's own unit
+ * @param variance in that unit squared
  */
 public record NightAsEntered(double value, double variance) {
-    // A figure known a twentieth better than before has hardly been told.
-    private static final double LEAST_TOLD = 0.05;
+    // If the variance falls by less than a twentieth, the night has hardly measured the parameter.
+    private static final double LEAST_IMPROVEMENT = 0.05;
 
-    /** A Gaussian is a product: precision after less precision before is what was told in between. */
+    /** Divides the posterior Gaussian by the prior: the night's precision is the difference of the two. */
     static Optional<NightAsEntered> between(
             double meanBefore, double varianceBefore, double meanAfter, double varianceAfter) {
-        if (!(varianceAfter > 0 && varianceAfter < varianceBefore * (1 - LEAST_TOLD))) {
+        if (!(varianceAfter > 0 && varianceAfter < varianceBefore * (1 - LEAST_IMPROVEMENT))) {
             return Optional.empty();
         }
         double precision = 1 / varianceAfter - 1 / varianceBefore;
@@ -24,7 +24,7 @@ public record NightAsEntered(double value, double variance) {
                 (meanAfter / varianceAfter - meanBefore / varianceBefore) / precision, 1 / precision));
     }
 
-    NightAsEntered blurredBy(double sigma) {
+    NightAsEntered widenedBy(double sigma) {
         return new NightAsEntered(value, variance + sigma * sigma);
     }
 }

@@ -9,23 +9,23 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * The night read otherwise. How far a screw goes is often not what was told, and that is no mistake: as told and otherwise,
- * the night is solved with screws known worse, so that no reading is better for taking them at their word.
+ * Reinterprets the night with possible mistakes corrected. Screw gains often differ from the rig description without
+ * any mistake, so all readings, including the one as entered, are compared with wider screw sigmas.
  *
  * @param past before these steps
- * @param steps as told
- * @param asTold the night as told, with what does not fit set aside
- * @param lenient the same with screws known worse
+ * @param steps as entered
+ * @param asEntered the night as entered, with outliers set aside
+ * @param lenient the same with wider screw sigmas
  */
 record NightReadAgain(
-        CondensedPast past, Weather weather, List<Step> steps, Interpretation asTold, Interpretation lenient) {
-    static NightReadAgain of(CondensedPast past, Weather weather, List<Step> steps, Interpretation asTold, Rig worse) {
+        CondensedPast past, Weather weather, List<Step> steps, Interpretation asEntered, Interpretation lenient) {
+    static NightReadAgain of(CondensedPast past, Weather weather, List<Step> steps, Interpretation asEntered, Rig worse) {
         return new NightReadAgain(
                 past,
                 weather,
                 steps,
-                asTold,
-                Contradictions.weigh(asTold.smoother().with(worse)));
+                asEntered,
+                Contradictions.weigh(asEntered.smoother().with(worse)));
     }
 
     /** Other readings of sightings, clock or site that make the night fit a hundred times better. */
@@ -47,17 +47,17 @@ record NightReadAgain(
         return mayBeMistaken() ? UnloggedTurns.Gap.of(steps).stream().flatMap(this::unlogged) : Stream.empty();
     }
 
-    /** Whether it makes the night fit a hundred times better, or at all if nothing does as told. */
+    /** Whether it makes the night fit 100 times better, or makes it fit at all when the night as entered does not. */
     boolean isWorthNaming(Candidate candidate) {
-        return !lenient.night().settled()
-                || Candidate.cost(lenient) - Candidate.cost(candidate.account()) > Contradictions.HUNDRED_TO_ONE;
+        return !lenient.night().converged()
+                || Candidate.cost(lenient) - Candidate.cost(candidate.interpretation()) > Contradictions.HUNDRED_TO_ONE;
     }
 
     private boolean mayBeMistaken() {
         return lenient.cost() > Contradictions.HUNDRED_TO_ONE;
     }
 
-    /** Turns of one screw, of the other or of both at one place of the night: told as the likeliest, as likely as all three. */
+    /** Unlogged turns of one screw, the other or both at one place, merged into the most likely of the three. */
     private Stream<Candidate> unlogged(UnloggedTurns.Gap gap) {
         double leastGain = lenient.setAside().isEmpty() ? Contradictions.HUNDRED_TO_ONE : 0;
         Optional<Candidate> both = weighed(gap.both(past, steps), leastGain);
@@ -72,15 +72,15 @@ record NightReadAgain(
     }
 
     private Optional<Candidate> weighed(Rereadings reading, double leastGain) {
-        boolean settled = lenient.night().settled();
-        double worthIt = settled ? Candidate.cost(lenient) - leastGain : Double.POSITIVE_INFINITY;
-        // Where nothing fits as told, screws known worse are an assumption of their own.
-        double otherwise = settled && asTold.night().settled()
-                ? Math.max(0, asTold.cost() - lenient.cost())
+        boolean converged = lenient.night().converged();
+        double costLimit = converged ? Candidate.cost(lenient) - leastGain : Double.POSITIVE_INFINITY;
+        // If the night does not fit as entered, the wider screw sigmas are an assumption with its own cost.
+        double rigSurcharge = converged && asEntered.night().converged()
+                ? Math.max(0, asEntered.cost() - lenient.cost())
                 : DoubtedScrews.surcharge(lenient.smoother(), reading.night());
         return Contradictions.weighUnless(
-                        reading.night().with(lenient.smoother().rig()), account -> account.leastCost() > worthIt)
-                .filter(account -> account.night().settled() && Candidate.cost(account) < worthIt)
-                .map(account -> Candidate.of(reading.mistake(), account, otherwise + reading.cost(account)));
+                        reading.night().with(lenient.smoother().rig()), interpretation -> interpretation.leastCost() > costLimit)
+                .filter(interpretation -> interpretation.night().converged() && Candidate.cost(interpretation) < costLimit)
+                .map(interpretation -> Candidate.of(reading.mistake(), interpretation, rigSurcharge + reading.cost(interpretation)));
     }
 }

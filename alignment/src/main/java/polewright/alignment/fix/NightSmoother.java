@@ -12,60 +12,60 @@ import polewright.sky.angle.Angle;
 /**
  * Least squares over a whole night.
  *
- * <p>Between two moves the axis stands still; call that a stand. Within the night the unknowns are the axis in each
- * stand and the four figures of the screws, tied together by the turns. An iterated Kalman smoother solves this: a pass
- * forward through the stands, a pass back, the sightings linearised anew about the result, until nothing moves. That is
- * Gauss–Newton on the whole night (B. M. Bell, "The iterated Kalman smoother as a Gauss–Newton method", SIAM J. Optim. 4
- * (1994) 626), at a cost that grows with the number of events and not with its cube.
+ * <p>Between two moves lies a stationary interval. The unknowns are the axis in each interval and the four screw
+ * parameters, linked by the turns. An iterated Kalman smoother solves for them: a forward pass through the intervals, a
+ * backward pass, and relinearisation of the sightings about the result, until it converges. This is Gauss–Newton on the
+ * whole night (B. M. Bell, "The iterated Kalman smoother as a Gauss–Newton method", SIAM J. Optim. 4 (1994) 626), at a
+ * cost that grows linearly with the number of events rather than with its cube.
  */
 final class NightSmoother {
     private static final int MOST_PASSES = 25;
-    private static final double SETTLED_RAD = 1e-8;
+    private static final double CONVERGED_RAD = 1e-8;
     private static final double NEAR_RAD = Angle.ofDegrees(0.3).radians();
 
     private final CondensedPast past;
     private final Rig rig;
     private final AxisState prior;
     private final List<Step> steps;
-    private final List<StationaryInterval> stands;
+    private final List<StationaryInterval> intervals;
     private final List<Step.Sighted> sightings;
     private final Map<Long, Place> places;
 
     NightSmoother(CondensedPast past, List<Step> steps) {
-        this(past, past.rig(), steps, stands(past, steps), sightings(steps));
+        this(past, past.rig(), steps, intervals(past, steps), sightings(steps));
     }
 
     private NightSmoother(
             CondensedPast past,
             Rig rig,
             List<Step> steps,
-            List<StationaryInterval> stands,
+            List<StationaryInterval> intervals,
             List<Step.Sighted> sightings) {
         this.past = past;
         this.rig = rig;
         this.prior = past.leaves(rig);
         this.steps = steps;
-        this.stands = stands;
+        this.intervals = intervals;
         this.sightings = sightings;
-        this.places = places(stands);
+        this.places = places(intervals);
     }
 
-    private static List<StationaryInterval> stands(CondensedPast past, List<Step> steps) {
+    private static List<StationaryInterval> intervals(CondensedPast past, List<Step> steps) {
         double scatter = past.scatter().factor();
         return scatter == 1 ? StationaryInterval.of(steps) : scattering(StationaryInterval.of(steps), scatter);
     }
 
-    private static List<StationaryInterval> scattering(List<StationaryInterval> stands, double times) {
-        return stands.stream().map(stand -> stand.scattering(times)).toList();
+    private static List<StationaryInterval> scattering(List<StationaryInterval> intervals, double times) {
+        return intervals.stream().map(interval -> interval.scattering(times)).toList();
     }
 
-    /** Where a sighting is to be found. */
-    private record Place(int stand, int index) {}
+    /** The position of a sighting: its interval, and its index there. */
+    private record Place(int interval, int index) {}
 
-    private static Map<Long, Place> places(List<StationaryInterval> stands) {
+    private static Map<Long, Place> places(List<StationaryInterval> intervals) {
         Map<Long, Place> places = new HashMap<>();
-        for (int i = 0; i < stands.size(); i++) {
-            List<Step.Sighted> sightings = stands.get(i).seen().all();
+        for (int i = 0; i < intervals.size(); i++) {
+            List<Step.Sighted> sightings = intervals.get(i).sightings().all();
             for (int j = 0; j < sightings.size(); j++) {
                 places.put(sightings.get(j).seq(), new Place(i, j));
             }
@@ -75,24 +75,24 @@ final class NightSmoother {
 
     /** The same night with another rig. */
     NightSmoother with(Rig other) {
-        return other.equals(rig) ? this : new NightSmoother(past, other, steps, stands, sightings);
+        return other.equals(rig) ? this : new NightSmoother(past, other, steps, intervals, sightings);
     }
 
-    /** The same night with another move in the place of one of its own. */
-    NightSmoother with(Step meant, Step told) {
+    /** The same night with one move replaced by another. */
+    NightSmoother with(Step meant, Step entered) {
         return new NightSmoother(
                 past,
                 rig,
                 steps,
-                stands.stream()
-                        .map(s -> s.movedBy().filter(told::equals).isPresent() ? s.movedInsteadBy(meant) : s)
+                intervals.stream()
+                        .map(s -> s.movedBy().filter(entered::equals).isPresent() ? s.movedInsteadBy(meant) : s)
                         .toList(),
                 sightings);
     }
 
-    /** The same night with readings by eye that scatter so many times as far as stated. */
+    /** The same night with the stated sigmas of readings by eye multiplied by a factor. */
     NightSmoother scattering(double times) {
-        return new NightSmoother(past, rig, steps, scattering(stands, times), sightings);
+        return new NightSmoother(past, rig, steps, scattering(intervals, times), sightings);
     }
 
     private static List<Step.Sighted> sightings(List<Step> steps) {
@@ -106,7 +106,7 @@ final class NightSmoother {
         return sightings;
     }
 
-    /** How many figures the sightings by eye have that are believed. */
+    /** The number of scalar measurements in the believed sightings by eye. */
     int figuresByEye(LongPredicate believed) {
         return sightings.stream()
                 .filter(s -> s.isByEye() && believed.test(s.seq()))
@@ -114,28 +114,28 @@ final class NightSmoother {
                 .sum();
     }
 
-    /** How many times their stated sigmas the errors of sightings by eye are held to be. */
+    /** The factor on the stated sigmas of sightings by eye. */
     double scatter() {
         return past.scatter().factor();
     }
 
-    /** How many times its stated sigma a sighting's errors are. */
+    /** The factor on the stated sigma of one sighting. */
     double scatterOf(Step.Sighted sighted) {
         Place place = place(sighted);
-        return stands.get(place.stand()).seen().scatter(place.index());
+        return intervals.get(place.interval()).sightings().scatter(place.index());
     }
 
-    /** A sighting about the axis as a solution of this night has it. */
+    /** A sighting linearised about the axis of a solution of this night. */
     LinearisedSighting line(Step.Sighted sighted, SmoothedNight night) {
         Place place = place(sighted);
-        return stands.get(place.stand())
-                .seen()
-                .line(place.index(), night.states().get(place.stand()));
+        return intervals.get(place.interval())
+                .sightings()
+                .line(place.index(), night.states().get(place.interval()));
     }
 
-    /** The axis as it stood for a sighting. */
+    /** The smoothed state in the interval of a sighting. */
     AxisState stateFor(Step.Sighted sighted, SmoothedNight night) {
-        return night.states().get(place(sighted).stand());
+        return night.states().get(place(sighted).interval());
     }
 
     private Place place(Step.Sighted sighted) {
@@ -143,13 +143,13 @@ final class NightSmoother {
     }
 
     private List<boolean[]> believed(Set<Long> setAside) {
-        return stands.stream().map(stand -> stand.seen().believed(setAside)).toList();
+        return intervals.stream().map(interval -> interval.sightings().believed(setAside)).toList();
     }
 
     /** Solves with all sightings but those whose numbers are in {@code setAside}. */
     SmoothedNight solve(Set<Long> setAside) {
         List<boolean[]> believed = believed(setAside);
-        return solve(believed, ForwardPass.firstGuess(rig, prior, stands, believed));
+        return solve(believed, ForwardPass.firstGuess(rig, prior, intervals, believed));
     }
 
     /** Solves with all sightings. */
@@ -157,47 +157,46 @@ final class NightSmoother {
         return solve(believed(Set.of()), firstGuess);
     }
 
-    /** How it looks at first with all sightings believed, each straight about what those before it tell. */
+    /** The first forward pass with all sightings believed, each linearised given those before it. */
     ForwardPass firstGuess() {
-        return ForwardPass.firstGuess(rig, prior, stands, believed(Set.of()));
+        return ForwardPass.firstGuess(rig, prior, intervals, believed(Set.of()));
     }
 
-    /** The same; it saves work to be given that of a shorter night with the same past and rig. */
+    /** The same, reusing that of a shorter night with the same past and rig. */
     ForwardPass firstGuess(ForwardPass ofShorterNight) {
-        return ofShorterNight.continued(rig, prior, stands, believed(Set.of()));
+        return ofShorterNight.continued(rig, prior, intervals, believed(Set.of()));
     }
 
-    /** Solves, trying first from a solution of a night that may not be much different: if so, quicker to the same end. */
+    /** Solves, starting from the solution of a night that may be similar, which is quicker if it is. */
     SmoothedNight solve(Set<Long> setAside, SmoothedNight near) {
-        if (!near.settled()) {
+        if (!near.converged()) {
             return solve(setAside);
         }
         List<boolean[]> believed = believed(setAside);
-        List<LinearisationPoint> nearby = near.spots();
-        SmoothedNight found = solve(believed, ForwardPass.about(nearby, rig, prior, stands, believed));
-        boolean isNear = found.settled() && LinearisationPoint.farthest(nearby, found.spots()) < NEAR_RAD;
-        // Farther off, sightings are no straight lines any more, and where the passes come to rest depends on their
-        // start.
+        List<LinearisationPoint> nearby = near.points();
+        SmoothedNight found = solve(believed, ForwardPass.about(nearby, rig, prior, intervals, believed));
+        boolean isNear = found.converged() && LinearisationPoint.farthest(nearby, found.points()) < NEAR_RAD;
+        // Farther away, sightings are no longer linear, and the solution would depend on the starting point.
         return isNear ? found : solve(setAside);
     }
 
-    /** Twice the negative logarithm of how probable the believed figures are, straight about a solution, but for a constant. */
+    /** −2 ln of the likelihood of the believed measurements, linearised about a solution, up to a constant. */
     double costOfEvidence(Set<Long> setAside, SmoothedNight about) {
-        return ForwardPass.about(about.spots(), rig, prior, stands, believed(setAside))
+        return ForwardPass.about(about.points(), rig, prior, intervals, believed(setAside))
                 .costOfEvidence();
     }
 
-    /** A night with others believed, as a first look has it: every sighting as straight as about that solution. */
+    /** One pass with other sightings believed, linearised about a given solution and not iterated. */
     SmoothedNight glance(Set<Long> setAside, SmoothedNight about) {
-        return ForwardPass.about(about.spots(), rig, prior, stands, believed(setAside))
+        return ForwardPass.about(about.points(), rig, prior, intervals, believed(setAside))
                 .smoothed(true);
     }
 
-    /** χ² between the sightings of each stand themselves, wherever the axis was. */
+    /** χ² of the sightings of each interval against each other, independent of the axis. */
     double remainder(SmoothedNight night, Set<Long> setAside) {
         double remainder = 0;
-        for (int i = 0; i < stands.size(); i++) {
-            IntervalSightings seen = stands.get(i).seen();
+        for (int i = 0; i < intervals.size(); i++) {
+            IntervalSightings seen = intervals.get(i).sightings();
             remainder += seen.about(LinearisationPoint.of(night.states().get(i)), seen.believed(setAside))
                     .remainder();
         }
@@ -206,45 +205,45 @@ final class NightSmoother {
 
     private SmoothedNight solve(List<boolean[]> believed, ForwardPass first) {
         ForwardPass latest = first;
-        List<LinearisationPoint> spots = first.spots();
-        boolean settled = false;
-        for (int round = 0; round < MOST_PASSES && !settled; round++) {
-            latest = ForwardPass.about(spots, rig, prior, stands, believed);
-            List<LinearisationPoint> next = latest.spots();
-            settled = LinearisationPoint.farthest(spots, next) < SETTLED_RAD;
-            spots = next;
+        List<LinearisationPoint> points = first.points();
+        boolean converged = false;
+        for (int round = 0; round < MOST_PASSES && !converged; round++) {
+            latest = ForwardPass.about(points, rig, prior, intervals, believed);
+            List<LinearisationPoint> next = latest.points();
+            converged = LinearisationPoint.farthest(points, next) < CONVERGED_RAD;
+            points = next;
         }
-        return latest.smoothed(settled);
+        return latest.smoothed(converged);
     }
 
     /**
-     * The same night by screws known worse, unless it goes on from steps that are condensed: what they say of the axis and of
-     * the screws cannot be taken apart any more.
+     * The same night with wider screw sigmas. Unchanged if it follows condensed steps, because their information about
+     * the axis and about the screws can no longer be separated.
      */
     NightSmoother doubtingScrews() {
         return past.left().isPresent() ? this : with(DoubtedScrews.worse(rig));
     }
 
-    /** The rig by which the turns are taken. */
+    /** The rig used to model the turns. */
     Rig rig() {
         return rig;
     }
 
-    /** What is known before the first of these steps. */
+    /** The state before the first of these steps. */
     AxisState prior() {
         return prior;
     }
 
-    /** How much of the azimuth that turns make may be due to the base's lean, 1 sigma. */
+    /** The relative error of azimuth per turn that a leaning base may cause, 1 sigma. */
     double leanOnAzimuth() {
         return AxisState.leanOnAzimuth(prior.site(), rig);
     }
 
-    /** The axis after the first of these steps, as they alone tell, by the solution of them all. */
+    /** The filtered state after the first of these steps, linearised about the solution of them all. */
     AxisState after(int first, SmoothedNight night, Set<Long> setAside) {
-        List<StationaryInterval> some = stands(past, steps.subList(0, first));
+        List<StationaryInterval> some = intervals(past, steps.subList(0, first));
         NightSmoother alone = new NightSmoother(past, rig, steps, some, sightings);
-        return ForwardPass.about(night.spots().subList(0, some.size()), rig, prior, some, alone.believed(setAside))
+        return ForwardPass.about(night.points().subList(0, some.size()), rig, prior, some, alone.believed(setAside))
                 .last();
     }
 }

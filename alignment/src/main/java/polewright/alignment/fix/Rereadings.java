@@ -15,28 +15,28 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * A night read otherwise than it was told: one sighting misread, the same mistake in each, another clock or site
- * ({@link ClockAndSiteHypotheses}).
+ * The night under the assumption of a mistake: one sighting misread, the same mistake in every sighting, or a wrong
+ * clock or site ({@link ClockAndSiteHypotheses}).
  *
- * @param mistake what it assumes
- * @param night for solving the night so
- * @param surcharge how seldom that mistake is made, in units of χ²
+ * @param mistake the mistake assumed
+ * @param night the smoother for the corrected night
+ * @param surcharge prior cost of the mistake, in units of χ²
  */
 record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
-    /** Any one mistake is made about as seldom as a sighting is simply wrong. */
+    /** Prior cost of any one mistake: as rare as a sighting that is simply wrong. */
     static final double SELDOM = ChiSquareLimits.onceInAThousand(1);
 
-    // Whoever makes a mistake twice mostly notices the second time: odds of ten to one.
+    // Someone who makes a mistake twice usually notices the second time: odds of 10 to 1.
     private static final double NOT_NOTICED = Odds.TEN_TO_ONE;
 
-    /** What it costs to assume the mistake, in units of χ², with this account of the night so read. */
-    double cost(Interpretation account) {
+    /** Prior cost of the mistake, in units of χ², given an interpretation of the corrected night. */
+    double cost(Interpretation interpretation) {
         return mistake instanceof Mistake.TurnNotLogged missing
-                ? surcharge + account.night().costOfUnknownSize(missing.meant())
+                ? surcharge + interpretation.night().costOfUnknownSize(missing.meant())
                 : surcharge;
     }
 
-    /** All that can be tried where any sighting may be at fault. */
+    /** All mistakes that affect more than one sighting. */
     static Stream<Rereadings> ofTheWholeNight(Site site, Weather weather, CondensedPast past, List<Step> steps) {
         if (steps.stream().noneMatch(Step.Sighted.class::isInstance)) {
             return Stream.empty();
@@ -46,18 +46,18 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
                 ClockAndSiteHypotheses.of(site).flatMap(other -> other.read(past, weather, steps).stream()));
     }
 
-    /** One sighting read otherwise, in each of the ways in which it may have been misread. */
+    /** One sighting replaced by each of its possible misreadings. */
     static Stream<Rereadings> ofOne(
-            Site site, Weather weather, CondensedPast past, List<Step> steps, Step.Sighted told) {
+            Site site, Weather weather, CondensedPast past, List<Step> steps, Step.Sighted entered) {
         List<Misreading> all = Stream.concat(
-                        told.sighting().misreadings().stream(), told.sighting().otherStars(site, weather).stream())
+                        entered.sighting().misreadings().stream(), entered.sighting().otherStars(site, weather).stream())
                 .toList();
         double surcharge = SELDOM + 2 * Math.log(Math.max(1, all.size()));
         return all.stream()
-                .flatMap(misreading -> reread(told.seq(), misreading.meant(), site, weather).stream()
+                .flatMap(misreading -> reread(entered.seq(), misreading.meant(), site, weather).stream()
                         .map(step -> new Rereadings(
-                                new Mistake.SightingMisread(told.seq(), misreading.meant(), misreading.cause()),
-                                new NightSmoother(past, replaced(steps, Map.of(told.seq(), step))),
+                                new Mistake.SightingMisread(entered.seq(), misreading.meant(), misreading.cause()),
+                                new NightSmoother(past, replaced(steps, Map.of(entered.seq(), step))),
                                 surcharge)));
     }
 
@@ -77,33 +77,33 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
                     Map<Long, Sighting> meant = new LinkedHashMap<>();
                     cause.getValue().forEach(misread -> meant.put(misread.seq(), misread.meant()));
                     return reread(steps, site, weather, s -> meant.getOrDefault(s.seq(), s.sighting()))
-                            .map(otherwise -> new Rereadings(
+                            .map(corrected -> new Rereadings(
                                     new Mistake.HabitualMistake(cause.getValue(), cause.getKey() + " every time"),
-                                    new NightSmoother(past, otherwise),
+                                    new NightSmoother(past, corrected),
                                     SELDOM + NOT_NOTICED))
                             .stream();
                 });
     }
 
-    /** Nothing if one of the sightings could not have been made then and there. */
+    /** Empty if one of the sightings could not have been made at that time and place. */
     private static Optional<List<Step>> reread(
             List<Step> steps, Site site, Weather weather, Function<Step.Sighted, Sighting> meant) {
-        List<Step> otherwise = new ArrayList<>(steps.size());
+        List<Step> corrected = new ArrayList<>(steps.size());
         for (Step step : steps) {
             if (step instanceof Step.Sighted sighted) {
                 Optional<Step> other = reread(sighted.seq(), meant.apply(sighted), site, weather);
                 if (other.isEmpty()) {
                     return Optional.empty();
                 }
-                otherwise.add(other.get());
+                corrected.add(other.get());
             } else {
-                otherwise.add(step);
+                corrected.add(step);
             }
         }
-        return Optional.of(otherwise);
+        return Optional.of(corrected);
     }
 
-    /** A sighting; nothing if it could not have been made then and there. */
+    /** A corrected sighting; empty if it could not have been made at that time and place. */
     static Optional<Step> reread(long seq, Sighting meant, Site site, Weather weather) {
         try {
             return Optional.of(Step.Sighted.of(seq, meant, site, weather));

@@ -5,12 +5,12 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 
 /**
- * What the screws have turned out to do, against what the rig says of them.
+ * The measured effect of the screws relative to the rig description.
  *
- * @param azimuthFactor azimuth made by the azimuth screw, over what the rig says; 1 at first, when no earlier night taught better
- * @param altitudeFactor altitude made by the altitude screw, over what the rig says; 1 at first, when no earlier night taught better
- * @param azimuthIntoAltitude altitude made by the azimuth screw, per unit of azimuth expected: a leaning base
- * @param altitudeIntoAzimuth azimuth made by the altitude screw, per unit of altitude expected
+ * @param azimuthFactor azimuth moved by the azimuth screw, as a ratio to the rig description; 1 without experience
+ * @param altitudeFactor altitude moved by the altitude screw, as a ratio to the rig description; 1 without experience
+ * @param azimuthIntoAltitude altitude moved by the azimuth screw, per unit of azimuth expected: a leaning base
+ * @param altitudeIntoAzimuth azimuth moved by the altitude screw, per unit of altitude expected
  * @param azimuthSigma 1 sigma of {@code azimuthFactor}
  * @param altitudeSigma 1 sigma of {@code altitudeFactor}
  */
@@ -21,8 +21,8 @@ public record ScrewGains(
         double altitudeIntoAzimuth,
         double azimuthSigma,
         double altitudeSigma) {
-    /** The screws as earlier nights found them; where there were none, at the rig's word. */
-    public static ScrewGains asTheRigSays(Rig rig) {
+    /** The gains learned on earlier nights, or those of the rig description if there were none. */
+    public static ScrewGains ofRig(Rig rig) {
         return rig.experience()
                 .map(learned -> new ScrewGains(
                         learned.azimuthFactor(),
@@ -41,8 +41,8 @@ public record ScrewGains(
     }
 
     /**
-     * The turns, clockwise positive, that take effect as the way from one axis to another; not rounded, and without what
-     * play costs on a reversal. Quick enough to be shown live while screws are turned.
+     * The turns, clockwise positive, that move the axis from one pointing to another; not rounded, and without an
+     * allowance for backlash on a reversal. Fast enough for a live display while screws are turned.
      */
     public AxisState.Turns turnsBetween(AxisPointing from, AxisPointing to, Rig rig) {
         double azimuthMove = to.azimuth().minus(from.azimuth()).wrappedSigned().radians();

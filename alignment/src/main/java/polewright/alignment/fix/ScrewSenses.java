@@ -8,38 +8,43 @@ import polewright.mount.rig.Rig;
 import polewright.mount.rig.Screw;
 
 /**
- * How sure it is which way each screw goes: the probability, 0 to 1, that it goes as {@link Fix#rig} says.
+ * The probability, 0 to 1, that each screw moves the axis in the direction given by {@link Fix#rig}.
  *
- * <p>1 for a screw whose owner said so, unless the night speaks against that; for one whose sense is assumed what earlier
- * nights have shown, and 0.5 before any has.
+ * <p>It is 1 for a screw whose direction the owner gave, unless the night contradicts it. For a screw whose direction
+ * is only assumed, it is the probability from earlier nights, or 0.5 if there are none.
  *
  * @param azimuthTried whether the azimuth screw was turned tonight without its direction being known
  * @param altitudeTried the same of the altitude screw
- * @param otherwise where the axis is if a screw that was turned goes the other way, for each way that is not ruled out
+ * @param otherPlaces where the axis is if a screw that was turned goes the other way, for each case that is not ruled
+ *     out
  */
 public record ScrewSenses(
-        double azimuth, double altitude, boolean azimuthTried, boolean altitudeTried, List<Otherwise> otherwise) {
-    /** Surer than that, a sense is no longer asked for. One sighting cannot do better, as it may be mistaken itself. */
+        double azimuth, double altitude, boolean azimuthTried, boolean altitudeTried, List<Otherwise> otherPlaces) {
+    /**
+     * At this probability a direction counts as known. One sighting cannot do better, because it may itself be wrong.
+     */
     public static final double KNOWN = 0.99;
 
-    // A rig is described the wrong way round, or was taken apart since, once in two hundred times.
+    // One rig in 200 is described the wrong way round or has been taken apart since.
     private static final double SUREST_LOG_ODDS = Math.log(200);
 
-    /** Another place of the axis, and how probable it is. */
+    /** Another possible place of the axis, with its probability. */
     public record Otherwise(double probability, AxisOffset offset) {}
 
     public ScrewSenses {
         requireProbability(azimuth);
         requireProbability(altitude);
-        otherwise = List.copyOf(otherwise);
+        otherPlaces = List.copyOf(otherPlaces);
     }
 
-    /** No other place of the axis than the fix's. */
+    /** Senses without any other place of the axis than that of the fix. */
     public ScrewSenses(double azimuth, double altitude) {
         this(azimuth, altitude, false, false, List.of());
     }
 
-    /** Before any turn of the night: by the rig's word, and by earlier nights where it has none. */
+    /**
+     * Before any turn of the night: from the rig description, or from earlier nights where its direction is assumed.
+     */
     public static ScrewSenses before(Rig rig) {
         return new ScrewSenses(
                 before(rig.azimuthScrew(), rig, Experience::azimuthSense),
@@ -55,32 +60,32 @@ public record ScrewSenses(
                 : 1;
     }
 
-    /** No experience is certain: a probability of 0 or 1 would leave nothing for tonight's turns to weigh. */
+    /** Bounds experience away from 0 and 1, because tonight's turns could never overrule a certainty. */
     private static double atSurest(double probability) {
         return Math.max(ofLogOdds(-SUREST_LOG_ODDS), Math.min(ofLogOdds(SUREST_LOG_ODDS), probability));
     }
 
-    /** Natural logarithm of the odds, as far as they count for another time: never surer than 200 to 1. */
+    /** Natural logarithm of the odds, bounded at 200 to 1 for use on another night. */
     public static double logOdds(double probability) {
         return bounded(Math.log(probability / (1 - probability)));
     }
 
-    /** The same odds, no surer than {@link #logOdds} says. */
+    /** Log odds bounded as in {@link #logOdds}. */
     public static double bounded(double logOdds) {
         return Math.max(-SUREST_LOG_ODDS, Math.min(SUREST_LOG_ODDS, logOdds));
     }
 
-    /** The probability that has these odds. */
+    /** The probability for these log odds. */
     public static double ofLogOdds(double logOdds) {
         return 1 / (1 + Math.exp(-logOdds));
     }
 
-    /** Whether it is known which way the azimuth screw goes. */
+    /** Whether the direction of the azimuth screw is known. */
     public boolean isAzimuthKnown() {
         return azimuth >= KNOWN;
     }
 
-    /** Whether it is known which way the altitude screw goes. */
+    /** Whether the direction of the altitude screw is known. */
     public boolean isAltitudeKnown() {
         return altitude >= KNOWN;
     }

@@ -7,32 +7,32 @@ import polewright.mount.rig.Screw;
 import polewright.sky.place.Site;
 
 /**
- * How much of a slipping screw's turns took effect, as the sightings before and after tell.
+ * The fraction of a slipping screw's turns that took effect, from the sightings before and after.
  *
- * @param share of the turns
+ * @param share of the turns, 0 to 1
  */
 record SlippedFraction(double share) {
-    // Less than that is nothing moved; more, and a screw that is weaker than the rig says will do.
+    // Below the first, nothing moved; above the second, a screw weaker than the rig says explains it as well.
     private static final double LEAST = 0.1;
     private static final double MOST = 0.85;
-    // Anything from none to all of the turns: 1 sigma, as a share of them.
+    // Uniform from none to all of the turns: 1 sigma, as a fraction.
     private static final double EVENLY_SPREAD = 1 / Math.sqrt(12);
 
     /**
-     * What it costs to take a turn as slipped: where a Gaussian is k times as wide it is k times as low.
+     * Prior cost of assuming a slip: a Gaussian k times as wide has 1/k of the peak density.
      *
-     * @param gainSigma how well the screw's effect is known, as a share
+     * @param gainSigma relative sigma of the screw's gain
      */
     static double surcharge(double gainSigma) {
         return 2 * Math.max(0, Math.log(EVENLY_SPREAD / gainSigma));
     }
 
-    static SlippedFraction of(Interpretation account, Step.Slipped slipped, Site site, Rig rig) {
-        AxisState.Turns went = account.night().wentAt(slipped.seq());
-        ScrewGains gains = account.night().last().gains();
+    static SlippedFraction of(Interpretation interpretation, Step.Slipped slipped, Site site, Rig rig) {
+        AxisState.Turns went = interpretation.night().wentAt(slipped.seq());
+        ScrewGains gains = interpretation.night().last().gains();
         boolean isAzimuth = slipped.screw() == Step.Slipped.Which.AZIMUTH;
-        double azimuthAsked = askedRad(rig.azimuthScrew(), slipped.told().azimuth(), site);
-        double altitudeAsked = askedRad(rig.altitudeScrew(), slipped.told().altitude(), site);
+        double azimuthAsked = askedRad(rig.azimuthScrew(), slipped.entered().azimuth(), site);
+        double altitudeAsked = askedRad(rig.altitudeScrew(), slipped.entered().altitude(), site);
         return new SlippedFraction(
                 isAzimuth
                         ? (went.azimuth() - gains.altitudeIntoAzimuth() * altitudeAsked)
@@ -41,7 +41,7 @@ record SlippedFraction(double share) {
                                 / (gains.altitudeFactor() * altitudeAsked));
     }
 
-    /** {@code a third}; nothing when that is no share that a screw slips by. */
+    /** For example {@code a third}; empty if the fraction does not suggest a slip. */
     Optional<String> words() {
         if (!(share > LEAST && share < MOST)) {
             return Optional.empty();

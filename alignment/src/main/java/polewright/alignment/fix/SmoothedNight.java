@@ -8,60 +8,60 @@ import org.hipparchus.linear.RealVector;
 import polewright.sky.angle.Angle;
 
 /**
- * The stands of a night with the axis in each, as the whole night tells.
+ * The smoothed solution of a night: the state in each stationary interval given all sightings.
  *
- * @param states smoothed
- * @param forward the pass forward that they come from
- * @param rests for each stand, what its sightings and all that follows have to say on what went before
- * @param chiSquared what the sightings that were believed, the turns and the prior have to be forgiven
- * @param settled whether the passes came to rest on one answer
+ * @param states smoothed, one per interval
+ * @param forward the forward pass that they come from
+ * @param adjoints for each interval, the information of its sightings and all later ones about the state before them
+ * @param chiSquared of the believed sightings, the turns and the prior
+ * @param converged whether the iteration converged
  */
 record SmoothedNight(
-        List<AxisState> states, ForwardPass forward, List<Adjoint> rests, double chiSquared, boolean settled) {
+        List<AxisState> states, ForwardPass forward, List<Adjoint> adjoints, double chiSquared, boolean converged) {
     private static final double ARCMIN_PER_RAD = new Angle(1).arcminutes();
 
     AxisState last() {
         return states.get(states.size() - 1);
     }
 
-    List<LinearisationPoint> spots() {
+    List<LinearisationPoint> points() {
         return states.stream().map(LinearisationPoint::of).toList();
     }
 
-    /** How far the axis went at each shift among these events, as the whole night tells. */
+    /** The smoothed displacement of the axis at each of the selected shifts. */
     List<Moved> shifts(Predicate<Step> among) {
         List<Moved> shifts = new ArrayList<>();
-        List<StationaryInterval> stands = forward.stands();
-        for (int i = 1; i < stands.size(); i++) {
-            if (stands.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted && among.test(shifted)) {
-                RealMatrix link = SmoothingGain.of(
+        List<StationaryInterval> intervals = forward.intervals();
+        for (int i = 1; i < intervals.size(); i++) {
+            if (intervals.get(i).movedBy().orElse(null) instanceof Step.Shifted shifted && among.test(shifted)) {
+                RealMatrix crossCovariance = SmoothingGain.of(
                                 forward.motions().get(i), forward.predicted().get(i))
-                        .link(states.get(i));
-                shifts.add(Moved.between(states.get(i - 1), states.get(i), link, shifted));
+                        .crossCovariance(states.get(i));
+                shifts.add(Moved.between(states.get(i - 1), states.get(i), crossCovariance, shifted));
             }
         }
         return shifts;
     }
 
     /**
-     * What it costs to assume unlogged turns, in units of χ²: a size that might have been anything within its
-     * prior is as much less likely as the night narrows it down.
+     * The cost of assuming unlogged turns, in units of χ²: the Occam factor for an unknown size, from the ratio of its
+     * prior to its posterior variance.
      */
     double costOfUnknownSize(Step.TurnedUnlogged turned) {
-        List<StationaryInterval> stands = forward.stands();
-        for (int i = 1; i < stands.size(); i++) {
-            if (stands.get(i).movedBy().filter(turned::equals).isPresent()) {
+        List<StationaryInterval> intervals = forward.intervals();
+        for (int i = 1; i < intervals.size(); i++) {
+            if (intervals.get(i).movedBy().filter(turned::equals).isPresent()) {
                 return costOfUnknownSize(turned, i);
             }
         }
         throw new IllegalArgumentException("no unlogged turns after event " + turned.seq());
     }
 
-    private double costOfUnknownSize(Step.TurnedUnlogged turned, int stand) {
-        Motion motion = forward.motions().get(stand);
-        RealMatrix link =
-                SmoothingGain.of(motion, forward.predicted().get(stand)).link(states.get(stand));
-        RealMatrix spread = Moved.spread(states.get(stand - 1), states.get(stand), link);
+    private double costOfUnknownSize(Step.TurnedUnlogged turned, int interval) {
+        Motion motion = forward.motions().get(interval);
+        RealMatrix crossCovariance =
+                SmoothingGain.of(motion, forward.predicted().get(interval)).crossCovariance(states.get(interval));
+        RealMatrix spread = Moved.spread(states.get(interval - 1), states.get(interval), crossCovariance);
         double azimuth = spread.getEntry(AxisState.AZIMUTH, AxisState.AZIMUTH);
         double altitude = spread.getEntry(AxisState.ALTITUDE, AxisState.ALTITUDE);
         double both = spread.getEntry(AxisState.AZIMUTH, AxisState.ALTITUDE);
@@ -71,23 +71,25 @@ record SmoothedNight(
         return Math.max(0, Math.log(narrowed));
     }
 
-    /** What χ² would gain, sightings taken as straight, if this move might have taken the axis so far besides, 1 sigma. */
+    /**
+     * The reduction of χ², with sightings linearised, if this move had an additional free displacement of this sigma.
+     */
     double gainOfFreedom(Step move, Angle sigma) {
-        for (int i = 1; i < rests.size(); i++) {
-            if (forward.stands().get(i).movedBy().filter(move::equals).isPresent()) {
+        for (int i = 1; i < adjoints.size(); i++) {
+            if (forward.intervals().get(i).movedBy().filter(move::equals).isPresent()) {
                 double altitude = sigma.radians();
                 double azimuth = altitude / Motion.eastPerAzimuth(last().site());
-                return rests.get(i).gainOfFreedom(azimuth * azimuth, altitude * altitude);
+                return adjoints.get(i).gainOfFreedom(azimuth * azimuth, altitude * altitude);
             }
         }
         throw new IllegalArgumentException("event " + move.seq() + " moved nothing");
     }
 
-    /** How far the axis went in azimuth and altitude at the move of this event, as the whole night tells. */
+    /** The smoothed displacement in azimuth and altitude at the move of this event, radians. */
     AxisState.Turns wentAt(long seq) {
-        List<StationaryInterval> stands = forward.stands();
-        for (int i = 1; i < stands.size(); i++) {
-            if (stands.get(i).movedBy().filter(step -> step.seq() == seq).isPresent()) {
+        List<StationaryInterval> intervals = forward.intervals();
+        for (int i = 1; i < intervals.size(); i++) {
+            if (intervals.get(i).movedBy().filter(step -> step.seq() == seq).isPresent()) {
                 RealVector went =
                         states.get(i).mean().subtract(states.get(i - 1).mean());
                 return new AxisState.Turns(went.getEntry(AxisState.AZIMUTH), went.getEntry(AxisState.ALTITUDE));
@@ -97,21 +99,21 @@ record SmoothedNight(
     }
 
     /**
-     * A shift as the whole night tells it, on the sky.
+     * A smoothed shift on the sky.
      *
      * @param eastVariance arcmin²
      * @param upVariance arcmin²
      */
     record Moved(Step.Shifted shifted, double eastArcmin, double eastVariance, double upArcmin, double upVariance) {
-        /** Covariance of the move. */
-        static RealMatrix spread(AxisState before, AxisState after, RealMatrix link) {
-            return before.covariance().add(after.covariance()).subtract(link).subtract(link.transpose());
+        /** Covariance of the displacement. */
+        static RealMatrix spread(AxisState before, AxisState after, RealMatrix crossCovariance) {
+            return before.covariance().add(after.covariance()).subtract(crossCovariance).subtract(crossCovariance.transpose());
         }
 
-        static Moved between(AxisState before, AxisState after, RealMatrix link, Step.Shifted shifted) {
+        static Moved between(AxisState before, AxisState after, RealMatrix crossCovariance, Step.Shifted shifted) {
             double eastPerAzimuth = Motion.eastPerAzimuth(before.site()) * ARCMIN_PER_RAD;
             RealVector difference = after.mean().subtract(before.mean());
-            RealMatrix spread = spread(before, after, link);
+            RealMatrix spread = spread(before, after, crossCovariance);
             int azimuth = AxisState.AZIMUTH;
             int altitude = AxisState.ALTITUDE;
             return new Moved(

@@ -5,11 +5,11 @@ import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
 
 /**
- * How what is learned of the axis after a move goes back to what it was before.
+ * The smoother gain that carries information from after a move back to before it.
  *
- * <p>The gain of H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445, is P Fᵀ P'⁻¹ with P' = F P Fᵀ + Q. As F can be
- * undone, that is F⁻¹ (1 − Q P'⁻¹): all rows but the first two are ones on the diagonal, since only azimuth and altitude are
- * moved and move by chance.
+ * <p>The gain of H. E. Rauch, F. Tung, C. T. Striebel, AIAA J. 3 (1965) 1445, is P Fᵀ P'⁻¹ with P' = F P Fᵀ + Q.
+ * Because F is invertible, this equals F⁻¹ (1 − Q P'⁻¹). All rows but the first two are those of the identity, since
+ * only azimuth and altitude are moved and have process noise.
  */
 final class SmoothingGain {
     // The first two rows.
@@ -49,7 +49,7 @@ final class SmoothingGain {
     }
 
     /** Covariance of the state before the move with the state after it. */
-    RealMatrix link(AxisState after) {
+    RealMatrix crossCovariance(AxisState after) {
         double[][] covariance = after.covariance().getData();
         return new Array2DRowRealMatrix(times(covariance));
     }

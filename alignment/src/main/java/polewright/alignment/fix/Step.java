@@ -11,25 +11,25 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** One thing that bears on the fix, in the order in which it happened. */
+/** One event that affects the fix: a sighting or a move of the axis. */
 public sealed interface Step {
-    /** The number of the event behind it. */
+    /** The number of the logged event. */
     long seq();
 
     /** A measurement, with its model at the site. */
     record Sighted(long seq, Sighting sighting, AxisModel model) implements Step {
         /**
-         * Works out where the bodies stood.
+         * Computes where the observed bodies were.
          *
-         * @throws polewright.sky.InputRefused when the sighting cannot have been made then and there
+         * @throws polewright.sky.InputRefused if the sighting could not have been made at that time and place
          */
         public static Sighted of(long seq, Sighting sighting, Site site, Weather weather) {
             return new Sighted(seq, sighting, sighting.model(site, weather));
         }
 
         /**
-         * Whether a person read it off the sky, with an error of its own. Frames measure their own scatter, and the error of
-         * a compass or a level stays the same all night.
+         * Whether a person read it off the sky, with an error of its own. Frames measure their own scatter, and the
+         * error of a compass or a level stays the same all night.
          */
         boolean isByEye() {
             return !(sighting instanceof TurnedFrames
@@ -40,14 +40,14 @@ public sealed interface Step {
     }
 
     /**
-     * Screws turned, clockwise positive.
+     * Turns of the screws, clockwise positive.
      *
-     * @param azimuthTurns of the azimuth screw, all legs together
-     * @param altitudeTurns of the altitude screw, all legs together
-     * @param azimuthBack the last leg of the azimuth screw when it was turned past the goal and back, else 0
-     * @param altitudeBack the same of the altitude screw
-     * @param azimuthSigma how well the turns of the azimuth screw are known, 1 sigma; 0 when a hand counted them
-     * @param altitudeSigma the same of the altitude screw
+     * @param azimuthTurns net turns of the azimuth screw
+     * @param altitudeTurns net turns of the altitude screw
+     * @param azimuthBack the last leg of the azimuth screw if it was turned past the goal and back, else 0
+     * @param altitudeBack the same for the altitude screw
+     * @param azimuthSigma uncertainty of the azimuth turns, 1 sigma; 0 if they were counted by hand
+     * @param altitudeSigma the same for the altitude screw
      */
     record Turned(
             long seq,
@@ -58,7 +58,7 @@ public sealed interface Step {
             double azimuthSigma,
             double altitudeSigma)
             implements Step {
-        /** Turned straight. */
+        /** Each screw turned in one go. */
         public Turned(long seq, double azimuthTurns, double altitudeTurns) {
             this(seq, HandTurns.straight(azimuthTurns), HandTurns.straight(altitudeTurns));
         }
@@ -84,12 +84,12 @@ public sealed interface Step {
     }
 
     /**
-     * Screws turned, of which one may have slipped, so that anything from none to all of its turns took effect.
+     * Turns during which one screw may have slipped, so that none to all of its turns took effect.
      *
-     * @param told the turns as they were told
+     * @param entered the turns as entered
      * @param screw the one that may have slipped
      */
-    record Slipped(Turned told, Which screw) implements Step {
+    record Slipped(Turned entered, Which screw) implements Step {
         /** One of the two screws. */
         public enum Which {
             AZIMUTH,
@@ -98,7 +98,7 @@ public sealed interface Step {
 
         @Override
         public long seq() {
-            return told.seq();
+            return entered.seq();
         }
     }
 
@@ -106,11 +106,11 @@ public sealed interface Step {
      * Unlogged turns of unknown size.
      *
      * @param seq the event after which they were turned
-     * @param azimuthSigma turns of the azimuth screw, 1 sigma about none; 0 when it was left alone
-     * @param altitudeSigma the same of the altitude screw
+     * @param azimuthSigma turns of the azimuth screw, 1 sigma about zero; 0 if it was not turned
+     * @param altitudeSigma the same for the altitude screw
      */
     record TurnedUnlogged(long seq, double azimuthSigma, double altitudeSigma) implements Step {
-        // Most turns of a night are of a few at most (common practice).
+        // Most adjustments are of a few turns at most (common practice).
         private static final double USUAL_TURNS = 3;
 
         /** Turns of these screws. */
@@ -124,13 +124,13 @@ public sealed interface Step {
     }
 
     /**
-     * Something shifted the axis without a screw: clamping, a knock.
+     * A shift of the axis not made with a screw: clamping, a knock.
      *
-     * @param usual the shift on the sky that is expected
+     * @param usual the expected shift on the sky
      * @param sigma 1 sigma about that on the sky, in each direction
      */
     record Shifted(long seq, AxisOffset usual, Angle sigma) implements Step {
-        /** A shift that may go any way. */
+        /** A shift of unknown direction. */
         public Shifted(long seq, Angle sigma) {
             this(seq, AxisOffset.NONE, sigma);
         }

@@ -6,14 +6,14 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 
 /**
- * How uncertain turns of the screws leave the axis, because what they do is not quite known: both effects, and what a
- * leaning base and a hinge that is not square let each screw do to the other's direction. All of it is the state's own
- * covariance; nothing is drawn up anew.
+ * The uncertainty that screw turns add to the axis because the screw parameters are not exactly known: both gains, and
+ * the cross-gains due to a leaning base and a hinge that is out of square. All of it comes from the covariance of the
+ * state.
  *
- * <p>It can be asked for an axis that will be known better by then. Whatever tells more of where the axis is tells of the
- * screws too, as far as the two hang together in the state: with x the offset and g the screws' four figures, g = B x + r,
- * where r has nothing to do with x; a sighting changes x alone. What {@link Motion} adds for hands and long ways is left
- * out.
+ * <p>It can be evaluated for an axis that will be better known by then. Information about the axis also constrains the
+ * screws, as far as the two are correlated in the state: with x the offset and g the four screw parameters, g = B x +
+ * r, where r is uncorrelated with x; a sighting changes x alone. The noise that {@link Motion} adds for hand turns and
+ * long moves is not included.
  */
 public final class TurnScatter {
     private static final int[] OFFSET = {AxisState.AZIMUTH, AxisState.ALTITUDE};
@@ -37,7 +37,7 @@ public final class TurnScatter {
         this.rest = rest;
     }
 
-    /** What turns from this state would do. */
+    /** The scatter of turns made from this state. */
     public static TurnScatter of(AxisState state) {
         double eastPerAzimuth = Motion.eastPerAzimuth(state.site());
         RealMatrix all = state.covariance();
@@ -54,17 +54,17 @@ public final class TurnScatter {
     /**
      * Covariance of the offset after turns.
      *
-     * @param known how well the offset is known when they are made
-     * @param way from where it is taken to be then, to where the turns are to bring it
+     * @param known covariance of the offset when the turns are made
+     * @param move from the estimated offset then to the offset that the turns aim for
      */
-    public OffsetCovariance after(OffsetCovariance known, AxisOffset way) {
-        double azimuthWay = way.east().arcminutes() / eastPerAzimuth;
-        double altitudeWay = way.up().arcminutes();
+    public OffsetCovariance after(OffsetCovariance known, AxisOffset move) {
+        double azimuthMove = move.east().arcminutes() / eastPerAzimuth;
+        double altitudeMove = move.up().arcminutes();
         double determinant = gains.azimuthFactor() * gains.altitudeFactor()
                 - gains.azimuthIntoAltitude() * gains.altitudeIntoAzimuth();
-        // What is asked of each screw: with the figures as they are known, together the way.
-        double a = (gains.altitudeFactor() * azimuthWay - gains.altitudeIntoAzimuth() * altitudeWay) / determinant;
-        double h = (gains.azimuthFactor() * altitudeWay - gains.azimuthIntoAltitude() * azimuthWay) / determinant;
+        // The nominal move of each screw, which with the estimated gains adds up to the whole move.
+        double a = (gains.altitudeFactor() * azimuthMove - gains.altitudeIntoAzimuth() * altitudeMove) / determinant;
+        double h = (gains.azimuthFactor() * altitudeMove - gains.azimuthIntoAltitude() * azimuthMove) / determinant;
         double[] east = {eastPerAzimuth * a, 0, 0, eastPerAzimuth * h};
         double[] up = {0, h, a, 0};
         double eastOfEast = 1 + column(east, 0);

@@ -3,10 +3,10 @@ package polewright.alignment.fix;
 import polewright.mount.rig.HandTurns;
 
 /**
- * Which way each screw was left, by the last leg of its last turn: what ends the other way first takes up its play.
+ * The direction of each screw's last leg. A turn that ends in the other direction takes up the backlash first.
  *
  * @param azimuth +1 clockwise, −1 counter-clockwise, 0 not turned yet
- * @param altitude the same of the altitude screw
+ * @param altitude the same for the altitude screw
  */
 record TurnSenses(double azimuth, double altitude) {
     static final TurnSenses NOT_TURNED = new TurnSenses(0, 0);

@@ -13,57 +13,56 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * When sightings do not fit, the fault may lie with a turn instead: the wrong way round, the wrong screw, not made at all,
- * or made by a screw that slipped.
+ * Turns that may have been logged wrongly when sightings do not fit: made in the wrong direction, with the wrong screw,
+ * not at all, or with a screw that slipped.
  */
 final class TurnSuspects {
-    // A turn is told wrongly about as seldom as a sighting: against the word of one sighting alone, which of the two it
-    // was is of no more interest once the axis has been seen anew, unless it would teach the screws something wrong.
+    // A turn is logged wrongly about as seldom as a sighting. If only one sighting contradicts it, it no longer matters
+    // which of the two is wrong once the axis has been sighted again, unless the screw gains would be learned wrongly.
     private static final double MORE_THAN_ONE_SIGHTING =
             ChiSquareLimits.onceInAThousand(1) + Contradictions.HUNDRED_TO_ONE;
     private static final double TIMES_ITS_REACH = 5;
     private static final Angle FARTHEST = Angle.ofDegrees(30);
-    // A turn told the other way round also changes which way its screw was left, and so whether the next turn lost its
-    // play.
+    // A turn logged in the wrong direction also changes its screw's last direction, and so whether the next turn had
+    // backlash.
     private static final double PLAY_MAY_TELL = 3;
     private static final double LEAST_GAIN = Contradictions.HUNDRED_TO_ONE - PLAY_MAY_TELL;
     private static final double HARDLY_MOVED = 0.7;
     private static final double GAIN_AT_A_GLANCE = LEAST_GAIN - 2;
     private static final double MARGIN_AT_A_GLANCE = 1.2;
-    // A suspicion is dropped when it has set aside more than it can be worth, and this: as much as three sightings that
-    // come
-    // back when a worse one is gone.
+    // A suspicion is dropped once the sightings it has set aside cost more than it can gain plus this margin: three
+    // sightings that may come back when a worse one has gone.
     private static final double MAY_BE_TAKEN_BACK = 3 * ChiSquareLimits.onceInAThousand(1);
 
     private TurnSuspects() {}
 
     /**
-     * What may have been turned instead of what was told.
+     * One hypothesis of what was turned instead of what was entered.
      *
-     * @param told the turn as it was told
+     * @param entered the turn as entered
      * @param meant the step that it may have been
-     * @param surcharge what it assumes besides, in units of χ²
+     * @param surcharge prior cost of further assumptions, in units of χ²
      * @param words completes "it would fit if …"
      */
-    private record Suspicion(Step.Turned told, Step meant, double surcharge, String words) {
-        static Suspicion instead(Step.Turned told, HandTurns azimuth, HandTurns altitude, String words) {
-            return new Suspicion(told, new Step.Turned(told.seq(), azimuth, altitude), 0, words);
+    private record Suspicion(Step.Turned entered, Step meant, double surcharge, String words) {
+        static Suspicion instead(Step.Turned entered, HandTurns azimuth, HandTurns altitude, String words) {
+            return new Suspicion(entered, new Step.Turned(entered.seq(), azimuth, altitude), 0, words);
         }
     }
 
     /**
-     * A turn that may have been made otherwise than told.
+     * A turn that may not have been made as entered.
      *
-     * @param account the night with it made so
-     * @param isExact whether that leaves no choice of how far the axis went
+     * @param interpretation the night with the turn corrected
+     * @param isExact whether the correction fixes how far the axis moved
      */
-    record Suspected(Mistake.TurnMistaken mistake, Interpretation account, boolean isExact) {}
+    record Suspected(Mistake.TurnMistaken mistake, Interpretation interpretation, boolean isExact) {}
 
-    private record Weighed(Suspicion suspicion, Interpretation account) {
-        /** Nothing if a screw would have slipped by what no screw slips by. */
+    private record Weighed(Suspicion suspicion, Interpretation interpretation) {
+        /** Empty if the implied fraction does not suggest a slip. */
         Optional<Suspected> suspected(Site site, Rig rig) {
             if (suspicion.meant() instanceof Step.Slipped slipped) {
-                return SlippedFraction.of(account, slipped, site, rig)
+                return SlippedFraction.of(interpretation, slipped, site, rig)
                         .words()
                         .map(share -> suspected(suspicion.words() + share + " of its turns took effect", false));
             }
@@ -72,66 +71,67 @@ final class TurnSuspects {
 
         private Suspected suspected(String words, boolean isExact) {
             return new Suspected(
-                    new Mistake.TurnMistaken(suspicion.told().seq(), suspicion.meant(), words), account, isExact);
+                    new Mistake.TurnMistaken(suspicion.entered().seq(), suspicion.meant(), words), interpretation, isExact);
         }
     }
 
     /**
-     * The turns that may have been made otherwise, if that is no less likely than setting sightings aside; where none are,
-     * with odds of a hundred to one. The likeliest come first.
+     * The turns that may not have been made as entered, where that is no less likely than setting sightings aside; if
+     * none are set aside, only with odds of 100 to 1. The most likely first.
      *
-     * @param plain the night with every turn as told
+     * @param baseline the night with every turn as entered
      */
-    static List<Suspected> of(Site site, Rig rig, List<Step> steps, Interpretation plain) {
+    static List<Suspected> of(Site site, Rig rig, List<Step> steps, Interpretation baseline) {
         if (steps.stream().noneMatch(Step.Turned.class::isInstance)) {
             return List.of();
         }
-        NightSmoother asTold = plain.smoother().with(rig);
-        SmoothedNight believingAll = asTold.solve(Set.of());
-        Court court = new Court(plain, asTold, believingAll, plain.believingEach());
+        NightSmoother smoother = baseline.smoother().with(rig);
+        SmoothedNight believingAll = smoother.solve(Set.of());
+        Court court = new Court(baseline, smoother, believingAll, baseline.believingEach());
         return steps.stream()
                 .filter(Step.Turned.class::isInstance)
                 .map(Step.Turned.class::cast)
                 .flatMap(turned -> weighed(site, rig, turned, court))
-                .filter(w -> w.account().night().settled())
-                .filter(w -> plain.cost() - w.account().cost() > leastGain(plain))
-                .sorted(Comparator.comparingDouble(w -> w.account().cost()))
+                .filter(w -> w.interpretation().night().converged())
+                .filter(w -> baseline.cost() - w.interpretation().cost() > leastGain(baseline))
+                .sorted(Comparator.comparingDouble(w -> w.interpretation().cost()))
                 .flatMap(w -> w.suspected(site, rig).stream())
                 .toList();
     }
 
     /**
-     * What every suspicion is weighed against.
+     * What every suspicion is compared with.
      *
-     * @param plain the night with every turn as told, as it is told best
-     * @param asTold for solving it with one turn other than told
-     * @param believingAll by the rig's word, with no sighting set aside
-     * @param believingEach for each that is set aside, how the night looks at first sight with it believed
+     * @param baseline the best interpretation with every turn as entered
+     * @param smoother for solving the night with one turn changed
+     * @param believingAll the night with the rig as described and no sighting set aside
+     * @param believingEach for each sighting set aside, the night with it believed, solved in one pass
      */
     private record Court(
-            Interpretation plain,
-            NightSmoother asTold,
+            Interpretation baseline,
+            NightSmoother smoother,
             SmoothedNight believingAll,
             Map<Step.Sighted, SmoothedNight> believingEach) {
-        /** The night with one turn having taken the axis anywhere within its reach. */
-        NightSmoother freeing(Step.Turned told, Rig rig) {
-            return asTold.with(new Step.Shifted(told.seq(), reach(told, rig)), told);
+        /** The night with one turn replaced by a free displacement within its reach. */
+        NightSmoother freeing(Step.Turned entered, Rig rig) {
+            return smoother.with(new Step.Shifted(entered.seq(), reach(entered, rig)), entered);
         }
 
         /**
-         * Whether a turn is cleared at a glance: as {@link #clearsAtOnce}, with sightings taken as straight and by a margin
-         * for that. What it takes off the χ² of one that is set aside is what freedom gains more with that one believed.
+         * Whether a turn is cleared by the cheapest test: as {@link #clearsWithoutSearch}, but with sightings
+         * linearised and a margin for that. Freeing the turn lowers the χ² of a sighting set aside by the extra gain
+         * with that sighting believed.
          */
-        boolean clearsAtAGlance(Step.Turned told, Rig rig) {
-            if (plain.surcharge() > 0 || !plain.night().settled()) {
+        boolean clearsLinearised(Step.Turned entered, Rig rig) {
+            if (baseline.surcharge() > 0 || !baseline.night().converged()) {
                 return false;
             }
-            Angle reach = reach(told, rig);
-            double gain = plain.night().gainOfFreedom(told, reach);
+            Angle reach = reach(entered, rig);
+            double gain = baseline.night().gainOfFreedom(entered, reach);
             return gain <= GAIN_AT_A_GLANCE
                     && believingEach.entrySet().stream().allMatch(each -> {
-                        double innovation = plain.innovation(each.getKey());
-                        double freed = innovation + gain - each.getValue().gainOfFreedom(told, reach);
+                        double innovation = baseline.innovation(each.getKey());
+                        double freed = innovation + gain - each.getValue().gainOfFreedom(entered, reach);
                         return freed
                                 > MARGIN_AT_A_GLANCE
                                         * Math.max(Interpretation.limit(each.getKey()), HARDLY_MOVED * innovation);
@@ -139,32 +139,32 @@ final class TurnSuspects {
         }
 
         /**
-         * Whether a turn is cleared at first sight: even free it would leave the night as it is told, and everything that was
-         * set aside as far from fitting as it is.
+         * Whether a turn is cleared without a search: even with a free displacement the night fits hardly better, and
+         * every sighting set aside remains about as far from fitting.
          */
-        boolean clearsAtOnce(NightSmoother freed) {
-            Interpretation same = plain.settingAsideIn(freed);
-            return same.night().settled()
+        boolean clearsWithoutSearch(NightSmoother freed) {
+            Interpretation same = baseline.settingAsideIn(freed);
+            return same.night().converged()
                     && gain(same) <= LEAST_GAIN
                     && same.sightings().stream()
-                            .filter(s -> plain.setAside().contains(s.seq()))
+                            .filter(s -> baseline.setAside().contains(s.seq()))
                             .allMatch(s -> same.innovation(s)
-                                    > Math.max(Interpretation.limit(s), HARDLY_MOVED * plain.innovation(s)));
+                                    > Math.max(Interpretation.limit(s), HARDLY_MOVED * baseline.innovation(s)));
         }
 
         double gain(Interpretation other) {
-            return plain.cost() - other.cost();
+            return baseline.cost() - other.cost();
         }
 
-        /** Whether freedom was a gain as it must be; else the sightings were set aside in an unlucky order. */
-        boolean isTelling(Interpretation freed) {
-            return freed.night().settled() && plain.setAside().containsAll(freed.setAside());
+        /** Whether freeing the turn set aside no new sightings; otherwise they were set aside in an unlucky order. */
+        boolean isConclusive(Interpretation freed) {
+            return freed.night().converged() && baseline.setAside().containsAll(freed.setAside());
         }
 
-        /** So wide that it costs next to nothing wherever these turns can have taken the axis, but no wider. */
-        private Angle reach(Step.Turned told, Rig rig) {
-            Angle altitude = asTold.prior().altitude();
-            double turns = Math.abs(told.azimuthTurns()) + Math.abs(told.altitudeTurns());
+        /** Wide enough to cost almost nothing wherever these turns may have moved the axis, but no wider. */
+        private Angle reach(Step.Turned entered, Rig rig) {
+            Angle altitude = smoother.prior().altitude();
+            double turns = Math.abs(entered.azimuthTurns()) + Math.abs(entered.altitudeTurns());
             double most = Math.max(
                     Math.abs(rig.azimuthScrew().move(turns, altitude).radians()),
                     Math.abs(rig.altitudeScrew().move(turns, altitude).radians()));
@@ -172,21 +172,21 @@ final class TurnSuspects {
         }
 
         Optional<Weighed> weigh(Suspicion suspicion, Interpretation freed) {
-            double worthIt = plain.cost() - leastGain(plain) - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
-            boolean isTelling = isTelling(freed);
+            double costLimit = baseline.cost() - leastGain(baseline) - suspicion.surcharge() + MAY_BE_TAKEN_BACK;
+            boolean isConclusive = isConclusive(freed);
             return Contradictions.weighUnless(
-                            asTold.with(suspicion.meant(), suspicion.told()),
+                            smoother.with(suspicion.meant(), suspicion.entered()),
                             believingAll,
                             suspicion.surcharge(),
-                            account ->
-                                    (isTelling ? freed.cost() + spent(account, freed) : account.leastCost()) > worthIt)
-                    .map(account -> new Weighed(suspicion, account));
+                            interpretation ->
+                                    (isConclusive ? freed.cost() + spent(interpretation, freed) : interpretation.leastCost()) > costLimit)
+                    .map(interpretation -> new Weighed(suspicion, interpretation));
         }
 
-        /** What it costs to set aside sightings that fit as long as the turn is free: at least so much more must be gained. */
-        private static double spent(Interpretation account, Interpretation freed) {
-            return account.sightings().stream()
-                    .filter(s -> account.setAside().contains(s.seq())
+        /** Lower bound on the cost of setting aside sightings that fit while the turn is free. */
+        private static double spent(Interpretation interpretation, Interpretation freed) {
+            return interpretation.sightings().stream()
+                    .filter(s -> interpretation.setAside().contains(s.seq())
                             && !freed.setAside().contains(s.seq()))
                     .mapToDouble(s -> Math.max(0, Interpretation.limit(s) - freed.innovation(s)))
                     .sum();
@@ -194,68 +194,68 @@ final class TurnSuspects {
     }
 
     /**
-     * The suspicions of one turn, if it has to be looked at more closely: no account of a turn can fit better than one in
-     * which it took the axis anywhere at all, so that most turns of a night are cleared at one go.
+     * The suspicions about one turn, if it needs a closer look. No hypothesis about a turn can fit better than a free
+     * displacement, so one test clears most turns of a night.
      */
-    private static Stream<Weighed> weighed(Site site, Rig rig, Step.Turned told, Court court) {
-        if (court.clearsAtAGlance(told, rig)) {
+    private static Stream<Weighed> weighed(Site site, Rig rig, Step.Turned entered, Court court) {
+        if (court.clearsLinearised(entered, rig)) {
             return Stream.empty();
         }
-        NightSmoother freeing = court.freeing(told, rig);
-        if (court.clearsAtOnce(freeing)) {
+        NightSmoother freeing = court.freeing(entered, rig);
+        if (court.clearsWithoutSearch(freeing)) {
             return Stream.empty();
         }
         Interpretation freed = Contradictions.forgiving(freeing, court.believingAll());
-        return court.isTelling(freed) && court.gain(freed) <= LEAST_GAIN
+        return court.isConclusive(freed) && court.gain(freed) <= LEAST_GAIN
                 ? Stream.empty()
-                : suspicions(told, site, rig).flatMap(s -> court.weigh(s, freed).stream());
+                : suspicions(entered, site, rig).flatMap(s -> court.weigh(s, freed).stream());
     }
 
-    /** Where nothing is set aside, a turn must explain the night a hundred times better to be suspected. */
-    private static double leastGain(Interpretation plain) {
-        return plain.setAside().isEmpty() ? Contradictions.HUNDRED_TO_ONE : 0;
+    /** If nothing is set aside, a suspicion must make the night 100 times more likely. */
+    private static double leastGain(Interpretation baseline) {
+        return baseline.setAside().isEmpty() ? Contradictions.HUNDRED_TO_ONE : 0;
     }
 
-    /** Whether a turn is worth naming though sightings could be to blame as well. */
-    static boolean isWorthNaming(Interpretation asTold, Suspected suspected) {
-        double gained = asTold.cost() - suspected.account().cost();
+    /** Whether a turn is worth naming even though sightings could be wrong instead. */
+    static boolean isWorthNaming(Interpretation asEntered, Suspected suspected) {
+        double gained = asEntered.cost() - suspected.interpretation().cost();
         if (gained <= Contradictions.HUNDRED_TO_ONE) {
             return false;
         }
-        boolean isAtStake = asTold.surcharge() > 0 || asTold.differsNowFrom(suspected.account());
-        // A slip fits anything between nothing and all: it has to explain more.
+        boolean isAtStake = asEntered.surcharge() > 0 || asEntered.differsNowFrom(suspected.interpretation());
+        // A slip can fit any fraction of the turns, so it has to explain more.
         return gained > MORE_THAN_ONE_SIGHTING || (isAtStake && suspected.isExact());
     }
 
-    private static Stream<Suspicion> suspicions(Step.Turned told, Site site, Rig rig) {
-        HandTurns azimuth = told.azimuth();
-        HandTurns altitude = told.altitude();
+    private static Stream<Suspicion> suspicions(Step.Turned entered, Site site, Rig rig) {
+        HandTurns azimuth = entered.azimuth();
+        HandTurns altitude = entered.altitude();
         List<Suspicion> suspicions = new ArrayList<>();
         if (!azimuth.isNone()) {
             suspicions.add(Suspicion.instead(
-                    told, azimuth.reversed(), altitude, "the azimuth screw took the axis the other way"));
+                    entered, azimuth.reversed(), altitude, "the azimuth screw took the axis the other way"));
         }
         if (!altitude.isNone()) {
             suspicions.add(Suspicion.instead(
-                    told, azimuth, altitude.reversed(), "the altitude screw took the axis the other way"));
+                    entered, azimuth, altitude.reversed(), "the altitude screw took the axis the other way"));
         }
         if (!azimuth.isNone() && !altitude.isNone()) {
             suspicions.add(Suspicion.instead(
-                    told, azimuth.reversed(), altitude.reversed(), "both screws took the axis the other way"));
+                    entered, azimuth.reversed(), altitude.reversed(), "both screws took the axis the other way"));
         }
-        suspicions.add(Suspicion.instead(told, altitude, azimuth, "the other screw had been turned"));
-        suspicions.add(Suspicion.instead(told, HandTurns.NONE, HandTurns.NONE, "nothing had moved"));
+        suspicions.add(Suspicion.instead(entered, altitude, azimuth, "the other screw had been turned"));
+        suspicions.add(Suspicion.instead(entered, HandTurns.NONE, HandTurns.NONE, "nothing had moved"));
         if (azimuth.net() != 0) {
             suspicions.add(new Suspicion(
-                    told,
-                    new Step.Slipped(told, Step.Slipped.Which.AZIMUTH),
+                    entered,
+                    new Step.Slipped(entered, Step.Slipped.Which.AZIMUTH),
                     SlippedFraction.surcharge(Math.sqrt(variance(site, rig, AxisState.AZIMUTH_GAIN))),
                     "the azimuth screw slipped: only about "));
         }
         if (altitude.net() != 0) {
             suspicions.add(new Suspicion(
-                    told,
-                    new Step.Slipped(told, Step.Slipped.Which.ALTITUDE),
+                    entered,
+                    new Step.Slipped(entered, Step.Slipped.Which.ALTITUDE),
                     SlippedFraction.surcharge(Math.sqrt(variance(site, rig, AxisState.ALTITUDE_GAIN))),
                     "the altitude screw slipped: only about "));
         }

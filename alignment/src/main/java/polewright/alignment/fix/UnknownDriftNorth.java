@@ -5,18 +5,18 @@ import polewright.alignment.sighting.DriftModel;
 import polewright.alignment.sighting.ReticleNorth;
 
 /**
- * Along which north a night's drifts were read, where nothing says so. A person sets a reticle in one way all night: all by
- * the sky, or all by the mount.
+ * Decides which north a night's drifts were measured along when the entries do not say. An observer aligns the reticle
+ * in the same way all night: every time with the sky, or every time with the mount.
  */
 final class UnknownDriftNorth {
-    // Nearer the pole than that the two are the same to anyone.
+    // Below this the difference between the two readings does not matter.
     private static final double MATTERS_SIGMAS = 0.3;
 
     private UnknownDriftNorth() {}
 
     /**
-     * The night with all such drifts read along the north that fits better by odds of a hundred to one; until then each is
-     * held to lie between the two readings.
+     * The night with all such drifts read along the north that fits 100 times better; until the odds reach that, each
+     * is taken to lie between the two readings.
      */
     static Interpretation considered(CondensedPast past, List<Step> steps, Interpretation betweenThem) {
         if (betweenThem.sightings().stream().noneMatch(sighted -> matters(sighted, betweenThem))) {
@@ -30,10 +30,10 @@ final class UnknownDriftNorth {
         return bySky.cost() < byMount.cost() ? bySky : byMount;
     }
 
-    private static boolean matters(Step.Sighted sighted, Interpretation account) {
+    private static boolean matters(Step.Sighted sighted, Interpretation interpretation) {
         return sighted.model() instanceof DriftModel drift
                 && drift.isOpen()
-                && drift.sigmasBetweenReadings(account.stateFor(sighted).axis().elevatedEnd()) > MATTERS_SIGMAS;
+                && drift.sigmasBetweenReadings(interpretation.stateFor(sighted).axis().elevatedEnd()) > MATTERS_SIGMAS;
     }
 
     private static Interpretation read(CondensedPast past, List<Step> steps, ReticleNorth north) {

@@ -6,18 +6,18 @@ import java.util.stream.Stream;
 
 /** Screws that may have been turned between one sighting and the next without being logged. */
 final class UnloggedTurns {
-    // Of one screw, of the other, or of both.
+    // One screw, the other, or both.
     private static final double CHOICES = 2 * Math.log(3);
 
     private UnloggedTurns() {}
 
     /**
-     * One place in the night where turns may be missing.
+     * A gap between two sightings in which turns may be missing.
      *
-     * @param index of the step before which they belong
+     * @param index of the step before which to insert them
      */
     record Gap(Step.Sighted before, Step.Sighted after, int index) {
-        /** The places between any two sightings of a night. */
+        /** The gaps between successive sightings of a night. */
         static List<Gap> of(List<Step> steps) {
             List<Gap> gaps = new ArrayList<>();
             Step.Sighted last = null;
@@ -34,12 +34,12 @@ final class UnloggedTurns {
             return gaps;
         }
 
-        /** The night with both screws turned there: nothing else that is missing there can explain more. */
+        /** The night with both screws turned in the gap: no other missing turns there can explain more. */
         Rereadings both(CondensedPast past, List<Step> steps) {
             return missing(past, steps, true, true, "the axis was moved");
         }
 
-        /** The night with one screw turned there, for each screw. */
+        /** The night with one screw turned in the gap, for each screw. */
         Stream<Rereadings> one(CondensedPast past, List<Step> steps) {
             return Stream.of(
                     missing(past, steps, true, false, "the azimuth screw was turned"),

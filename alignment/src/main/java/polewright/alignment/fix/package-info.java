@@ -1,15 +1,15 @@
 /**
- * The axis estimated from everything that happened tonight.
+ * Estimation of the axis from all of tonight's sightings and moves.
  *
  * <pre>
  *   Step, Step, … ─▶ NightSmoother: AxisState over moves (Motion) and sightings (LinearisedSighting)
  *                        │
- *                    Contradictions: which sightings to believe ─▶ Account
+ *                    Contradictions: which sightings to believe ─▶ Interpretation
  *                        │
- *                    DoubtedScrews, TurnSuspects: or is it the rig, or a turn?
+ *                    DoubtedScrews, TurnSuspects: or is the rig or a turn wrong?
  *                        │
  *                    FixSolver ─┬─▶ Fix: AxisState, agreements             tonight
- *                               └─▶ Hindsight                              for later nights
+ *                               └─▶ MountCalibration                       for later nights
  * </pre>
  */
 @NullMarked

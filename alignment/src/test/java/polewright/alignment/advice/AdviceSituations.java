@@ -18,7 +18,7 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Situations to advise on: an axis that is known, sighted without error. */
+/** Situations to advise on: a known axis, sighted without error. */
 final class AdviceSituations {
     static final Rig RIG = ToldRig.typical();
     static final Set<SightingKind> GROUND_READ = Set.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);

@@ -38,7 +38,7 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** The turns advised, made exactly on screws that do what the rig says, bring the axis to the aim. */
+/** The advised turns, made exactly on screws that match the rig description, bring the axis to the aim. */
 class AdvisedTurnsTest {
     private static final Set<SightingKind> GROUND_READ = Set.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE);
     private static final Angle SHARP = Angle.ofArcminutes(0.2);
@@ -99,7 +99,7 @@ class AdvisedTurnsTest {
 
     @ParameterizedTest
     @MethodSource("wedges")
-    void turnsMadeExactly_bringTheAxisToTheAim_butForTheirRounding(Site site, Rig rig) {
+    void turnsMadeExactly_bringTheAxisToTheAim_withinRounding(Site site, Rig rig) {
         Random random = new Random(5);
         for (int i = 0; i < 6; i++) {
             AxisOffset offset = AxisOffset.ofArcminutes(
@@ -109,7 +109,7 @@ class AdvisedTurnsTest {
             TurnScrews advice = advice(rig, sharp(rig, known, SHARP));
             double azimuthTurns = turns(advice, ScrewTurn.Which.AZIMUTH);
             double altitudeTurns = turns(advice, ScrewTurn.Which.ALTITUDE);
-            // A nominal wedge on a level base: turns add to azimuth and altitude, and that is all.
+            // A nominal wedge on a level base: turns simply add to azimuth and altitude.
             Angle azimuthMove =
                     rig.azimuthScrew().move(azimuthTurns, known.axis().altitude());
             Angle altitudeMove =
@@ -118,7 +118,7 @@ class AdvisedTurnsTest {
                     known.axis().azimuth().plus(azimuthMove),
                     known.axis().altitude().plus(altitudeMove));
 
-            // Half an eighth of a turn each, or half a sixteenth below one turn; and the fix itself.
+            // Half an eighth of a turn each, or half a sixteenth below one turn; plus the error of the fix.
             double azimuthStep =
                     step(rig.azimuthScrew(), azimuthTurns, known.axis().altitude());
             double altitudeStep =
@@ -135,7 +135,7 @@ class AdvisedTurnsTest {
 
     @ParameterizedTest
     @MethodSource("wedges")
-    void turnsAreWhatAHandCanMake(Site site, Rig rig) {
+    void turns_areInStepsThatAHandCanMake(Site site, Rig rig) {
         for (double arcmin : new double[] {12, 25, 60, 150}) {
             KnownAxis known = KnownAxis.exactly(site, AxisOffset.ofArcminutes(arcmin, -arcmin));
             for (ScrewTurn turn : advice(rig, sharp(rig, known, SHARP)).turns()) {
@@ -146,7 +146,9 @@ class AdvisedTurnsTest {
         }
     }
 
-    /** An axis east of the northern pole must go left; too low, up. Right-hand screws: one counter-clockwise, one clockwise. */
+    /**
+     * In the north, an axis too far east and low goes left and up: one screw counter-clockwise, the other clockwise.
+     */
     @Test
     void northernAxisTooFarEastAndLow_isTurnedLeftAndRaised() {
         Rig rig = Rig.typicalForkOnWedge();
@@ -156,7 +158,7 @@ class AdvisedTurnsTest {
         assertThat(turns(advice, ScrewTurn.Which.ALTITUDE)).isPositive();
     }
 
-    /** Facing south, east is left: there the axis must go right. */
+    /** Facing south, east is on the left, so the axis has to go right. */
     @Test
     void southernAxisTooFarEastAndLow_isTurnedRightAndRaised() {
         Rig rig = Rig.typicalForkOnWedge();
@@ -167,7 +169,7 @@ class AdvisedTurnsTest {
     }
 
     @Test
-    void screwThatDoesNotStandOut_isLeftAlone() {
+    void screwWithinItsUncertainty_isLeftAlone() {
         Rig rig = ToldRig.typical();
         KnownAxis known = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(90, 1));
         Fix fix = sharp(rig, known, Angle.ofArcminutes(2));
@@ -177,15 +179,16 @@ class AdvisedTurnsTest {
         assertThat(advice.turns()).extracting(ScrewTurn::screw).containsExactly(ScrewTurn.Which.AZIMUTH);
         AxisOffset after = advice.offsetAfter();
         assertThat(after.east().arcminutes()).isCloseTo(0, within(2.0));
-        // A level axis swung by 90' comes down the sphere a little; nobody has corrected the minute above.
+        // An axis swung by 90′ at constant altitude ends slightly lower relative to the pole; the arcminute is left
+        // uncorrected.
         assertThat(after.up().minus(fix.state().offset().up()).abs().arcminutes())
                 .isLessThan(3);
         assertThat(after).isNotEqualTo(DiscAllowance.VISUAL.bestAim());
     }
 
-    /** After a turn one way, a turn back is advised longer by half the play. */
+    /** After a turn in one direction, a turn back is longer by half the backlash. */
     @Test
-    void turnBack_takesUpThePlay() {
+    void turnBack_takesUpTheBacklash() {
         ScrewGeometry geometry = new ScrewGeometry.DegreesPerTurn(Angle.ofDegrees(0.5));
         Screw withPlay = new Screw(geometry, ScrewSense.RIGHT, 0.05, 0.02, 1);
         Screw raises = new Screw(geometry, ScrewSense.RAISES, 0.05, 0.02, 0);
@@ -227,24 +230,27 @@ class AdvisedTurnsTest {
                 learned);
     }
 
-    /** Down 1° is two turns back of a screw that wants to end forward: past by play and a quarter turn, and back. */
+    /**
+     * Down 1° is two turns back on a screw that has to end forward: overshoot by backlash and a quarter turn, then
+     * back.
+     */
     @Test
-    void turnThatWouldEndAgainstThePlay_goesPastAndBack() {
+    void turnThatWouldEndAgainstTheBacklash_goesPastAndBack() {
         Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.empty());
         KnownAxis tooHigh = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(0, 60));
 
         ScrewTurn turn = advice(rig, sharp(rig, tooHigh, SHARP)).turns().get(0);
 
         assertThat(turn.screw()).isEqualTo(ScrewTurn.Which.ALTITUDE);
-        // 0.3 and a quarter, rounded up to eighths.
+        // 0.3 + 0.25, rounded up to eighths.
         assertThat(turn.backTurns()).isEqualTo(0.625);
         assertThat(turn.made().outward()).isEqualTo(turn.clockwiseTurns() - 0.625);
-        // What the first reversal may lose, half the play, is made good.
+        // The expected loss at the first reversal, half the backlash, is compensated.
         assertThat(turn.clockwiseTurns()).isCloseTo(-2 + 0.15, within(1 / 16.0 + 0.01));
     }
 
     @Test
-    void turnThatEndsWell_isMadeInOneGo() {
+    void turnThatEndsInTheRightDirection_isMadeInOneGo() {
         Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.empty());
         KnownAxis tooLow = KnownAxis.exactly(Site.ofDegrees(54.60, 0, 240), AxisOffset.ofArcminutes(0, -60));
         assertThat(advice(rig, sharp(rig, tooLow, SHARP)).turns())
@@ -264,9 +270,9 @@ class AdvisedTurnsTest {
         }
     }
 
-    /** Clamping usually lowers this wedge by 15': stop 15' high, half a turn of 30'. */
+    /** Clamping usually lowers this wedge by 15′: stop 15′ high, half a turn of 30′. */
     @Test
-    void whatClampingUsuallyDoes_isAllowedForBeforehand() {
+    void usualClampShift_isAllowedFor() {
         Experience lowers =
                 new Experience(3, 1, 0.02, 1, 0.02, 5, AxisOffset.ofArcminutes(0, -15), Angle.ofArcminutes(0.5));
         Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.of(lowers));
@@ -276,11 +282,11 @@ class AdvisedTurnsTest {
 
         assertThat(advice.turns()).containsExactly(new ScrewTurn(ScrewTurn.Which.ALTITUDE, 2.5));
         assertThat(advice.probabilityAfter()).isGreaterThan(0.9);
-        // What is drawn is where the turns end, not where the clamps then take it.
+        // The offset shown is where the turns end, before the clamps move it.
         assertThat(advice.offsetAfter().up().arcminutes()).isCloseTo(15, within(0.5));
     }
 
-    /** Raised by 60', the star sinks by a sixth of a 6° field: upward in a view that inverts. */
+    /** When the axis is raised by 60′, the star sinks by a sixth of a 6° field: upward in an inverting view. */
     @Test
     void turn_saysWhatTheFinderShows() {
         Rig rig = disciplined(ScrewOrder.ALTITUDE_FIRST, Optional.empty());

@@ -33,7 +33,7 @@ import polewright.alignment.sighting.LevelledScale;
 import polewright.alignment.sighting.Sighting;
 import polewright.sky.angle.Angle;
 
-/** From bare ground to stop: what is advised when. */
+/** The advice at each stage, from bare ground to stop. */
 class AdviserTest {
     @ParameterizedTest
     @CsvSource({
@@ -54,8 +54,8 @@ class AdviserTest {
 
         TakeSighting afterScale = (TakeSighting)
                 Adviser.advise(unclamped(fix(known, known.scale(LevelledScale.USUAL_SIGMA)), false, true));
-        // Three minutes of drift cost three more than a compass and tell far more, but near the zenith azimuth is
-        // little.
+        // A three-minute drift takes three minutes longer than a compass and is far more accurate, but near the zenith
+        // azimuth matters little.
         assertThat(afterScale.kind()).isEqualTo(onceScaleIsRead);
 
         TakeSighting afterCompass = (TakeSighting)
@@ -85,7 +85,7 @@ class AdviserTest {
         assertThat(Adviser.advise(unclamped(rough, true, true))).isInstanceOf(TurnScrews.class);
     }
 
-    /** The southern pole star stands farther from the pole: a compass alone would not surely bring it into the finder. */
+    /** The southern pole star is farther from the pole: a compass alone might not bring it into the finder. */
     @Test
     void fewDegreesOffInTheSouth_watchADriftOnTheMeridianFirst_thenTurn() {
         KnownAxis known = axis(-43.95, 240, -200);
@@ -101,7 +101,8 @@ class AdviserTest {
 
     @Test
     void tooFarForTheScrews_moveTheMountByHand() {
-        // 13° west in the north: the axis must swing right by 13° / cos φ, less what the sphere's curve takes.
+        // 13° west in the north: the axis has to swing right by 13° / cos φ, less a correction for the curvature of the
+        // sphere.
         KnownAxis known = axis(54.6, -13 * 60, 0);
         Fix rough = fix(known, known.compass(CompassBearing.USUAL_SIGMA), known.scale(LevelledScale.USUAL_SIGMA));
 
@@ -142,7 +143,7 @@ class AdviserTest {
         assertThat(stop.offset().east().arcminutes()).isCloseTo(1, within(0.1));
     }
 
-    /** The tool must not call it confirmed because it set the confirming sighting aside. */
+    /** A confirming sighting that was set aside does not confirm. */
     @Test
     void sightingAfterClampingThatContradicts_doesNotConfirm() {
         TakeSighting again = (TakeSighting) Adviser.advise(clamped(sharp(axis(54.6, 1, -1)), Confirmation.CONTRADICTS));
@@ -160,7 +161,7 @@ class AdviserTest {
         assertThat(advice.probabilityAfter()).isGreaterThan(advice.probabilityNow());
     }
 
-    /** Clamps tight or not, after a knock all is to be seen anew. */
+    /** After a knock everything has to be sighted again, whether the clamps are tight or not. */
     @Test
     void knockedWhileClamped_startFromTheGroundAgain() {
         KnownAxis known = axis(54.6, 1, -1);
@@ -186,7 +187,9 @@ class AdviserTest {
         }
     }
 
-    /** Stars are left alone while the Sun is up: the shadow is the best that can be had, and then there is nothing. */
+    /**
+     * While the Sun is up no stars are sighted: the shadow is the best reading, and after it there is nothing to do.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
     void byDay_readTheGroundAndTheShadow_thenWaitForDark(double latitudeDeg) {

@@ -23,19 +23,22 @@ import polewright.alignment.sighting.LevelledScale;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
 
-/** Explanations in dispute, of which one holds the clock for wrong by two hours. */
+/** A dispute in which one explanation is a clock wrong by two hours. */
 class DiscriminatingSightingTest {
     private static final Mistake TWO_HOURS_SLOW =
             new Mistake.ClockWrong(Duration.ofHours(2), "the clock was 2 hours slow");
     private static final double TURNED = SiderealRate.during(2 * 3600).radians();
-    // The pole star is out of the finder.
+    // The pole star is outside the finder's field.
     private static final double EAST = -150;
     private static final double UP = 90;
 
-    /** A clock error rotates every drift result about the pole by the same angle, so no star can reveal it; turning a screw can. */
+    /**
+     * A clock error rotates every drift result about the pole by the same angle, so no star can reveal it; turning a
+     * screw can.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void placesThatDifferByWhatAClockTurns_areToldApartByATurn_notByMoreDrifts(double latitudeDeg) {
+    void placesThatDifferByAClockRotation_areSeparatedByATurn_notByMoreDrifts(double latitudeDeg) {
         double east = EAST * Math.cos(TURNED) - UP * Math.sin(TURNED);
         double up = EAST * Math.sin(TURNED) + UP * Math.cos(TURNED);
 
@@ -44,7 +47,7 @@ class DiscriminatingSightingTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void placesThatDifferOtherwise_areToldApartByASighting(double latitudeDeg) {
+    void placesThatDifferInAnotherWay_areSeparatedByASighting(double latitudeDeg) {
         double east = EAST * Math.cos(TURNED) + UP * Math.sin(TURNED);
         double up = -EAST * Math.sin(TURNED) + UP * Math.cos(TURNED);
 
@@ -52,17 +55,17 @@ class DiscriminatingSightingTest {
     }
 
     private static Advice advice(double latitudeDeg, double east, double up) {
-        Fix asTold = seen(latitudeDeg, EAST, UP);
+        Fix asEntered = seen(latitudeDeg, EAST, UP);
         AxisState byTheClock = seen(latitudeDeg, east, up).state();
         return Adviser.advise(unclamped(
                 new Fix.Dubious(
-                        asTold.state(),
-                        asTold.rig(),
-                        asTold.senses(),
-                        asTold.scatter(),
-                        asTold.agreements(),
+                        asEntered.state(),
+                        asEntered.rig(),
+                        asEntered.senses(),
+                        asEntered.scatter(),
+                        asEntered.agreements(),
                         List.of(
-                                new Explanation(Optional.empty(), Set.of(), 0.7, asTold.state()),
+                                new Explanation(Optional.empty(), Set.of(), 0.7, asEntered.state()),
                                 new Explanation(Optional.of(TWO_HOURS_SLOW), Set.of(), 0.3, byTheClock)),
                         "the night does not fit together",
                         Fix.Dispute.THE_AXIS),

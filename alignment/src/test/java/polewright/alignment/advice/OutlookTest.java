@@ -22,12 +22,12 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What turns are expected to leave, against the fix's own account of them. */
+/** The expected covariance after turns, compared with that of the fix once they are made. */
 class OutlookTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Angle SHARP = Angle.ofArcseconds(2);
     private static final double CLAMP = RIG.clampingSigma().arcminutes();
-    // Turns are advised in eighths, and may have to take up play; the fix knows how they were made.
+    // Advised turns are rounded to eighths and may have to take up backlash; the fix knows how they were made.
     private static final double NOT_KNOWN_TURNS =
             Math.hypot(1 / 8.0 / Math.sqrt(12), RIG.azimuthScrew().backlashSigmaTurns());
 
@@ -50,8 +50,8 @@ class OutlookTest {
         return List.of(known.step(2, known.driftOnMeridian(15, SHARP)), known.step(3, known.driftInEast(15, SHARP)));
     }
 
-    /** By the state's own step, with the clamps, rounding and play that it knows nothing of. */
-    private static OffsetCovariance byTheFix(AxisState state) {
+    /** From the state transition, plus the scatter of clamps, rounding and backlash, which it does not include. */
+    private static OffsetCovariance fromTheFix(AxisState state) {
         AxisState.Turns turns = state.turnsTo(AxisOffset.NONE, RIG);
         double east = NOT_KNOWN_TURNS
                 * RIG.azimuthScrew().move(1, state.axis().altitude()).arcminutes()
@@ -64,7 +64,7 @@ class OutlookTest {
     }
 
     private static void assertAlike(OffsetCovariance expected, OffsetCovariance fix) {
-        // A degree from the pole the sphere's curve counts for as much.
+        // One degree from the pole, the curvature of the sphere has an effect of this size.
         double few = 0.02;
         assertThat(expected.sigmaEast().arcminutes() / fix.sigmaEast().arcminutes())
                 .as("east, over the fix's")
@@ -84,24 +84,26 @@ class OutlookTest {
         "54.6, 0, 60", "54.6, 60, 0", "54.6, -40, 50",
         "-43.95, 0, 60", "-43.95, 60, 0", "-43.95, -40, 50"
     })
-    void scatterOfTurns_isWhatTheFixWillMakeOfThem(double latitudeDeg, double eastArcmin, double upArcmin) {
+    void scatterOfTurns_equalsThatOfTheLaterFix(double latitudeDeg, double eastArcmin, double upArcmin) {
         KnownAxis known = axis(latitudeDeg, eastArcmin, upArcmin);
         Situation situation = situation(known, seen(known));
         AxisState state = situation.fix().state();
 
-        OffsetCovariance expected = new Outlook(situation).whereTurned(state.offset(), state.offsetCovariance());
+        OffsetCovariance expected = new Outlook(situation).covarianceIfTurned(state.offset(), state.offsetCovariance());
 
-        assertAlike(expected, byTheFix(state));
+        assertAlike(expected, fromTheFix(state));
     }
 
-    /** An altitude screw on a base that is level to 1.5° takes the axis aside by 1.5°/cos φ of its way (formula sheet). */
+    /**
+     * On a base level to 1.5°, the altitude screw moves the axis sideways by 1.5°/cos φ of its move (formula sheet).
+     */
     @Test
-    void altitudeTurn_goesAsideByTheLeanOverTheCosineOfLatitude() {
+    void altitudeTurn_movesSidewaysByLeanOverCosLatitude() {
         KnownAxis known = axis(54.6, 0, 120);
         Situation situation = situation(known, seen(known));
         AxisState state = situation.fix().state();
 
-        OffsetCovariance there = new Outlook(situation).whereTurned(state.offset(), state.offsetCovariance());
+        OffsetCovariance there = new Outlook(situation).covarianceIfTurned(state.offset(), state.offsetCovariance());
 
         double lean = Math.hypot(Math.toRadians(1.5), Math.toRadians(0.3));
         double aside = lean / Math.cos(Math.toRadians(54.6)) * 120;
@@ -110,12 +112,12 @@ class OutlookTest {
     }
 
     /**
-     * Turned, but not yet sighted again: where the axis is and what the screws do hang together, and a sighting will tell
-     * of both. What is expected of the turns after it is what comes true when it has been taken.
+     * Turned, but not yet sighted again: the axis and the screw gains are correlated, and a sighting will constrain
+     * both. The covariance predicted for the turns after it equals the one found when it has been taken.
      */
     @ParameterizedTest
     @ValueSource(doubles = {20, 54.6, -43.95})
-    void sightingStillToCome_isExpectedToTellOfTheScrewsToo(double latitudeDeg) {
+    void futureSighting_isExpectedToConstrainTheScrewsToo(double latitudeDeg) {
         KnownAxis known = axis(latitudeDeg, 60, -50);
         List<Step> steps = new ArrayList<>(seen(known));
         AxisState before = situation(known, steps).fix().state();
@@ -127,17 +129,20 @@ class OutlookTest {
         steps.add(there.step(6, there.driftInEast(15, SHARP)));
         AxisState sighted = situation(known, steps).fix().state();
 
-        OffsetCovariance expected = new Outlook(unseen).whereTurned(sighted.offset(), sighted.offsetCovariance());
+        OffsetCovariance expected = new Outlook(unseen).covarianceIfTurned(sighted.offset(), sighted.offsetCovariance());
 
-        assertAlike(expected, byTheFix(sighted));
+        assertAlike(expected, fromTheFix(sighted));
         OffsetCovariance asIfNothingWereLearned =
-                new Outlook(situation(known, seen(known))).whereTurned(sighted.offset(), sighted.offsetCovariance());
+                new Outlook(situation(known, seen(known))).covarianceIfTurned(sighted.offset(), sighted.offsetCovariance());
         assertThat(expected.sigmaUp()).isLessThan(asIfNothingWereLearned.sigmaUp());
     }
 
-    /** Left loose, an axis short of the aim by what clamping usually does is as good as one at the aim that does not move. */
+    /**
+     * With loose clamps, an axis short of the aim by the usual clamp shift is as good as one at the aim without a
+     * shift.
+     */
     @Test
-    void tighteningIsExpectedToShiftTheAxisAsItUsuallyDoes() {
+    void tightening_isExpectedToShiftTheAxisAsUsual() {
         AxisOffset shift = AxisOffset.ofArcminutes(2, -3);
         Rig learned = RIG.withExperience(
                 java.util.Optional.of(new Experience(3, 1, 0.05, 1, 0.05, 3, shift, RIG.clampingSigma())));

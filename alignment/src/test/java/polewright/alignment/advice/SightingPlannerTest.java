@@ -30,7 +30,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.RefractedDirection;
 
-/** Which sighting is advised next, with or without a dispute between those that were taken. */
+/** The next sighting advised, with or without a dispute between earlier sightings. */
 class SightingPlannerTest {
     private static AdvisedStar star(String name, double hourAngleDeg, double decDeg) {
         return new AdvisedStar(
@@ -56,7 +56,7 @@ class SightingPlannerTest {
     }
 
     @Test
-    void sightingsThatAccuseEachOther_areSettledByOneOfTheirKind_alsoWhenClamped() {
+    void conflictingSightings_areSettledByOneOfTheirKind_evenWhenClamped() {
         KnownAxis known = axis(54.6, 40, 0);
         StarDrift drift = known.driftOnMeridian(10, Angle.ofArcseconds(4));
         StarDrift swapped = new StarDrift(
@@ -76,20 +76,20 @@ class SightingPlannerTest {
         }
     }
 
-    /** The centre of rotation is the cheaper of the two, and was advised again, to be mistaken again in the same way. */
+    /** The still point takes less time, and was once advised again, which would repeat the same mistake. */
     @Test
-    void aStillPointSeenInAnotherViewThanTold_andADrift_areNotSettledByTheStillPointAgain() {
+    void conflictOfStillPointAndDrift_isNotSettledByTheStillPointAgain() {
         KnownAxis known = axis(54.6, 40, 10);
         Angle field = Angle.ofDegrees(6);
         StillPoint seen = known.stillPoint(new View(Orientation.ERECT, Angle.ZERO), field, Angle.ofArcminutes(3));
-        StillPoint told = new StillPoint(
+        StillPoint entered = new StillPoint(
                 seen.at(),
                 seen.star(),
                 seen.distance(),
                 seen.toward(),
                 new View(Orientation.MIRRORED, Angle.ZERO),
                 seen.sigma());
-        Fix dubious = fix(known, known.driftOnMeridian(10, Angle.ofArcseconds(4)), told);
+        Fix dubious = fix(known, known.driftOnMeridian(10, Angle.ofArcseconds(4)), entered);
         assertThat(dubious).isInstanceOf(Fix.Dubious.class);
 
         TakeSighting byEye = (TakeSighting) Adviser.advise(unclamped(dubious, true, true));
@@ -102,7 +102,7 @@ class SightingPlannerTest {
     }
 
     @Test
-    void poleStarInTheFinder_theStillPointIsWorthItsMinutes() {
+    void poleStarInTheFinder_makesTheStillPointWorthwhile() {
         KnownAxis known = axis(-43.95, 40, 20);
         Fix fix = fix(
                 known,
@@ -115,7 +115,7 @@ class SightingPlannerTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void framesAreAdvised_whereTheRigHasACamera_andTheSunIsDown(double latitudeDeg) {
+    void frames_areAdvised_withACameraAndTheSunDown(double latitudeDeg) {
         Rig withCamera = RIG.withCameras(List.of(new Camera("guide camera", 240, 3.75, 1280, 960)));
         Fix nothing = fix(axis(latitudeDeg, 200, -100));
         Situation night = new Situation(
@@ -129,7 +129,7 @@ class SightingPlannerTest {
         assertThat(((TakeSighting) Adviser.advise(day)).kind()).isNotEqualTo(SightingKind.FRAMES);
     }
 
-    /** Where a finder would need the pole star brought in first, a camera tells the axis from where it is. */
+    /** A finder needs the pole star brought in first; a camera measures the axis from where it is. */
     @Test
     void fewDegreesOff_withACamera_takeFramesBeforeTurning() {
         KnownAxis known = axis(54.6, 240, -200);
@@ -144,10 +144,10 @@ class SightingPlannerTest {
                         TakeSighting.class, take -> assertThat(take.kind()).isEqualTo(SightingKind.FRAMES));
     }
 
-    /** The declination drift at the meridian is all of east and west, six hours from it all of height (common practice). */
+    /** Declination drift on the meridian measures east and west, six hours from it altitude (common practice). */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void starIsChosenForWhatItTells(double latitudeDeg) {
+    void star_isChosenForItsInformation(double latitudeDeg) {
         KnownAxis known = axis(latitudeDeg, 8, 4);
         AdvisedStar south = star("on the meridian", -1, 5);
         AdvisedStar east = star("in the east", -90, 20 * Math.signum(latitudeDeg));
@@ -180,7 +180,7 @@ class SightingPlannerTest {
         });
     }
 
-    /** The longer a star is watched, the surer one may expect to be. */
+    /** A longer watch promises a higher probability. */
     @Test
     void longerWatch_promisesMore() {
         KnownAxis known = axis(54.6, 8, 4);

@@ -24,7 +24,10 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What the view shows while the screws are turned, by a matrix J worked out outside this project: the image moves by minus J. */
+/**
+ * The motion of the view while the screws are turned, against a Jacobian J derived outside this project: the image
+ * moves by −J.
+ */
 class SkyInViewTest {
     private static final double ONE_ARCMIN = Angle.ofArcminutes(1).radians();
 
@@ -51,7 +54,10 @@ class SkyInViewTest {
         }
     }
 
-    /** J as worked out there: [[−(sinφ cosδ − cosφ sinδ cosh), s sinδ sinh], [cosφ sinh, −s cosh]] (dA, dh) as [east, north]. */
+    /**
+     * J as derived there: [[−(sinφ cosδ − cosφ sinδ cosh), s sinδ sinh], [cosφ sinh, −s cosh]] (dA, dh) as [east,
+     * north].
+     */
     @ParameterizedTest
     @CsvSource({
         "54.6, 0, 20, 1, 0",
@@ -65,7 +71,7 @@ class SkyInViewTest {
         "-43.95, 75, 10, 0, 1",
         "-43.95, 130, -70, 1, 1"
     })
-    void starImage_movesByMinusTheShiftOfPointing(
+    void starImage_movesOppositeToThePointing(
             double latitudeDeg, double hourAngleDeg, double decDeg, double azimuth, double altitude) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         Star star = Star.of(site, hourAngleDeg, decDeg);
@@ -89,10 +95,13 @@ class SkyInViewTest {
         assertThat(image.getY() / ONE_ARCMIN).isCloseTo(-shift.dotProduct(up), within(2e-3));
     }
 
-    /** Facing the pole in either hemisphere: a raised axis lets the pole star sink, one swung right lets it go left. */
+    /**
+     * Facing the pole in either hemisphere: raising the axis lowers the pole star, swinging it right moves the star
+     * left.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void atThePole_theStarGoesTheOtherWay(double latitudeDeg) {
+    void starAtThePole_movesOppositeToTheAxis(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         AxisPointing pole = AxisPointing.atPole(site);
 
@@ -106,8 +115,8 @@ class SkyInViewTest {
     }
 
     /**
-     * Polaris stands 38′ from its pole, Sigma Octantis 70′ (common practice: two thirds of a degree, a bit over one): neither
-     * is in a field of 24′ or 48′ about an axis near the pole, both are in a finder's 6°.
+     * Polaris is 38′ from its pole, Sigma Octantis 70′ (common practice: two thirds of a degree, a little over one).
+     * Neither is in a field of 24′ or 48′ about an axis near the pole; both are in a finder's 6°.
      */
     @ParameterizedTest
     @CsvSource({
@@ -118,7 +127,7 @@ class SkyInViewTest {
         "-43.95, -25, eyepiece, false",
         "-43.95, -60, finder, true"
     })
-    void poleStarIsOnlyNamedInAViewThatHoldsIt(double latitudeDeg, double upArcmin, String optic, boolean isPoleStar) {
+    void poleStar_isOnlyNamedInAViewThatContainsIt(double latitudeDeg, double upArcmin, String optic, boolean isPoleStar) {
         Rig rig = ToldRig.typical();
         KnownAxis low = KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 200), AxisOffset.ofArcminutes(0, upArcmin));
         Angle sharp = Angle.ofArcseconds(2);
@@ -140,9 +149,9 @@ class SkyInViewTest {
                         }));
     }
 
-    /** A finder that inverts shows a sinking star rising; a diagonal swaps left and right only. */
+    /** An inverting finder shows a sinking star rising; a diagonal only swaps left and right. */
     @Test
-    void inTheUsersView_itIsTurnedAsTheViewTurnsIt() {
+    void moveInTheUsersView_followsTheOrientationOfTheView() {
         Site site = Site.ofDegrees(54.6, 0, 0);
         AxisPointing pole = AxisPointing.atPole(site);
         Vector2D raised = SkyInView.moveOnSky(pole.elevatedEnd(), pole, moved(site, 0, 30));

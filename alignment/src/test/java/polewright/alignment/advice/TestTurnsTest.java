@@ -59,7 +59,7 @@ class TestTurnsTest {
     }
 
     @Test
-    void aRigThatWasTold_isTurnedAllTheWay_oneThatWasNot_halfOfIt() {
+    void describedRig_isTurnedAllTheWay_undescribedRigHalfOfIt() {
         TurnScrews whole = (TurnScrews) advice(ToldRig.typical(), seen(60, -50));
         TurnScrews test = (TurnScrews) advice(Rig.typicalForkOnWedge(), seen(60, -50));
 
@@ -71,9 +71,9 @@ class TestTurnsTest {
         assertThat(test.probabilityAfter()).isLessThan(0.3);
     }
 
-    /** Half of it could not be told from no turn at all, nor from a turn the other way. */
+    /** Half of the move could not be distinguished from no turn or from a turn the other way. */
     @Test
-    void nearTheAim_theTestIsAsFarAsTheNextSightingSees_butNeverPastTheAim() {
+    void testTurn_nearTheAim_isDetectableButNeverPastTheAim() {
         TurnScrews whole = (TurnScrews) advice(ToldRig.typical(), seen(15, 14, 0));
         TurnScrews test = (TurnScrews) advice(Rig.typicalForkOnWedge(), seen(15, 14, 0));
         double share = turns(test, ScrewTurn.Which.AZIMUTH) / turns(whole, ScrewTurn.Which.AZIMUTH);
@@ -81,16 +81,16 @@ class TestTurnsTest {
     }
 
     @Test
-    void farFromTheAim_itIsNoFartherThanIsEasilyTurnedBack() {
+    void testTurn_farFromTheAim_isEasilyTurnedBack() {
         TurnScrews test = (TurnScrews) advice(Rig.typicalForkOnWedge(), seen(200, -190));
         assertThat(Math.abs(turns(test, ScrewTurn.Which.AZIMUTH))).isLessThanOrEqualTo(MOST_TURNS);
         assertThat(Math.abs(turns(test, ScrewTurn.Which.ALTITUDE))).isLessThanOrEqualTo(MOST_TURNS);
     }
 
-    /** Tested and looked at once, a screw is known; whichever way it goes, the next order brings the axis nearer. */
+    /** One test and one sighting show the direction; whichever it is, the next order brings the axis nearer. */
     @ParameterizedTest
     @CsvSource({"1, 1", "-1, 1", "1, -1", "-1, -1", "-0.75, -1.25", "1.25, -0.75"})
-    void aLookSettlesIt_andTheNextOrderIsRight(double azimuthFactor, double altitudeFactor) {
+    void oneSighting_settlesTheDirection_andTheNextOrderIsRight(double azimuthFactor, double altitudeFactor) {
         Rig rig = Rig.typicalForkOnWedge();
         List<Step> steps = seen(60, -50);
         TurnScrews test = (TurnScrews) advice(rig, steps);
@@ -120,7 +120,7 @@ class TestTurnsTest {
 
     /** If the screws are reversed, the pole star has left the finder, so the centre of rotation is not advised. */
     @Test
-    void theLookIsOneThatCanBeHadWhicheverWayTheScrewsWent() {
+    void sightingAfterATest_isPossibleWhicheverWayTheScrewsWent() {
         Rig rig = Rig.typicalForkOnWedge();
         List<Step> steps = seen(120, -60);
         TurnScrews test = (TurnScrews) advice(rig, steps);
@@ -131,7 +131,7 @@ class TestTurnsTest {
         });
     }
 
-    /** Turns by a rig whose screws go as the typical one's, of a wedge that does more or less or the opposite. */
+    /** Turns on a wedge like the typical rig's, but with other gains or reversed screws. */
     private static KnownAxis turned(AxisPointing from, double azimuthTurns, double altitudeTurns) {
         Rig rig = Rig.typicalForkOnWedge();
         return KnownAxis.exactly(

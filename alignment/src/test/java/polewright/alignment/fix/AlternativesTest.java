@@ -13,7 +13,7 @@ class AlternativesTest {
     private final Alternatives alternatives = new Alternatives(LARKFELL, KnownAxis.AIR);
 
     @Test
-    void aSightingIsWorkedOutOnce() {
+    void alternatives_areComputedOnce() {
         Step.Sighted drift = axis.step(2, axis.driftOnMeridian(10, Angle.ofArcseconds(3)));
 
         assertThat(alternatives.misreadings(drift))
@@ -23,7 +23,7 @@ class AlternativesTest {
     }
 
     @Test
-    void aSightingThatWasCorrectedIsWorkedOutAnewUnderItsOldNumber() {
+    void correctedSighting_isRecomputedUnderItsNumber() {
         Step.Sighted wrong = axis.step(2, axis.driftOnMeridian(10, Angle.ofArcseconds(3)));
         Step.Sighted right = axis.step(2, axis.driftInEast(10, Angle.ofArcseconds(3)));
         var ofTheWrongOne = alternatives.misreadings(wrong);

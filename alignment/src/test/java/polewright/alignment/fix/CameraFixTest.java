@@ -45,7 +45,7 @@ class CameraFixTest {
 
     @ParameterizedTest
     @CsvSource({"54.60, 30, -20", "54.60, 800, -500", "-43.95, -30, 20", "-43.95, 500, 800", "3, -40, -200"})
-    void framesAloneGiveTheFix_howeverFarOffTheAxisIs(double latitudeDeg, double east, double up) {
+    void framesAlone_giveTheFix_atAnyOffset(double latitudeDeg, double east, double up) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(east, up));
         TurnedFrames sighting = frames(TurnedCamera.of(site, axis, 20, 50), new Random(1));
@@ -64,7 +64,7 @@ class CameraFixTest {
     }
 
     @Test
-    void framesOutweighCompassAndScale() {
+    void frames_outweighCompassAndScale() {
         Site site = Site.ofDegrees(-43.95, 0, 200);
         KnownAxis known = KnownAxis.exactly(site, AxisOffset.ofArcminutes(60, 40));
         AxisPointing misread = AxisPointing.of(site, AxisOffset.ofArcminutes(150, 20));
@@ -77,9 +77,9 @@ class CameraFixTest {
         assertThat(fix.state().axis().separation(known.axis()).arcseconds()).isLessThan(60);
     }
 
-    /** Between one set of frames and the next the mount gives by some arcseconds; that is no contradiction. */
+    /** The mount flexes by some arcseconds between one set of frames and the next; that is no contradiction. */
     @Test
-    void twoSetsThatDifferByTheMountsOwnGiveAgree() {
+    void framesThatDifferByMountFlexure_agree() {
         Site site = Site.ofDegrees(54.6, 0, 200);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(3, 2));
         AxisPointing bent = AxisPointing.of(site, AxisOffset.ofArcminutes(3.1, 1.85));
@@ -92,7 +92,7 @@ class CameraFixTest {
     }
 
     @Test
-    void framesOfAnotherAxisAreSetAsideWhenTheRestIsAgainstThem() {
+    void framesOfAnotherAxis_contradictedByTheRest_areSetAside() {
         Site site = Site.ofDegrees(54.6, 0, 200);
         KnownAxis known = KnownAxis.exactly(site, AxisOffset.ofArcminutes(10, 5));
         AxisPointing elsewhere = AxisPointing.of(site, AxisOffset.ofArcminutes(200, -170));
@@ -105,10 +105,10 @@ class CameraFixTest {
         assertThat(fix.state().axis().separation(known.axis()).arcminutes()).isLessThan(5);
     }
 
-    /** A frame after the screws were turned tells the axis as it then is, not as it was. */
+    /** A frame taken after the screws were turned measures the axis as it is then, not as it was. */
     @ParameterizedTest
     @CsvSource({"54.60", "-43.95"})
-    void frameAfterTheScrewsTellsTheAxisAsItIsThen(double latitudeDeg) {
+    void frameAfterTurns_measuresTheNewAxis(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(80, -60));
         TurnedCamera camera = TurnedCamera.of(site, axis, 15, 50);
@@ -123,17 +123,17 @@ class CameraFixTest {
         assertThat(fix.state().offsetCovariance().largestSigma().arcseconds()).isBetween(5.0, 20.0);
     }
 
-    /** Exact at every distance: the figures are the great-circle distance over sigma. */
+    /** Exact at every distance: the residual is the great-circle distance over sigma. */
     @ParameterizedTest
     @CsvSource({"0.01", "1", "20", "60"})
-    void residualIsTheDistanceOnTheSphereOverSigma(double degrees) {
+    void residual_isGreatCircleDistanceOverSigma(double degrees) {
         Site site = Site.ofDegrees(54.6, 0, 200);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(3, 2));
         RotationCovariance alike = TurnedCamera.sigmas(2, 2);
         TurnedCamera camera = TurnedCamera.of(site, axis, 0, 0);
         TurnedFrames sighting =
                 TurnedFrames.of(List.of(camera.frame(0, 0, alike), camera.frame(90, 60, alike)), Drive.NOT_TOLD);
-        // Two frames a quarter turn apart: σ/(√2 sin 45°) = σ each way, and the mount's own give.
+        // Two frames 90° apart: σ/(√2 sin 45°) = σ in each direction, plus the flexure of the mount.
         double sigma = Math.hypot(2, TurnedFrames.MOUNTS_OWN_GIVE.arcseconds());
         Vector3D hinge = axis.elevatedEnd().orthogonal();
         Vector3D supposed = new Rotation(hinge, Math.toRadians(degrees), RotationConvention.VECTOR_OPERATOR)

@@ -20,7 +20,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
 import polewright.sky.place.Site;
 
-/** A clock or a site that was told wrongly, where something was seen that could not have been. */
+/** A wrong clock or site suggested when an observation is impossible as entered. */
 class ClockOrSiteSuspectsTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Site EAST = Site.ofDegrees(43, 80, 200);
@@ -29,7 +29,7 @@ class ClockOrSiteSuspectsTest {
     private static final Instant DARK_IN_THE_EAST = Instant.parse("2026-01-10T16:00:00Z");
 
     @Test
-    void starThatWasDown_wouldHaveBeenUp_withTheOtherSignOfTheLongitude() {
+    void starBelowHorizon_isExplainedByLongitudeSign() {
         StarDrift seen = drift(SkySetting.starAt(EAST, DARK_IN_THE_EAST, -20, 10), DARK_IN_THE_EAST);
 
         assertThat(ClockOrSiteSuspects.allowing(WEST, RIG, KnownAxis.AIR, List.of(), 2, seen))
@@ -38,7 +38,7 @@ class ClockOrSiteSuspectsTest {
     }
 
     @Test
-    void starThatWasDown_wouldHaveBeenUp_byAClockAnHourBehind() {
+    void starBelowHorizon_isExplainedByClockOneHourBehind() {
         StarDrift seen = drift(SkySetting.starAt(EAST, DARK_IN_THE_EAST, -95, 5), DARK_IN_THE_EAST);
 
         assertThat(ClockOrSiteSuspects.allowing(EAST, RIG, KnownAxis.AIR, List.of(), 2, seen))
@@ -47,7 +47,7 @@ class ClockOrSiteSuspectsTest {
 
     /** Twelve hours later the star is up, but so is the Sun. */
     @Test
-    void starThatWasDown_isNotExplainedByAClock_byWhichItWouldHaveBeenSeenByDay() {
+    void starBelowHorizon_isNotExplainedByAClockThatPutsItInDaylight() {
         StarDrift seen = drift(SkySetting.starAt(EAST, DARK_IN_THE_EAST, 175, 0), DARK_IN_THE_EAST);
 
         assertThat(ClockOrSiteSuspects.allowing(EAST, RIG, KnownAxis.AIR, List.of(), 2, seen))
@@ -57,14 +57,14 @@ class ClockOrSiteSuspectsTest {
     }
 
     @Test
-    void skyThatIsDarkByDay_isExplainedByTheOtherSignOfTheLongitude() {
+    void darkSkyByDay_isExplainedByLongitudeSign() {
         assertThat(ClockOrSiteSuspects.darkening(WEST, RIG, KnownAxis.AIR, List.of(), DARK_IN_THE_EAST))
                 .first()
                 .isEqualTo(new Mistake.SiteWrong(EAST, "the site were east of Greenwich"));
     }
 
     @Test
-    void whatIsSeenLateInALongNight_isNotExplained() {
+    void impossibleSighting_lateInALongNight_isNotExplained() {
         Step.Sighted level = Step.Sighted.of(
                 2, new LevelledScale(DARK_IN_THE_EAST, Angle.ofDegrees(43), Angle.ofDegrees(1)), WEST, KnownAxis.AIR);
         List<Step> many = new ArrayList<>();
@@ -76,9 +76,9 @@ class ClockOrSiteSuspectsTest {
                 .isEmpty();
     }
 
-    /** A day makes 3.94 minutes of sidereal time, 0.99 degrees: bearings by the stars know, drifts near the pole do not. */
+    /** One day is 3.94 minutes of sidereal time, 0.99°: star bearings reveal it, drifts near the pole do not. */
     @Test
-    void dateThatWasADayBehind_isNamed_whereStarsWereTakenForBearings() {
+    void dateOneDayBehind_isNamed_fromStarBearings() {
         Site site = Site.ofDegrees(43, 0, 200);
         KnownAxis axis = KnownAxis.exactly(site, AxisOffset.ofArcminutes(20, -10));
         Angle fine = Angle.ofArcminutes(2);
@@ -89,10 +89,10 @@ class ClockOrSiteSuspectsTest {
                 axis.driftOnMeridian(10, finest),
                 axis.driftInEast(10, finest),
                 axis.driftInWest(10, finest));
-        List<Step> told = new ArrayList<>();
-        sightings.forEach(sighting -> told.add(axis.step(told.size() + 2L, sighting.movedBy(Duration.ofDays(-1)))));
+        List<Step> entered = new ArrayList<>();
+        sightings.forEach(sighting -> entered.add(axis.step(entered.size() + 2L, sighting.movedBy(Duration.ofDays(-1)))));
 
-        Fix fix = FixSolver.solve(site, RIG, KnownAxis.AIR, told);
+        Fix fix = FixSolver.solve(site, RIG, KnownAxis.AIR, entered);
 
         assertThat(fix.explanations().get(0).mistake())
                 .contains(new Mistake.ClockWrong(Duration.ofDays(1), "the date was 1 day behind"));

@@ -21,7 +21,7 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Sightings that contradict each other: whom to believe, and for how long the quarrel matters. */
+/** Sightings that contradict each other: which to believe, and for how long the conflict matters. */
 class ContradictionTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Angle FINDER = Angle.ofDegrees(16);
@@ -32,7 +32,7 @@ class ContradictionTest {
     }
 
     @Test
-    void twoThatAccuseEachOther_areBothNamed_andTheFixIsDubious() {
+    void twoConflictingSightings_areBothNamed_andTheFixIsDubious() {
         Site site = Site.ofDegrees(54.60, 0, 240);
         KnownAxis known = KnownAxis.exactly(site, degrees(1, 0.5));
         List<Step> steps = List.of(
@@ -46,7 +46,7 @@ class ContradictionTest {
         assertThat(((Fix.Dubious) fix).reason())
                 .isEqualTo("sightings #3 and #4 contradict each other, and nothing says which is right;"
                         + " one more, best of another kind, decides");
-        // Neither is used; the region holds where each of them puts the axis, a degree on either side.
+        // Neither is used; the uncertainty region covers both axes, one degree to either side.
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
                 .containsExactly(3L, 4L);
         List<Explanation> believingOne = fix.explanations().stream()
@@ -65,7 +65,7 @@ class ContradictionTest {
     }
 
     @Test
-    void twoThatAccuseEachOther_areEachConsideredOnce() {
+    void twoConflictingSightings_areEachConsideredOnce() {
         Site site = Site.ofDegrees(54.60, 0, 240);
         KnownAxis known = KnownAxis.exactly(site, degrees(1, 0.5));
         List<Step> steps = List.of(
@@ -73,20 +73,20 @@ class ContradictionTest {
                 known.step(3, known.driftOnMeridian(5, Angle.ofArcseconds(4))),
                 known.step(4, KnownAxis.reversed(known.driftOnMeridian(5, Angle.ofArcseconds(4)))));
         CondensedPast past = CondensedPast.none(site, RIG);
-        Interpretation asTold = Contradictions.weigh(new NightSmoother(past, steps));
+        Interpretation asEntered = Contradictions.weigh(new NightSmoother(past, steps));
 
-        MistakeSearch search = MistakeSearch.in(past, KnownAxis.AIR, RIG, steps, asTold);
+        MistakeSearch search = MistakeSearch.in(past, KnownAxis.AIR, RIG, steps, asEntered);
 
-        assertThat(asTold.accusedAlike()).containsExactlyInAnyOrder(3L, 4L);
+        assertThat(asEntered.inConflict()).containsExactlyInAnyOrder(3L, 4L);
         assertThat(Stream.concat(search.found().stream(), search.others().stream())
                         .filter(candidate -> candidate.mistake().isEmpty())
-                        .map(candidate -> candidate.account().setAside()))
+                        .map(candidate -> candidate.interpretation().setAside()))
                 .containsExactlyInAnyOrder(Set.of(3L), Set.of(4L));
     }
 
-    /** Turned and seen anew, the mount no longer stands where two sightings once disagreed. */
+    /** Once the axis has been turned and sighted again, an earlier disagreement no longer matters. */
     @Test
-    void quarrelAboutWhereTheAxisStoodBefore_isOverOnceItIsSeenAnew() {
+    void conflictBeforeATurn_noLongerMatters_onceTheAxisIsSightedAgain() {
         Site site = Site.ofDegrees(54.60, 0, 240);
         KnownAxis before = KnownAxis.exactly(site, degrees(1, 0.5));
         KnownAxis now = KnownAxis.exactly(site, degrees(0.1, 0.5));
@@ -106,7 +106,7 @@ class ContradictionTest {
     }
 
     @Test
-    void thirdSighting_settlesWhichOfTwoIsWrong() {
+    void thirdSighting_decidesWhichOfTwoIsWrong() {
         Site site = Site.ofDegrees(54.60, 0, 240);
         KnownAxis known = KnownAxis.exactly(site, degrees(1, 0.5));
         List<Step> steps = List.of(
@@ -123,7 +123,7 @@ class ContradictionTest {
     }
 
     @Test
-    void wrongForNoUsualReason_isSetAsideWithoutACause() {
+    void unexplainedOutlier_isSetAsideWithoutACause() {
         Site site = Site.ofDegrees(-43.95, 0, 710);
         KnownAxis known = KnownAxis.exactly(site, degrees(1, 0.5));
         List<Step> steps = known.consistentNight();
@@ -145,9 +145,9 @@ class ContradictionTest {
         assertThat(agreement.figures()).isEqualTo(2);
     }
 
-    /** A sighting is set aside on a chance of one in a thousand; the iteration may add to that, but not much. */
+    /** The limit for one sighting is 1 in 1000; the iteration may add to that, but not much. */
     @Test
-    void consistentNights_raiseFalseAlarmsInUnderOnePercentOfSightings() {
+    void consistentNights_haveFalseAlarmsInUnderOnePercentOfSightings() {
         int sightings = 0;
         int alarms = 0;
         for (long seed = 1; seed <= 300; seed++) {

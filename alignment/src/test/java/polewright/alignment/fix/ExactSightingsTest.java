@@ -19,10 +19,10 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Sightings free of noise give the axis back, up to 15° from the pole, at latitudes 5° to 75° of both hemispheres. */
+/** Noise-free sightings recover the axis, up to 15° from the pole, at latitudes 5° to 75° in both hemispheres. */
 class ExactSightingsTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
-    // So small that the prior, 8° wide, draws the fix of an axis 15° off by under 0.02″.
+    // So small that the 8° prior biases the fix of an axis 15° off by less than 0.02″.
     private static final Angle SIGMA = Angle.ofArcminutes(0.05);
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(0.1);
     private static final Angle FINDER_FIELD = Angle.ofDegrees(40);
@@ -38,7 +38,7 @@ class ExactSightingsTest {
         Angle distance = Angle.ofDegrees(15 * random.nextDouble());
         double way = 2 * Math.PI * random.nextDouble();
         AxisPointing pole = AxisPointing.atPole(site);
-        // Away from the pole by exactly that angle on the sphere.
+        // At exactly that angular distance from the pole.
         var east = org.hipparchus.geometry.euclidean.threed.Vector3D.PLUS_I.scalarMultiply(Math.sin(way));
         var up = AxisPointing.upDirection(site).scalarMultiply(Math.cos(way));
         var aside = east.add(up).scalarMultiply(distance.sin());
@@ -76,7 +76,7 @@ class ExactSightingsTest {
 
     @ParameterizedTest
     @MethodSource("axes")
-    void stillPointAlone_inEveryKindOfView(KnownAxis known) {
+    void stillPointAlone_inEveryView(KnownAxis known) {
         for (Orientation orientation : Orientation.values()) {
             View turned = new View(orientation, Angle.ofDegrees(35));
             assertAxis(known, known.stillPoint(turned, FINDER_FIELD, SIGMA));
@@ -102,7 +102,7 @@ class ExactSightingsTest {
 
     @ParameterizedTest
     @MethodSource("axes")
-    void everyKindTogether(KnownAxis known) {
+    void allKindsTogether(KnownAxis known) {
         assertAxis(
                 known,
                 known.compass(SIGMA),
@@ -124,7 +124,7 @@ class ExactSightingsTest {
 
     @ParameterizedTest
     @MethodSource("axes")
-    void oneFigureAlone_isGivenBack_andTheOtherDirectionStaysAsWideAsItWas(KnownAxis known) {
+    void oneDirectionAlone_isRecovered_andTheOtherKeepsItsPrior(KnownAxis known) {
         for (Function<KnownAxis, Sighting> azimuth : List.<Function<KnownAxis, Sighting>>of(
                 a -> a.compass(SIGMA), a -> a.shadow(SIGMA), a -> a.bearing(SIGMA))) {
             AxisState state = fix(known, List.of(azimuth.apply(known))).state();
@@ -146,7 +146,7 @@ class ExactSightingsTest {
         }
     }
 
-    /** One drift ties azimuth and altitude together along a line; the fix lies on it. */
+    /** One drift constrains the axis to a line in azimuth and altitude; the fix lies on it. */
     @ParameterizedTest
     @MethodSource("axes")
     void oneDriftAlone_isFitted(KnownAxis known) {

@@ -6,12 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** The first look at a night: what is taken over from a shorter night, and what is left out, changes not one bit of it. */
+/**
+ * The first forward pass: reusing that of a shorter night and skipping part of the update gives a bit-identical result.
+ */
 class FirstGuessTest {
     @Test
-    void continuedFromTheNightBeforeEachStep_isWhatTheWholeNightGives() {
+    void continuedStepByStep_equalsTheWholeNight() {
         for (long seed = 1; seed <= 5; seed++) {
-            QuarrelsomeNight night = QuarrelsomeNight.ofStands(8, 1, seed);
+            QuarrelsomeNight night = QuarrelsomeNight.ofIntervals(8, 1, seed);
             List<Step> steps = night.steps();
             ForwardPass grown = guess(night, List.of());
             for (int count = 1; count <= steps.size(); count++) {
@@ -22,8 +24,8 @@ class FirstGuessTest {
     }
 
     @Test
-    void continuedFromANightWithOtherSteps_isWhatTheWholeNightGives() {
-        QuarrelsomeNight night = QuarrelsomeNight.ofStands(8, 1, 6);
+    void continuedFromAnotherNight_equalsTheWholeNight() {
+        QuarrelsomeNight night = QuarrelsomeNight.ofIntervals(8, 1, 6);
         List<Step> steps = night.steps();
         ForwardPass whole = guess(night, steps);
         for (int missing = 0; missing < steps.size(); missing++) {
@@ -34,14 +36,14 @@ class FirstGuessTest {
     }
 
     @Test
-    void whereASightingWouldHaveTheAxis_isWhereItsUpdateHasIt() {
-        QuarrelsomeNight night = QuarrelsomeNight.ofStands(8, 1, 7);
+    void pointAfterASighting_equalsThatOfItsUpdate() {
+        QuarrelsomeNight night = QuarrelsomeNight.ofIntervals(8, 1, 7);
         ForwardPass guess = guess(night, night.steps());
-        for (int i = 0; i < guess.stands().size(); i++) {
+        for (int i = 0; i < guess.intervals().size(); i++) {
             AxisState before = guess.predicted().get(i);
-            for (Step.Sighted sighted : guess.stands().get(i).seen().all()) {
+            for (Step.Sighted sighted : guess.intervals().get(i).sightings().all()) {
                 LinearisedSighting line = LinearisedSighting.of(sighted.model(), before);
-                assertThat(line.spotAfter(before)).isEqualTo(LinearisationPoint.of(line.update(before)));
+                assertThat(line.pointAfter(before)).isEqualTo(LinearisationPoint.of(line.update(before)));
             }
         }
     }
@@ -55,7 +57,7 @@ class FirstGuessTest {
     }
 
     private static void assertSame(ForwardPass one, ForwardPass other) {
-        assertThat(one.forgiven()).isEqualTo(other.forgiven());
+        assertThat(one.cumulativeChiSquared()).isEqualTo(other.cumulativeChiSquared());
         assertThat(one.motions()).isEqualTo(other.motions());
         assertThat(one.filtered()).hasSameSizeAs(other.filtered());
         for (int i = 0; i < one.filtered().size(); i++) {

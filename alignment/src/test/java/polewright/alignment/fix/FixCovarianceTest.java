@@ -20,7 +20,7 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** The fix's uncertainty where it can be written down. */
+/** The covariance of the fix in cases with a closed-form answer. */
 class FixCovarianceTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final double PRIOR_ARCMIN = AxisState.PRIOR_SIGMA.arcminutes();
@@ -35,14 +35,14 @@ class FixCovarianceTest {
         return FixSolver.solve(known.site(), RIG, KnownAxis.AIR, steps).state();
     }
 
-    /** Variance of one figure told by two independent sources. */
-    private static double together(double sigma, double other) {
+    /** Variance of one quantity from two independent measurements, given their sigmas. */
+    private static double combinedVariance(double sigma, double other) {
         return 1 / (1 / (sigma * sigma) + 1 / (other * other));
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {75, 54.6, 5, -5, -43.95, -75})
-    void compassAndScale_tellEastByAzimuthTimesCosLatitude_andUpByAltitude(double latitudeDeg) {
+    void compassAndScale_giveEastAsAzimuthTimesCosLatitude_andUpAsAltitude(double latitudeDeg) {
         KnownAxis known = atPole(latitudeDeg);
 
         OffsetCovariance covariance = state(
@@ -51,29 +51,29 @@ class FixCovarianceTest {
 
         double compass = 180 * known.site().latitude().cos();
         assertThat(covariance.eastEastArcmin2())
-                .isCloseTo(together(compass, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
-        assertThat(covariance.upUpArcmin2()).isCloseTo(together(60, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
+                .isCloseTo(combinedVariance(compass, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
+        assertThat(covariance.upUpArcmin2()).isCloseTo(combinedVariance(60, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
         assertThat(covariance.eastUpArcmin2()).isCloseTo(0, within(1e-3));
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {75, 54.6, 5, -5, -43.95, -75})
-    void beforeAnySighting_itIsThePriorOnTheSky(double latitudeDeg) {
+    void covarianceBeforeAnySighting_isThePriorOnTheSky(double latitudeDeg) {
         OffsetCovariance covariance = state(atPole(latitudeDeg), List.of()).offsetCovariance();
 
-        // Below 84° of latitude, where the prior of the azimuth is not yet limited.
+        // Below 84° latitude, where the azimuth prior is not yet capped.
         double prior = PRIOR_ARCMIN * PRIOR_ARCMIN;
         assertThat(covariance.eastEastArcmin2()).isCloseTo(prior, Percentage.withPercentage(1e-3));
         assertThat(covariance.upUpArcmin2()).isCloseTo(prior, Percentage.withPercentage(1e-3));
     }
 
     /**
-     * Two drifts: information is Σ rᵀr/σ² with r = (−(sin H₂ − sin H₁), cos H₂ − cos H₁) for the northern end, besides
-     * the prior's. The two signs of the hemisphere cancel in the square.
+     * Two drifts: the information is that of the prior plus Σ rᵀr/σ² with r = (−(sin H₂ − sin H₁), cos H₂ − cos H₁) for
+     * the northern end. The sign of the hemisphere cancels in the square.
      */
     @ParameterizedTest
     @ValueSource(doubles = {60, 54.6, 20, -20, -43.95, -60})
-    void twoDrifts_tellAsMuchAsTheirHourAnglesMakeThem(double latitudeDeg) {
+    void twoDrifts_giveTheCovarianceOfTheirHourAngles(double latitudeDeg) {
         KnownAxis known = atPole(latitudeDeg);
         double sigmaArcsec = 3;
         double prior = 1 / (PRIOR_ARCMIN * PRIOR_ARCMIN);
@@ -97,7 +97,7 @@ class FixCovarianceTest {
                                 known.driftInEast(10, Angle.ofArcseconds(sigmaArcsec))))
                 .offsetCovariance();
 
-        // Refraction bends the stars' tracks by a part in a thousand.
+        // Refraction changes the stars' tracks by one part in a thousand.
         assertThat(covariance.eastEastArcmin2()).isCloseTo(uu / determinant, Percentage.withPercentage(2));
         assertThat(covariance.upUpArcmin2()).isCloseTo(ee / determinant, Percentage.withPercentage(2));
         assertThat(covariance.eastUpArcmin2())
@@ -105,7 +105,7 @@ class FixCovarianceTest {
     }
 
     @Test
-    void stillPoint_tellsBothDirectionsAlike() {
+    void stillPoint_measuresBothDirectionsEqually() {
         KnownAxis known = atPole(-43.95);
 
         OffsetCovariance covariance = state(
@@ -114,14 +114,14 @@ class FixCovarianceTest {
                                 View.of(Orientation.MIRRORED), Angle.ofDegrees(6), Angle.ofArcminutes(18))))
                 .offsetCovariance();
 
-        // The vertical in the view leans as the axis moves sideways: a star 30′ from it adds about 1 %.
+        // The vertical in the view tilts as the axis moves sideways: a star 30′ away adds about 1 %.
         assertThat(covariance.sigmaEast().arcminutes()).isCloseTo(18, within(0.3));
         assertThat(covariance.sigmaUp().arcminutes()).isCloseTo(18, within(0.3));
     }
 
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13, 14, 15})
-    void orderOfSightingsBetweenTwoMoves_makesNoDifference(long seed) {
+    void orderOfSightings_betweenTwoMoves_makesNoDifference(long seed) {
         Random random = new Random(seed);
         Site site = Site.ofDegrees(seed % 2 == 0 ? 54.6 : -43.95, 0, 200);
         KnownAxis known = new KnownAxis(

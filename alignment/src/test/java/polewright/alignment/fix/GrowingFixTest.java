@@ -11,15 +11,15 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import polewright.mount.AxisOffset;
 
-/** A fix that grows with its night, against the whole night solved together. */
+/** A fix updated step by step, compared with the whole night solved together. */
 class GrowingFixTest {
     private static final double REST_RAD = 1e-9;
 
-    /** What is kept from one call to the next saves work and decides nothing: not after a step is taken back or told otherwise. */
+    /** Results kept between calls only save work, even after a step has been removed or changed. */
     @Test
-    void whateverWasAskedBefore_theOutcomeDependsOnTheStepsAlone() {
+    void outcome_dependsOnTheStepsAlone() {
         for (long seed = 1; seed <= 2; seed++) {
-            QuarrelsomeNight night = QuarrelsomeNight.ofStands(20, 0.1, seed);
+            QuarrelsomeNight night = QuarrelsomeNight.ofIntervals(20, 0.1, seed);
             List<Step> steps = night.steps();
             assertThat(steps).hasSizeGreaterThan(49);
             GrowingFix growing = night.growing();
@@ -30,9 +30,9 @@ class GrowingFixTest {
                     growing = growing.with(steps.subList(0, random.nextInt(count + 1)));
                 }
                 if (random.nextInt(8) == 0) {
-                    List<Step> otherwise = new ArrayList<>(some);
-                    otherwise.remove(random.nextInt(count));
-                    growing = growing.with(otherwise);
+                    List<Step> changed = new ArrayList<>(some);
+                    changed.remove(random.nextInt(count));
+                    growing = growing.with(changed);
                 }
                 growing = growing.with(some);
                 if (count % 15 == 0 || count == steps.size()) {
@@ -53,15 +53,15 @@ class GrowingFixTest {
         assertThat(grown.agreements()).as(when).hasSameSizeAs(fromScratch.agreements());
     }
 
-    /** Condensing what is far back leaves the axis where all sightings together have it, no less certain and no more. */
+    /** Condensing older steps changes neither the axis nor its uncertainty. */
     @Test
-    void aLongHonestNight_comesToWhatAllItsStepsTogetherComeTo() {
+    void longConsistentNight_equalsAllStepsSolvedTogether() {
         for (long seed = 1; seed <= 12; seed++) {
-            QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0, seed);
+            QuarrelsomeNight night = QuarrelsomeNight.ofIntervals(24, 0, seed);
             Fix whole = night.exactly();
             Fix condensed = night.growing().with(night.steps()).fix();
-            // What was condensed while the night seemed to scatter more keeps its wider sigmas.
-            assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.1);
+            // Steps condensed while the scatter seemed larger keep their wider sigmas.
+            assertThat(differenceInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.1);
             assertThat(largestSigma(condensed) / largestSigma(whole))
                     .as("night " + seed)
                     .isCloseTo(1, within(0.01));
@@ -69,19 +69,21 @@ class GrowingFixTest {
         }
     }
 
-    /** With mistakes that can be singled out, too; where one turn told wrongly makes many sightings doubtful it may differ. */
+    /**
+     * Also with mistakes that can be identified. The result may differ if one wrong turn makes many sightings doubtful.
+     */
     @Test
-    void aLongNightWithMistakes_comesToNearlyTheSame() {
+    void longNightWithMistakes_nearlyEqualsAllStepsSolvedTogether() {
         int singledOut = 0;
         for (long seed = 1; seed <= 30; seed++) {
-            QuarrelsomeNight night = QuarrelsomeNight.ofStands(24, 0.1, seed);
+            QuarrelsomeNight night = QuarrelsomeNight.ofIntervals(24, 0.1, seed);
             Fix whole = night.exactly();
             if (setAside(whole).isEmpty() || setAside(whole).size() > 4 || whole instanceof Fix.Dubious) {
                 continue;
             }
             singledOut++;
             Fix condensed = night.growing().with(night.steps()).fix();
-            assertThat(apartInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.6);
+            assertThat(differenceInSigmas(condensed, whole)).as("night " + seed).isLessThan(0.6);
             assertThat(largestSigma(condensed) / largestSigma(whole))
                     .as("night " + seed)
                     .isCloseTo(1, within(0.1));
@@ -89,7 +91,7 @@ class GrowingFixTest {
         assertThat(singledOut).isGreaterThan(8);
     }
 
-    private static double apartInSigmas(Fix fix, Fix whole) {
+    private static double differenceInSigmas(Fix fix, Fix whole) {
         AxisOffset difference = fix.state().offset().minus(whole.state().offset());
         return Math.sqrt(whole.state().offsetCovariance().normalisedSquare(difference));
     }

@@ -29,18 +29,18 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * What would be read at an axis that is known, by each sighting's own model. (That the models are right is tested
- * elsewhere, against exact rotations.)
+ * Simulates readings at a known axis with each sighting's own model. (The models are tested elsewhere, against exact
+ * rotations.)
  *
- * @param errorInSigmas drawn for every figure; 0 for readings free of noise
+ * @param errorInSigmas drawn for every measurement; 0 for noise-free readings
  */
 public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigmas) {
-    /** The Sun is up at longitude 0 then, at every latitude below 80°, and not on the meridian. */
+    /** At this time the Sun is up at longitude 0 at every latitude below 80°, and not on the meridian. */
     public static final Instant FORENOON = Instant.parse("2026-09-23T09:00:00Z");
 
     public static final Weather AIR = Weather.standardAt(200);
 
-    /** As magnetic declination is in neither place, but well apart from 0. */
+    /** Not the real magnetic declination of either site, but well away from 0. */
     private static final Angle MAGNETIC = Angle.ofDegrees(9);
 
     private static final Angle ONE_ARCMINUTE = Angle.ofArcminutes(1);
@@ -57,7 +57,7 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
         return new KnownAxis(site, elsewhere, errorInSigmas);
     }
 
-    /** A star of this declination toward the pole that is up. */
+    /** A star with this declination toward the elevated pole. */
     public FixedStar star(double hourAngleDeg, double towardPoleDeg) {
         return SkySetting.starAt(site, SkySetting.EVENING, hourAngleDeg, site.hemisphereSign() * towardPoleDeg);
     }
@@ -86,7 +86,7 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
                 SkySetting.EVENING, star, ONE_ARCMINUTE.times(asRead).plus(error(sigma)), sigma);
     }
 
-    /** A pole star half a degree from the pole, in a view of so wide a field. */
+    /** A pole star half a degree from the pole, in a field of this width. */
     public StillPoint stillPoint(View view, Angle field, Angle sigma) {
         FixedStar star = star(30, 89.5);
         StillPoint atNothing = new StillPoint(
@@ -129,7 +129,7 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
                 sigma);
     }
 
-    /** The same drift told toward that edge of an upright view, 12 or 6 o'clock, which is north or south on the meridian. */
+    /** The same drift entered toward an edge of an upright view, 12 or 6 o'clock: north or south on the meridian. */
     public StarDrift driftTowardTopOrBottom(FixedStar star, int minutes, View view, Angle sigma) {
         StarDrift towardTop = drift(
                 star, minutes, 1, new DriftDirection.TowardEdge(new ClockDirection(12), view), Angle.ofArcseconds(1));
@@ -137,9 +137,9 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
         double atTop = Math.abs(residual(drift(star, minutes, whole, towardTop.direction(), sigma)));
         double atBottom = Math.abs(
                 residual(drift(star, minutes, whole, towardTop.direction().reversed(), sigma)));
-        DriftDirection told =
+        DriftDirection entered =
                 atTop < atBottom ? towardTop.direction() : towardTop.direction().reversed();
-        return drift(star, minutes, whole, told, sigma);
+        return drift(star, minutes, whole, entered, sigma);
     }
 
     public Step.Sighted step(long seq, Sighting sighting) {
@@ -170,7 +170,7 @@ public record KnownAxis(Site site, AxisPointing axis, DoubleSupplier errorInSigm
         return sigma.times(errorInSigmas.getAsDouble());
     }
 
-    /** A night about a mistake: two accounts of each direction, numbered from 2. */
+    /** A night around a mistake: two sightings of each direction, numbered from 2. */
     List<Step> consistentNight() {
         List<Sighting> sightings = List.of(
                 bearing(BodyBearing.USUAL_SIGMA),

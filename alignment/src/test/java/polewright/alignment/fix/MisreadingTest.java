@@ -31,21 +31,21 @@ import polewright.sky.body.FixedStar;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Site;
 
-/** Each mistake that a tired person makes, planted in a night that is otherwise consistent. */
+/** Each of the usual mistakes, planted in an otherwise consistent night. */
 class MisreadingTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Angle FINDER = Angle.ofDegrees(16);
     private static final Angle EYE_IN_FINDER = Angle.ofArcminutes(15);
-    // 95 % of a chi-squared with two figures lie under −2 ln 0.05.
+    // The 95 % point of chi-squared with two degrees of freedom is −2 ln 0.05.
     private static final double REGION_95 = -2 * Math.log(0.05);
 
     /**
      * A mistake.
      *
-     * @param cause what must be said of it
-     * @param offset where the axis is, so that the mistakes of this sighting differ; east and west change places in the
-     *     south, where azimuth counts the other way
-     * @param made the sighting as it was written down wrongly
+     * @param cause the cause that has to be named
+     * @param offset offset of the axis at which the possible mistakes of this sighting differ; east and west are
+     *     swapped in the south, where azimuth runs the other way
+     * @param made the sighting as wrongly entered
      */
     private record Mistake(String name, String cause, AxisOffset offset, Function<KnownAxis, Sighting> made) {
         @Override
@@ -158,7 +158,7 @@ class MisreadingTest {
             still("inverted, called mirrored", Orientation.INVERTED, Orientation.MIRRORED, degrees(1.5, 3)),
             new Mistake(
                     "centre of rotation seen from the star",
-                    // From a mirrored view the opposite direction cannot be mistaken for another view.
+                    // In a mirrored view, the opposite direction cannot be explained by another view.
                     "the centre of rotation had been given from the star, instead of the star from the centre",
                     degrees(2, 3),
                     a -> {
@@ -192,13 +192,13 @@ class MisreadingTest {
                 read.sigma());
     }
 
-    private static BodyBearing shadow(KnownAxis a, int clockFastHours, Function<Angle, Angle> told) {
+    private static BodyBearing shadow(KnownAxis a, int clockFastHours, Function<Angle, Angle> entered) {
         BodyBearing read = a.shadow(BodyBearing.USUAL_SIGMA);
         return new BodyBearing(
                 read.at().plusSeconds(3600L * clockFastHours),
                 SolarSystemBody.SUN,
                 BodyBearing.Line.SHADOW,
-                told.apply(read.clockwise()),
+                entered.apply(read.clockwise()),
                 read.sigma());
     }
 
@@ -209,7 +209,7 @@ class MisreadingTest {
 
     @ParameterizedTest(name = "{0}, latitude {1}")
     @MethodSource("mistakes")
-    void mistakeIsSetAside_withItsCause_andTheRestStands(Mistake mistake, double latitudeDeg) {
+    void mistake_isSetAsideWithItsCause_andTheRestIsKept(Mistake mistake, double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         Random random = new Random(mistake.name().hashCode() + Math.round(latitudeDeg));
         AxisOffset offset = new AxisOffset(
@@ -233,11 +233,12 @@ class MisreadingTest {
     }
 
     @Test
-    void driftTowardAnEdge_inAViewThatWasAnother_isExplainedByTheView() {
+    void driftTowardAnEdge_inTheWrongView_isExplainedByTheView() {
         Site site = Site.ofDegrees(54.60, 0, 240);
         KnownAxis known = KnownAxis.exactly(site, degrees(1, 0.5));
         View inverted = View.of(Orientation.INVERTED);
-        // In the north-west the sky's north is neither up nor across: each view shows the drift elsewhere.
+        // In the north-west, celestial north is neither up nor horizontal, so each view shows the drift in another
+        // direction.
         FixedStar star = known.star(60, 30);
         Sighting right = known.driftTowardTopOrBottom(known.star(-1, 0), 5, inverted, Angle.ofArcseconds(6));
         StarDrift plain = known.drift(star, 5, Angle.ofArcseconds(6));
@@ -268,19 +269,19 @@ class MisreadingTest {
                 .contains("the view were mirrored, not inverted");
     }
 
-    /** The half hour of the clock toward which that drift goes in a view. */
+    /** The half-hour clock direction of that drift in a view. */
     private static DriftDirection towardEdgeOf(View view, KnownAxis known, StarDrift plain) {
         DriftDirection best = plain.direction();
         double least = Double.POSITIVE_INFINITY;
         for (int half = 1; half <= 24; half++) {
-            var told = new DriftDirection.TowardEdge(new ClockDirection(half / 2.0), view);
+            var entered = new DriftDirection.TowardEdge(new ClockDirection(half / 2.0), view);
             StarDrift read =
-                    new StarDrift(plain.at(), plain.length(), plain.star(), plain.drift(), told, plain.sigma());
+                    new StarDrift(plain.at(), plain.length(), plain.star(), plain.drift(), entered, plain.sigma());
             double off = Math.abs(read.model(known.site(), KnownAxis.AIR)
                     .residual(known.axis().elevatedEnd())[0]);
             if (off < least) {
                 least = off;
-                best = told;
+                best = entered;
             }
         }
         return best;

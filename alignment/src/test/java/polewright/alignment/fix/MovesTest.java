@@ -26,13 +26,13 @@ import polewright.mount.rig.ScrewSense;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What turns, clamps and knocks do to the fix, and what turns followed by sightings teach of the screws. */
+/** The effect of turns, clamping and knocks on the fix, and what sightings after turns show about the screws. */
 class MovesTest {
     private static final Site NORTH = Site.ofDegrees(54.60, 0, 240);
     private static final Site SOUTH = Site.ofDegrees(-43.95, 0, 710);
     private static final Angle PRECISE = Angle.ofArcminutes(0.2);
 
-    /** 20′ a turn each way, no play. */
+    /** 20′ a turn on both screws. */
     private static Rig rig(double gainSigma, double backlashTurns) {
         ScrewGeometry geometry = new ScrewGeometry.DegreesPerTurn(Angle.ofArcminutes(20));
         return new Rig(
@@ -45,7 +45,7 @@ class MovesTest {
                 List.of());
     }
 
-    /** A night written down step by step, at an axis that the test moves. */
+    /** A night logged step by step, with an axis that the test moves. */
     private static final class Night {
         private final Rig rig;
         private final List<Step> steps = new ArrayList<>();
@@ -97,7 +97,7 @@ class MovesTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void turn_movesAzimuthAndAltitudeAsTheRigSays_andAddsItsUncertainty(double latitudeDeg) {
+    void turn_movesTheAxisAsTheRigSays_andAddsUncertainty(double latitudeDeg) {
         Rig rig = rig(0.1, 0);
         Night night = new Night(rig, Site.ofDegrees(latitudeDeg, 0, 0), AxisOffset.ofArcminutes(100, -60)).sighted();
         AxisState before = night.state();
@@ -112,12 +112,11 @@ class MovesTest {
                 .isCloseTo(40, within(1e-6));
         assertThat(after.axis().altitude().minus(before.axis().altitude()).arcminutes())
                 .isCloseTo(-20, within(1e-6));
-        // 10 % of 40′, of 20′, and what a base 1.5° out of level mixes of the other screw; besides the fix and the
-        // hand.
+        // 10 % of 40′ and of 20′, and the cross-gain of a base 1.5° out of level; plus the fix and the hand.
         double hand = 0.002 * 20;
         double lean = Math.toRadians(1.5);
         double azimuthGain = Math.hypot(0.1, lean * Math.tan(Math.toRadians(Math.abs(latitudeDeg))));
-        // Along a leaning meridian: β / cos² of azimuth for each unit of altitude; a hinge good to 0.3° does the same.
+        // Raised on a leaning base: β / cos² of azimuth per unit of altitude; a hinge square to 0.3° does the same.
         double sideways = Math.hypot(lean, Math.toRadians(0.3)) / square(Math.cos(Math.toRadians(latitudeDeg)));
         double azimuth = Math.sqrt(square(azimuthGain * 40) + square(sideways * 20) + square(hand) + square(0.2));
         double altitude = Math.sqrt(square(0.1 * 20) + square(lean * 40) + square(hand) + square(0.2));
@@ -127,7 +126,7 @@ class MovesTest {
     }
 
     @Test
-    void turnsAskedOfTheState_areThoseOfTheNight() {
+    void turnsOfTheState_equalThoseOfTheNight() {
         Rig rig = rig(0.1, 0.2);
         Night night = new Night(rig, SOUTH, AxisOffset.ofArcminutes(30, 90)).sighted();
         night.turned(-1, 0.5, moved(night.axis(), -22, 9)).sighted();
@@ -143,12 +142,12 @@ class MovesTest {
     /** Both screws do 30 % more, or less, than the rig says, which is twice its 15 %. */
     @ParameterizedTest
     @CsvSource({"1.3, 0.7, 54.6", "0.7, 1.3, 54.6", "1.3, 1.3, -43.95", "0.7, 0.7, -43.95"})
-    void screwsThirtyPercentOff_areKnownToFivePercentAfterTwoAdjustments(
+    void screwsThirtyPercentOff_areKnownToFivePercent_afterTwoAdjustments(
             double azimuthFactor, double altitudeFactor, double latitudeDeg) {
         Rig rig = rig(0.15, 0.1);
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         Night night = new Night(rig, site, AxisOffset.ofArcminutes(150, -120)).sighted();
-        // Turned on in the same sense, so that no play is lost.
+        // Turned further in the same direction, so that no backlash is lost.
         night.turned(-3, 2, moved(night.axis(), -60 * azimuthFactor, 40 * altitudeFactor))
                 .sighted();
         night.turned(-1, 1, moved(night.axis(), -20 * azimuthFactor, 20 * altitudeFactor))
@@ -157,15 +156,15 @@ class MovesTest {
 
         assertThat(learned.gains().azimuthFactor()).isCloseTo(azimuthFactor, within(0.03));
         assertThat(learned.gains().altitudeFactor()).isCloseTo(altitudeFactor, within(0.03));
-        AxisPointing foretold = learned.afterTurns(rig, -2, 2).axis();
-        AxisPointing truly = moved(night.axis(), -40 * azimuthFactor, 40 * altitudeFactor);
-        double move = truly.separation(night.axis()).arcminutes();
-        assertThat(foretold.separation(truly).arcminutes()).isLessThan(0.05 * move);
+        AxisPointing predicted = learned.afterTurns(rig, -2, 2).axis();
+        AxisPointing actual = moved(night.axis(), -40 * azimuthFactor, 40 * altitudeFactor);
+        double move = actual.separation(night.axis()).arcminutes();
+        assertThat(predicted.separation(actual).arcminutes()).isLessThan(0.05 * move);
     }
 
     /**
-     * Worked out outside this project: with the base leaning β toward azimuth α, a turn D of the azimuth raises the axis by
-     * β sin(A − α) D and adds D (1 − β tan(alt) cos(A − α)) of azimuth. The turns here are exact rotations about the
+     * Derived outside this project: with the base leaning by β toward azimuth α, an azimuth turn D raises the axis by β
+     * sin(A − α) D and adds D (1 − β tan(alt) cos(A − α)) of azimuth. The turns here are exact rotations about the
      * leaning vertical.
      */
     @ParameterizedTest
@@ -192,12 +191,12 @@ class MovesTest {
     }
 
     /**
-     * Along a leaning meridian: raising the axis by d takes it β / cos² · d to the side that the base leans to, and what the
-     * altitude screw teaches of the lean holds for the azimuth screw. Exact rotations about the leaning hinge.
+     * On a leaning base, raising the axis by d moves it β / cos² · d toward the side that the base leans to. The lean
+     * learned from the altitude screw also applies to the azimuth screw. Exact rotations about the leaning hinge.
      */
     @ParameterizedTest
     @CsvSource({"54.6, 90", "54.6, 270", "-43.95, 90", "-43.95, 300", "30, 45"})
-    void leaningBase_isLearnedFromTheAltitudeScrewToo(double latitudeDeg, double leansTowardDeg) {
+    void leaningBase_isAlsoLearnedFromTheAltitudeScrew(double latitudeDeg, double leansTowardDeg) {
         double lean = Math.toRadians(2);
         double toward = Math.toRadians(leansTowardDeg);
         Vector3D vertical = new Vector3D(lean * Math.sin(toward), lean * Math.cos(toward), 1).normalize();
@@ -234,7 +233,7 @@ class MovesTest {
     }
 
     @Test
-    void knock_forgetsTheAxisAndKeepsWhatWasLearnedOfTheScrews() {
+    void knock_discardsTheAxis_andKeepsTheScrewGains() {
         Rig rig = rig(0.15, 0);
         Night night = new Night(rig, NORTH, AxisOffset.ofArcminutes(150, -120)).sighted();
         night.turned(-3, 2, moved(night.axis(), -78, 28)).sighted();
@@ -247,13 +246,13 @@ class MovesTest {
         assertThat(knocked.state().offsetCovariance().smallestSigma().degrees()).isGreaterThan(7.9);
         assertThat(knocked.state().gains().azimuthFactor()).isCloseTo(learned.azimuthFactor(), within(1e-9));
         assertThat(knocked.state().gains().azimuthSigma()).isCloseTo(learned.azimuthSigma(), within(1e-9));
-        // Both screws were turned at once: some of the azimuth may have been a leaning meridian's.
+        // Both screws were turned at once, so some of the azimuth may be due to a leaning base.
         assertThat(learned.azimuthFactor()).isCloseTo(1.3, within(2 * learned.azimuthSigma()));
         assertThat(learned.azimuthSigma()).isLessThan(0.06);
     }
 
     @Test
-    void turnAgainstTheLastSense_losesHalfThePlayOnAverage() {
+    void turnAgainstTheLastDirection_losesHalfTheBacklashOnAverage() {
         Rig rig = rig(0.01, 0.4);
         Night night = new Night(rig, NORTH, AxisOffset.ofArcminutes(50, 50)).sighted();
         night.turned(1, 1, moved(night.axis(), 20, 20)).sighted();
@@ -267,7 +266,7 @@ class MovesTest {
                 .isCloseTo(20, within(0.5));
         assertThat(back.axis().altitude().minus(before.axis().altitude()).arcminutes() / gain)
                 .isCloseTo(-16, within(0.5));
-        // Evenly between none and all of 0.4 turns of 20′: 8′ / √12.
+        // Uniform between none and all of 0.4 turns of 20′: 8′ / √12.
         assertThat(back.offsetCovariance().upUpArcmin2()
                         - before.offsetCovariance().upUpArcmin2())
                 .isCloseTo(square(8 / Math.sqrt(12)), within(0.6));
@@ -275,7 +274,7 @@ class MovesTest {
 
     @ParameterizedTest
     @CsvSource({"54.6, -1", "54.6, 1", "-43.95, -1", "-43.95, 1"})
-    void turnPastTheGoalAndBack_losesNoPlay_andNeitherDoesTheNextInThatSense(double latitudeDeg, double last) {
+    void turnPastTheGoalAndBack_losesNoBacklash_norDoesTheNextTurnInThatDirection(double latitudeDeg, double last) {
         Rig rig = rig(0.01, 0.4);
         Night night = new Night(rig, Site.ofDegrees(latitudeDeg, 0, 0), AxisOffset.ofArcminutes(50, 50)).sighted();
         night.turned(last, last, moved(night.axis(), 20 * last, 20 * last)).sighted();
@@ -289,7 +288,7 @@ class MovesTest {
                 .isCloseTo(-40 * last, within(1.2));
         assertThat(after.lastAltitudeSense()).isEqualTo(last);
         assertThat(after.lastAzimuthSense()).isEqualTo(last);
-        // 1 % of 40′ and what a leaning base makes of the other screw, but nothing of 8′ / √12 of play.
+        // 1 % of 40′ and the cross-gain of a leaning base, but none of the 8′ / √12 of backlash.
         assertThat(after.offsetCovariance().sigmaUp().arcminutes()).isLessThan(1.2);
         AxisState on = after.afterTurns(rig, 0, last);
         assertThat(on.offsetCovariance().sigmaUp().arcminutes()).isLessThan(1.2);
@@ -297,7 +296,7 @@ class MovesTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95})
-    void clampingThatUsuallyMovesTheAxis_isExpectedTo_onTheSky(double latitudeDeg) {
+    void usualClampShift_isExpectedOnTheSky(double latitudeDeg) {
         AxisOffset usual = AxisOffset.ofArcminutes(1.5, -2);
         Rig rig = rig(0.1, 0)
                 .withExperience(
@@ -322,7 +321,7 @@ class MovesTest {
 
     @ParameterizedTest
     @CsvSource({"1.5, false", "-2.25, false", "1.5, true", "-2.25, true", "0.3, true"})
-    void turnsNeeded_undoTheTurnsExpected(double effective, boolean reversed) {
+    void turnsNeeded_undoTheExpectedTurns(double effective, boolean reversed) {
         Screw screw = rig(0.1, 0.4).azimuthScrew();
         assertThat(screw.expected(screw.needed(effective, reversed), reversed)).isCloseTo(effective, within(1e-12));
     }

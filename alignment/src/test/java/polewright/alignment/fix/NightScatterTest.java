@@ -14,7 +14,7 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Nights whose readings scatter more, or no more, than their stated sigmas. */
+/** Nights whose readings scatter as stated, or more. */
 class NightScatterTest {
     private static final Site SITE = Site.ofDegrees(54.60, -2.90, 240);
     private static final Rig RIG = Rig.typicalForkOnWedge();
@@ -24,7 +24,7 @@ class NightScatterTest {
     // Each takes a hundred times as long.
     private static final int NIGHTS_THAT_QUARREL = 60;
     private static final int DRIFTS = 12;
-    // χ² of two figures that chance exceeds once in twenty, handbook tables.
+    // 95 % point of χ² with two degrees of freedom, handbook tables.
     private static final double REGION_95 = 5.991;
 
     private static KnownAxis scattering(double timesAsStated, long seed) {
@@ -79,7 +79,7 @@ class NightScatterTest {
         assertThat(shareInside(nights)).isBetween(0.93, 0.99);
     }
 
-    /** Errors of two sigmas each way that cancel in every four readings: the axis is right, and χ² is 4 a figure. */
+    /** Errors of ±2 sigmas that cancel over every four readings: the axis is right, and χ² is 4 per measurement. */
     @Test
     void readingsOfKnownScatter_giveTheConjugateFactor() {
         int figures = 30;
@@ -94,12 +94,12 @@ class NightScatterTest {
             steps.add(known.step(2L + steps.size(), known.driftOnMeridian(10, STATED)));
         }
 
-        // The root of (8 + 30 · 4) / (8 + 30), to a step of a tenth.
+        // √((8 + 30 · 4) / (8 + 30)), to the search step of 10 %.
         assertThat(fix(steps).scatter()).isCloseTo(1.84, within(0.19));
     }
 
     @Test
-    void oneReadingFarOff_isSetAsideAndDoesNotCount() {
+    void outlier_isSetAside_andDoesNotCount() {
         for (long seed = 0; seed < 50; seed++) {
             KnownAxis known = scattering(1, seed);
             List<Step> steps = drifts(known, 7);
@@ -114,7 +114,7 @@ class NightScatterTest {
     }
 
     @Test
-    void compassThatIsFarOff_saysNothingOfHowTheSkyIsRead() {
+    void compassFarOff_doesNotChangeTheScatterOfSkyReadings() {
         KnownAxis sky = KnownAxis.exactly(SITE, OFFSET);
         KnownAxis iron = KnownAxis.exactly(SITE, AxisOffset.ofArcminutes(5 * 60, 0));
         List<Step> steps = drifts(sky, 6);

@@ -15,8 +15,8 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
 /**
- * A night from a seed in which a good deal goes wrong: drifts told the wrong way or misread, turns made otherwise than told,
- * screws that slip or are not what the rig says.
+ * A random night with many mistakes: drifts entered in the wrong direction or misread, turns not made as entered,
+ * screws that slip or differ from the rig description.
  */
 final class QuarrelsomeNight {
     private static final Rig RIG = ToldRig.measured();
@@ -51,11 +51,11 @@ final class QuarrelsomeNight {
     /**
      * A long night.
      *
-     * @param mistakes how many for one of the usual quarrelsome night
+     * @param mistakes rate of mistakes relative to the usual random night
      */
-    static QuarrelsomeNight ofStands(int stands, double mistakes, long seed) {
+    static QuarrelsomeNight ofIntervals(int intervals, double mistakes, long seed) {
         QuarrelsomeNight night = new QuarrelsomeNight(seed, mistakes);
-        night.play(stands);
+        night.play(intervals);
         return night;
     }
 
@@ -83,13 +83,13 @@ final class QuarrelsomeNight {
         return Math.max(0.2, 1 + screw.relativeGainSigma() * sigmas);
     }
 
-    private void play(int stands) {
+    private void play(int intervals) {
         if (random.nextBoolean()) {
             steps.add(axis.step(next(), axis.scale(Angle.ofDegrees(0.5))));
             steps.add(axis.step(next(), axis.compass(Angle.ofDegrees(3))));
         }
-        for (int stand = 0; stand < stands; stand++) {
-            if (stand > 0) {
+        for (int interval = 0; interval < intervals; interval++) {
+            if (interval > 0) {
                 move();
             }
             int sightings = random.nextInt(7);

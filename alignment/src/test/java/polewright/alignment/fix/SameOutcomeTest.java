@@ -15,13 +15,13 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 
 /**
- * Regression against ourselves: nights in which a good deal goes wrong are judged as they were when every suspicion was
- * still weighed in full from the beginning, one sighting at a time. {@code quarrelsome-nights.txt} was written by
- * {@link #main} at that commit.
+ * Regression test against earlier results: nights with many mistakes are judged as they were when every suspicion was
+ * still evaluated in full from the start, one sighting at a time. {@code quarrelsome-nights.txt} was written by {@link
+ * #main} at that commit.
  */
 class SameOutcomeTest {
     private static final int NIGHTS = 600;
-    // 0.02″, a thousandth of what any sighting tells: two ways of coming to rest on the same axis stop a little apart.
+    // 0.02″, a thousandth of any sighting's sigma: two iterations that converge to the same axis stop slightly apart.
     private static final double REST_RAD = 1e-7;
 
     public static void main(String[] args) {

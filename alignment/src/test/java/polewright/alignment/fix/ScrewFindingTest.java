@@ -17,14 +17,14 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What a base out of level, or a crooked hinge, shows of itself: turns are exact rotations about leaning lines. */
+/** Detection of a base out of level and of a crooked hinge. The turns are exact rotations about tilted axes. */
 class ScrewFindingTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
-    // What a lean of the base does and what a crooked hinge does are told apart by sharp eyes only.
+    // Only accurate sightings can separate the effects of a leaning base and of a crooked hinge.
     private static final Angle USUAL = Angle.ofArcminutes(0.3);
     private static final Angle SHARP = Angle.ofArcminutes(0.1);
 
-    /** A night of three turns of each screw on a base that leans so, with a hinge out of square by so much. */
+    /** A night with three turns of each screw on a leaning base with a hinge out of square. */
     private static List<ScrewFinding> findings(
             double latitudeDeg, double leanDeg, double rightOfPoleDeg, double hingeDeg, Angle sigma) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
@@ -33,21 +33,21 @@ class ScrewFindingTest {
         double lean = Math.tan(Math.toRadians(leanDeg));
         Vector3D vertical = new Vector3D(lean * Math.sin(toward), lean * Math.cos(toward), 1).normalize();
         List<Step> steps = new ArrayList<>();
-        seen(steps, known, sigma);
+        addSightings(steps, known, sigma);
         for (int i = 0; i < 3; i++) {
             known = swung(known, vertical, RIG.azimuthScrew().move(3, site.poleAltitude()));
             steps.add(new Step.Turned(steps.size() + 2L, 3, 0));
-            seen(steps, known, sigma);
+            addSightings(steps, known, sigma);
             known = raised(known, vertical, hingeDeg, RIG.altitudeScrew().move(3, site.poleAltitude()));
             steps.add(new Step.Turned(steps.size() + 2L, 0, 3));
-            seen(steps, known, sigma);
+            addSightings(steps, known, sigma);
         }
         Fix fix = FixSolver.solve(site, RIG, KnownAxis.AIR, steps);
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         return ScrewFinding.of(fix.state());
     }
 
-    private static void seen(List<Step> steps, KnownAxis known, Angle sigma) {
+    private static void addSightings(List<Step> steps, KnownAxis known, Angle sigma) {
         long seq = steps.size() + 2L;
         steps.add(known.step(seq, known.bearing(sigma)));
         steps.add(known.step(seq + 1, known.scale(sigma)));
@@ -61,7 +61,7 @@ class ScrewFindingTest {
 
     private static KnownAxis raised(KnownAxis from, Vector3D vertical, double hingeDeg, Angle by) {
         Vector3D axis = from.axis().elevatedEnd();
-        // A hinge out of square is one for a base that leans more, or less, than this does.
+        // A hinge out of square is equivalent to a base with a different lean.
         double toward = from.site().poleAzimuth().radians() + Math.PI / 2;
         double crooked = Math.tan(Math.toRadians(hingeDeg));
         Vector3D upright = vertical.add(new Vector3D(crooked * Math.sin(toward), crooked * Math.cos(toward), 0));
@@ -72,7 +72,7 @@ class ScrewFindingTest {
 
     @ParameterizedTest
     @CsvSource({"54.6, 2.5, 90", "54.6, 2.5, -90", "-43.95, 3, 90", "-43.95, 3, -70", "30, 2, 60"})
-    void leaningBase_isFound_toItsSide(double latitudeDeg, double leanDeg, double rightOfPoleDeg) {
+    void leaningBase_isFoundWithItsSide(double latitudeDeg, double leanDeg, double rightOfPoleDeg) {
         List<ScrewFinding> findings = findings(latitudeDeg, leanDeg, rightOfPoleDeg, 0, USUAL);
 
         assertThat(findings).singleElement().isInstanceOf(ScrewFinding.LeaningBase.class);
@@ -83,7 +83,7 @@ class ScrewFindingTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, -43.95, 30})
-    void levelBase_orOneThatLeansTowardThePole_isNotComplainedOf(double latitudeDeg) {
+    void levelBaseOrLeanTowardThePole_givesNoFinding(double latitudeDeg) {
         assertThat(findings(latitudeDeg, 0, 0, 0, USUAL)).isEmpty();
         assertThat(findings(latitudeDeg, 2, 0, 0, USUAL)).isEmpty();
         assertThat(findings(latitudeDeg, 2, 180, 0, USUAL)).isEmpty();
@@ -91,7 +91,7 @@ class ScrewFindingTest {
 
     @ParameterizedTest
     @CsvSource({"54.6, 1.2", "54.6, -1.2", "-43.95, 1.3", "-43.95, -1.3"})
-    void crookedHinge_isFound_toItsSide(double latitudeDeg, double hingeDeg) {
+    void crookedHinge_isFoundWithItsSide(double latitudeDeg, double hingeDeg) {
         List<ScrewFinding> findings = findings(latitudeDeg, 0, 0, hingeDeg, SHARP);
 
         assertThat(findings).singleElement().isInstanceOf(ScrewFinding.CrookedHinge.class);

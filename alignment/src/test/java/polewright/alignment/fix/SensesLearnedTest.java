@@ -19,12 +19,12 @@ import polewright.mount.rig.ScrewSense;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Screws that go the other way than the rig says: the turns show it, and the next order goes the right way. */
+/** Reversed screws: the turns show it, and the next order is in the right direction. */
 class SensesLearnedTest {
     private static final Rig ASSUMED = Rig.typicalForkOnWedge();
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
 
-    /** A wedge whose screws go this often as far as the rig says: below zero, the other way. */
+    /** A wedge with these screw gains relative to the rig; negative if reversed. */
     private static final class Wedge {
         private final Rig rig;
         private final double azimuthFactor;
@@ -43,11 +43,11 @@ class SensesLearnedTest {
             return steps.size() + 2L;
         }
 
-        void see() {
-            see(10);
+        void sight() {
+            sight(10);
         }
 
-        void see(int minutes) {
+        void sight(int minutes) {
             steps.add(axis.step(next(), axis.driftOnMeridian(minutes, DRIFT_SIGMA)));
             steps.add(axis.step(next(), axis.driftInEast(minutes, DRIFT_SIGMA)));
         }
@@ -69,8 +69,8 @@ class SensesLearnedTest {
             return FixSolver.solve(axis.site(), rig, KnownAxis.AIR, steps);
         }
 
-        /** Turns to the pole as the fix orders it. */
-        void obey() {
+        /** Makes the turns to the pole that follow from the fix. */
+        void makeTurnsToPole() {
             Fix fix = fix();
             AxisState.Turns order = fix.state().turnsTo(AxisOffset.NONE, fix.rig());
             turn(order.azimuth(), order.altitude());
@@ -95,13 +95,13 @@ class SensesLearnedTest {
         "-43.95, -0.8, -1.2",
         "20, -1, -0.75"
     })
-    void whereTheSenseIsAssumed_oneTurnShowsIt_andTheNextOrderIsRight(
+    void assumedSense_isShownByOneTurn_andTheNextOrderIsRight(
             double latitude, double azimuth, double altitude) {
         Wedge wedge = wedge(latitude, ASSUMED, azimuth, altitude, 1);
-        wedge.see();
+        wedge.sight();
         double first = wedge.offArcmin();
-        wedge.obey();
-        wedge.see();
+        wedge.makeTurnsToPole();
+        wedge.sight();
 
         Fix fix = wedge.fix();
         assertThat(fix).isInstanceOf(Fix.Solved.class);
@@ -109,15 +109,15 @@ class SensesLearnedTest {
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(azimuth < 0 ? ScrewSense.LEFT : ScrewSense.RIGHT);
         assertThat(fix.rig().altitudeScrew().clockwise())
                 .isEqualTo(altitude < 0 ? ScrewSense.LOWERS : ScrewSense.RAISES);
-        wedge.obey();
+        wedge.makeTurnsToPole();
         assertThat(wedge.offArcmin()).isLessThan(first / 3);
-        wedge.see();
-        wedge.obey();
+        wedge.sight();
+        wedge.makeTurnsToPole();
         assertThat(wedge.offArcmin()).isLessThan(6);
     }
 
     @Test
-    void screwsThatGoAsAssumed_thoughFartherOrLessFar_areNotTakenForReversed() {
+    void screwsWithOtherGains_areNotTakenForReversed() {
         Random random = new Random(5);
         int undecided = 0;
         for (long seed = 1; seed <= 60; seed++) {
@@ -127,14 +127,14 @@ class SensesLearnedTest {
                     Math.max(0.3, 1 + 0.25 * random.nextGaussian()),
                     Math.max(0.3, 1 + 0.25 * random.nextGaussian()),
                     seed);
-            wedge.see();
-            wedge.obey();
-            wedge.see();
-            wedge.obey();
-            wedge.see();
+            wedge.sight();
+            wedge.makeTurnsToPole();
+            wedge.sight();
+            wedge.makeTurnsToPole();
+            wedge.sight();
             Fix fix = wedge.fix();
             if (!fix.rig().equals(ASSUMED)) {
-                // What is no more than likelier may be either; it is tried before anything is ordered by it.
+                // A direction that is merely more likely may be wrong; it is tested before any order relies on it.
                 assertThat(fix.senses().isAzimuthKnown() && fix.senses().isAltitudeKnown())
                         .isFalse();
                 undecided++;
@@ -144,74 +144,74 @@ class SensesLearnedTest {
     }
 
     @Test
-    void howSureTheSensesAre_followsFromTheTurns() {
+    void certaintyOfSenses_followsFromTheTurns() {
         Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 1);
-        wedge.see();
+        wedge.sight();
         assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(0.5, 0.5));
         wedge.turn(-1, 0);
         assertThat(wedge.fix().senses().azimuth()).as("not looked yet").isCloseTo(0.5, within(0.01));
-        wedge.see();
+        wedge.sight();
         assertThat(wedge.fix().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(wedge.fix().senses().isAzimuthKnown()).isTrue();
         assertThat(wedge.fix().senses().altitude()).as("not turned").isEqualTo(0.5);
         wedge.turn(0, 1);
-        wedge.see();
+        wedge.sight();
         assertThat(wedge.fix().rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.RAISES);
         assertThat(wedge.fix().senses().isAltitudeKnown()).isTrue();
     }
 
-    /** A sixteenth of a turn takes the axis by an arcminute and a half: no drift of a minute shows that. */
+    /** A sixteenth of a turn moves the axis by 1.5′, which a one-minute drift cannot show. */
     @Test
-    void aTurnTooSmallToBeSeen_leavesTheSenseOpen() {
+    void turnTooSmallToDetect_leavesTheSenseOpen() {
         Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 1);
-        wedge.see(1);
+        wedge.sight(1);
         wedge.turn(-0.0625, 0);
-        wedge.see(1);
+        wedge.sight(1);
         assertThat(wedge.fix().senses().azimuth()).isBetween(0.3, 0.9);
     }
 
     @Test
-    void whereTheSensesAreTold_theyAreSure() {
+    void describedSenses_areCertain() {
         Wedge wedge = wedge(54.6, ToldRig.typical(), 1, 1, 1);
         assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 1));
-        wedge.see();
+        wedge.sight();
         wedge.turn(-1, 0.5);
-        wedge.see();
+        wedge.sight();
         assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 1));
     }
 
-    /** Against the word of someone who told which way it goes, one turn is a slip of the hand; two are not. */
+    /** If the owner described the direction, one contrary turn counts as a slip of the hand; two do not. */
     @Test
-    void aRigThatWasTold_isDoubtedAfterTwoTurns() {
-        Rig told = ToldRig.typical();
-        Wedge wedge = wedge(54.6, told, -1, 1, 2);
-        wedge.see();
-        wedge.see();
+    void describedRig_isDoubtedAfterTwoTurns() {
+        Rig described = ToldRig.typical();
+        Wedge wedge = wedge(54.6, described, -1, 1, 2);
+        wedge.sight();
+        wedge.sight();
         wedge.turn(-2, 0);
-        wedge.see();
-        wedge.see();
+        wedge.sight();
+        wedge.sight();
         assertThat(wedge.fix()).isInstanceOf(Fix.Dubious.class);
-        assertThat(wedge.fix().rig()).isEqualTo(told);
+        assertThat(wedge.fix().rig()).isEqualTo(described);
         wedge.turn(-2, 0);
-        wedge.see();
+        wedge.sight();
         Fix fix = wedge.fix();
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(fix.state().offset().distance().arcminutes()).isCloseTo(wedge.offArcmin(), within(2.0));
     }
 
-    private static Rig azimuthTold(Rig rig) {
+    private static Rig azimuthDescribed(Rig rig) {
         return rig.withScrews(rig.azimuthScrew().withSenseConfirmed(), rig.altitudeScrew(), rig.levelSigma());
     }
 
-    /** Each screw by itself: one that was told is sure, the other is learned. */
+    /** Each screw on its own: the described one is certain, the other is learned. */
     @Test
-    void whereOneSenseIsTold_theOtherIsLearned() {
-        Wedge wedge = wedge(54.6, azimuthTold(ASSUMED), 1, -1, 1);
+    void oneDescribedSense_leavesTheOtherToBeLearned() {
+        Wedge wedge = wedge(54.6, azimuthDescribed(ASSUMED), 1, -1, 1);
         assertThat(wedge.fix().senses()).isEqualTo(new ScrewSenses(1, 0.5));
-        wedge.see();
+        wedge.sight();
         wedge.turn(-1, 1);
-        wedge.see();
+        wedge.sight();
         Fix fix = wedge.fix();
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
         assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
@@ -219,16 +219,16 @@ class SensesLearnedTest {
         assertThat(fix.senses().azimuth()).isEqualTo(1);
     }
 
-    /** That the other one is still to be learned does not keep a wrong word from being doubted. */
+    /** A wrong description is doubted even while the other screw is still to be learned. */
     @Test
-    void whereOneSenseIsToldWrongly_itIsDoubtedAfterTwoTurns_thoughTheOtherIsAssumed() {
-        Wedge wedge = wedge(54.6, azimuthTold(ASSUMED), -1, -1, 2);
-        wedge.see();
-        wedge.see();
+    void wronglyDescribedSense_isDoubtedAfterTwoTurns_whileTheOtherIsAssumed() {
+        Wedge wedge = wedge(54.6, azimuthDescribed(ASSUMED), -1, -1, 2);
+        wedge.sight();
+        wedge.sight();
         for (int i = 0; i < 2; i++) {
             wedge.turn(-2, 1);
-            wedge.see();
-            wedge.see();
+            wedge.sight();
+            wedge.sight();
         }
         Fix fix = wedge.fix();
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
@@ -242,22 +242,22 @@ class SensesLearnedTest {
     }
 
     @Test
-    void whatEarlierNightsHaveShown_isKnownBeforeTheFirstTurn() {
+    void senseFromEarlierNights_isKnownBeforeTheFirstTurn() {
         Fix fix = wedge(54.6, shownByEarlierNights(0.995, 0.8), 1, 1, 1).fix();
         assertThat(fix.senses()).isEqualTo(new ScrewSenses(0.995, 0.8));
         assertThat(fix.senses().isAzimuthKnown()).isTrue();
         assertThat(fix.senses().isAltitudeKnown()).isFalse();
     }
 
-    /** A log may say 0 or 1; no night has shown that much. */
+    /** A log may hold 0 or 1, but no night can show a certainty. */
     @Test
-    void whatEarlierNightsHaveShownForCertain_isNoCertainty() {
+    void certaintyFromEarlierNights_isBounded() {
         Wedge wedge = wedge(54.6, shownByEarlierNights(0, 1), 1, 1, 1);
-        wedge.see();
+        wedge.sight();
         wedge.turn(0, 1);
-        wedge.see();
+        wedge.sight();
         wedge.turn(-1, 0);
-        wedge.see();
+        wedge.sight();
         Fix fix = wedge.fix();
         assertThat(fix.rig().azimuthScrew().clockwise())
                 .isEqualTo(ASSUMED.azimuthScrew().clockwise());
@@ -265,13 +265,13 @@ class SensesLearnedTest {
         assertThat(fix.senses().isAltitudeKnown()).isTrue();
     }
 
-    /** A mount that was taken apart since: one turn shows it, as if nothing were known. */
+    /** A mount that has been taken apart since: one turn shows it, as if nothing were known. */
     @Test
-    void whatEarlierNightsHaveShown_isOverruledByOneTurn() {
+    void senseFromEarlierNights_isOverruledByOneTurn() {
         Wedge wedge = wedge(54.6, shownByEarlierNights(0.995, 0.995), -1, -1, 1);
-        wedge.see();
+        wedge.sight();
         wedge.turn(-1, 1);
-        wedge.see();
+        wedge.sight();
         Fix fix = wedge.fix();
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(fix.rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
@@ -279,15 +279,15 @@ class SensesLearnedTest {
         assertThat(fix.senses().isAltitudeKnown()).isTrue();
     }
 
-    /** What was learned lasts when the turns that showed it are condensed. */
+    /** A learned direction is kept when the turns that showed it are condensed. */
     @Test
-    void inALongNight_whatWasLearnedLasts() {
+    void learnedSense_inALongNight_isKept() {
         Wedge wedge = wedge(54.6, ASSUMED, -1, 1, 3);
         for (int i = 0; i < 25; i++) {
-            wedge.see();
+            wedge.sight();
             wedge.turn(i % 2 == 0 ? 1 : -1, 0.5);
         }
-        wedge.see();
+        wedge.sight();
         Fix fix = wedge.fix();
         assertThat(fix.rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(fix.senses().isAzimuthKnown()).isTrue();

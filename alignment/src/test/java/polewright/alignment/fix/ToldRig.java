@@ -4,7 +4,7 @@ import polewright.mount.rig.Rig;
 import polewright.mount.rig.Screw;
 import polewright.sky.angle.Angle;
 
-/** The usual fork, its owner having said which way the screws go. */
+/** The typical fork with its screw directions described by the owner. */
 public final class ToldRig {
     private ToldRig() {}
 
@@ -16,17 +16,17 @@ public final class ToldRig {
                 assumed.levelSigma());
     }
 
-    /** The same, measured: what the screws do to 15 %, a tenth of a turn of play, clamps that shift the axis by 1.5′. */
+    /** The same, measured: gains to 15 %, a tenth of a turn of backlash, clamps that shift the axis by 1.5′. */
     public static Rig measured() {
-        Rig told = typical();
+        Rig described = typical();
         return new Rig(
-                told.name(),
-                told.kind(),
-                measured(told.azimuthScrew()),
-                measured(told.altitudeScrew()),
-                told.levelSigma(),
+                described.name(),
+                described.kind(),
+                measured(described.azimuthScrew()),
+                measured(described.altitudeScrew()),
+                described.levelSigma(),
                 Angle.ofArcminutes(1.5),
-                told.optics());
+                described.optics());
     }
 
     private static Screw measured(Screw screw) {

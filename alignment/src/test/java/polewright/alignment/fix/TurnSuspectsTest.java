@@ -15,26 +15,28 @@ import polewright.mount.rig.Screw;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Sightings that do not fit a turn: the turn was another, or the screws are not what the rig says. */
+/**
+ * Sightings that do not fit a turn: the turn was not made as entered, or the screws differ from the rig description.
+ */
 class TurnSuspectsTest {
     private static final Rig RIG = ToldRig.typical();
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
 
-    /** Seen, turned as told, and seen again where it really went. */
+    /** Sighted, turned as entered, and sighted again where the axis really went. */
     private static Fix night(
-            Site site, double toldAzimuth, double toldAltitude, double azimuthArcmin, double altitudeArcmin) {
+            Site site, double enteredAzimuth, double enteredAltitude, double azimuthArcmin, double altitudeArcmin) {
         KnownAxis before = KnownAxis.exactly(site, AxisOffset.ofArcminutes(70, -60));
         KnownAxis after = before.at(AxisPointing.of(
                 before.axis().azimuth().plus(Angle.ofArcminutes(azimuthArcmin)),
                 before.axis().altitude().plus(Angle.ofArcminutes(altitudeArcmin))));
         List<Step> steps = new ArrayList<>();
-        seen(steps, before);
-        steps.add(new Step.Turned(6, toldAzimuth, toldAltitude));
-        seen(steps, after);
+        addSightings(steps, before);
+        steps.add(new Step.Turned(6, enteredAzimuth, enteredAltitude));
+        addSightings(steps, after);
         return FixSolver.solve(site, RIG, KnownAxis.AIR, steps);
     }
 
-    private static void seen(List<Step> steps, KnownAxis known) {
+    private static void addSightings(List<Step> steps, KnownAxis known) {
         long seq = steps.size() + 2L;
         steps.add(known.step(seq, known.driftOnMeridian(10, DRIFT_SIGMA)));
         steps.add(known.step(seq + 1, known.driftInEast(10, DRIFT_SIGMA)));
@@ -51,56 +53,56 @@ class TurnSuspectsTest {
 
     @ParameterizedTest
     @CsvSource({"54.6", "-43.95"})
-    void turnThatWentTheOtherWay_isNamed(double latitudeDeg) {
+    void reversedTurn_isNamed(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         assertReason(night(site, 4, 0, -4 * AZIMUTH, 0), "at turn #6 the azimuth screw took the axis the other way");
         assertReason(night(site, 0, -3, 0, 3 * ALTITUDE), "at turn #6 the altitude screw took the axis the other way");
     }
 
     @Test
-    void turnThatWasNeverMade_orOfTheOtherScrew_isNamed() {
+    void turnNotMadeOrOfTheOtherScrew_isNamed() {
         Site site = Site.ofDegrees(54.6, 0, 240);
         assertReason(night(site, 4, 0, 0, 0), "at turn #6 nothing had moved");
         assertReason(night(site, 4, 0, 0, 4 * ALTITUDE), "at turn #6 the other screw had been turned");
     }
 
-    /** The turn is the likeliest of what may have gone wrong: drifts alone cannot rule out that all were read upside down. */
+    /** The turn is the most likely mistake; drifts alone cannot rule out that all of them were read upside down. */
     private static void assertReason(Fix fix, String words) {
         assertThat(fix).isInstanceOf(Fix.Dubious.class);
-        Explanation likeliest = fix.explanations().get(0);
-        assertThat(likeliest.weight()).isGreaterThan(0.5);
-        assertThat(likeliest.mistake()).containsInstanceOf(Mistake.TurnMistaken.class);
-        Mistake.TurnMistaken turn = (Mistake.TurnMistaken) likeliest.mistake().orElseThrow();
+        Explanation mostLikely = fix.explanations().get(0);
+        assertThat(mostLikely.weight()).isGreaterThan(0.5);
+        assertThat(mostLikely.mistake()).containsInstanceOf(Mistake.TurnMistaken.class);
+        Mistake.TurnMistaken turn = (Mistake.TurnMistaken) mostLikely.mistake().orElseThrow();
         assertThat("at turn #" + turn.seq() + " " + turn.words()).isEqualTo(words);
         assertThat(((Fix.Dubious) fix).reason()).contains(turn.words());
     }
 
-    /** Four sigmas of what the rig says: too rare for it to be taken at its word, but no reason to doubt anybody's eyes. */
+    /** Four sigmas from the rig description: too rare to keep the description, but no reason to doubt the sightings. */
     @ParameterizedTest
     @CsvSource({"54.6, 1.6, 0.6", "-43.95, 0.5, 1.5", "30, 1.65, 1.6"})
-    void screwsFarFromWhatTheRigSays_areLearned_andEverySightingBelieved(
+    void screwsFarFromTheRig_areLearned_andEverySightingIsBelieved(
             double latitudeDeg, double azimuthFactor, double altitudeFactor) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         Fix fix = night(site, -4, 3, -4 * AZIMUTH * azimuthFactor, 3 * ALTITUDE * altitudeFactor);
 
         assertThat(fix).isInstanceOf(Fix.Solved.class);
         assertThat(fix.agreements()).noneMatch(Agreement::contradictory);
-        // One turn of both screws at once leaves open what of it a leaning base did; the rig's word counts for the
-        // rest.
+        // One turn of both screws at once cannot separate the effect of a leaning base, so the rig description still
+        // has weight.
         assertThat(fix.state().gains().azimuthFactor()).isCloseTo(azimuthFactor, within(0.15));
         assertThat(fix.state().gains().altitudeFactor()).isCloseTo(altitudeFactor, within(0.08));
     }
 
-    /** A first turn that took all its effect, and a second of which only a share did; seen before, between and after. */
+    /** A first turn with full effect and a second with only part of it; sighted before, between and after. */
     private static Fix slipping(Site site, double azimuth, double altitude, double share) {
         KnownAxis first = KnownAxis.exactly(site, AxisOffset.ofArcminutes(70, -60));
         KnownAxis second = moved(first, azimuth, altitude, 1);
         List<Step> steps = new ArrayList<>();
-        seen(steps, first);
+        addSightings(steps, first);
         steps.add(new Step.Turned(6, azimuth, altitude));
-        seen(steps, second);
+        addSightings(steps, second);
         steps.add(new Step.Turned(11, azimuth, altitude));
-        seen(steps, moved(second, azimuth, altitude, share));
+        addSightings(steps, moved(second, azimuth, altitude, share));
         return FixSolver.solve(site, RIG, KnownAxis.AIR, steps);
     }
 
@@ -112,7 +114,7 @@ class TurnSuspectsTest {
 
     @ParameterizedTest
     @CsvSource({"54.6, 0.33, a third", "-43.95, 0.33, a third", "54.6, 0.5, half", "-43.95, 0.25, a quarter"})
-    void screwThatSlipped_isNamed_withHowMuchTookEffect(double latitudeDeg, double share, String words) {
+    void slippedScrew_isNamedWithTheFractionThatTookEffect(double latitudeDeg, double share, String words) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         assertReason(slipping(site, 6, 0, share), slipped("azimuth", words));
         assertReason(slipping(site, 0, -6, share), slipped("altitude", words));
@@ -122,9 +124,9 @@ class TurnSuspectsTest {
         return "at turn #11 the " + screw + " screw slipped: only about " + share + " of its turns took effect";
     }
 
-    /** With one turn alone nobody can tell a screw that slipped from one that does less than the rig says. */
+    /** A single turn cannot distinguish a screw that slipped from one with a smaller gain than the rig says. */
     @Test
-    void screwThatDidAThirdOfItsFirstTurn_isNotAccused() {
+    void weakScrew_onItsFirstTurn_isNotSuspected() {
         Site site = Site.ofDegrees(54.6, 0, 200);
         assertThat(night(site, 8, 0, 8 * AZIMUTH / 3, 0)).isInstanceOf(Fix.Solved.class);
     }

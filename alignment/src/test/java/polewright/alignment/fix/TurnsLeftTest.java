@@ -11,18 +11,18 @@ import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What is left to turn, for a live display. */
+/** The turns that remain, for a live display. */
 class TurnsLeftTest {
-    /** The typical fork's push screws: 1.25 mm on arms of 200 and 180 mm; clockwise goes right and raises. */
+    /** The typical fork's push screws: 1.25 mm pitch on arms of 200 and 180 mm; clockwise moves right and raises. */
     @ParameterizedTest
     @CsvSource({"54.60, 30, -20", "-43.95, 30, -20", "-43.95, -90, 45"})
-    void turnsLeftAreTheMoveOverTheMoveOfOneTurn(double latitudeDeg, double east, double up) {
+    void turnsLeft_areTheMoveOverTheMovePerTurn(double latitudeDeg, double east, double up) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         Rig rig = Rig.typicalForkOnWedge();
         AxisPointing now = AxisPointing.of(site, AxisOffset.ofArcminutes(east, up));
         AxisPointing aim = AxisPointing.atPole(site);
 
-        AxisState.Turns left = ScrewGains.asTheRigSays(rig).turnsBetween(now, aim, rig);
+        AxisState.Turns left = ScrewGains.ofRig(rig).turnsBetween(now, aim, rig);
 
         double azimuthPerTurn = Math.toDegrees(Math.atan(1.25 / 200));
         double altitudePerTurn = Math.toDegrees(Math.atan(1.25 / 180));
@@ -32,7 +32,7 @@ class TurnsLeftTest {
 
     @ParameterizedTest
     @CsvSource({"0.8, 1.1, 0.03, -0.02", "1, 1, 0, 0"})
-    void whatTheScrewsWereLearnedToDoIsUndone(double azimuth, double altitude, double into, double across) {
+    void turnsLeft_invertTheLearnedGains(double azimuth, double altitude, double into, double across) {
         Site site = Site.ofDegrees(54.6, 0, 200);
         Rig rig = Rig.typicalForkOnWedge();
         AxisPointing from = AxisPointing.of(site, AxisOffset.ofArcminutes(70, -50));

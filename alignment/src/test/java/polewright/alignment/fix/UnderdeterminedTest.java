@@ -14,7 +14,7 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Said in plain words: what is not known yet; what would tell it is for the advice to say. */
+/** An underdetermined fix says in plain words what is not known yet; the advice says how to measure it. */
 class UnderdeterminedTest {
     private static final String BOTH = "it is not known yet where the axis points";
     private static final String EAST = "it is not known yet how far east or west the axis points";
@@ -31,7 +31,7 @@ class UnderdeterminedTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {75, 54.6, 5, -5, -43.95, -75})
-    void whatIsMissing_isSaid(double latitudeDeg) {
+    void missingDirection_isNamed(double latitudeDeg) {
         KnownAxis known = KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 0), AxisOffset.ofArcminutes(100, 50));
         Step compass = known.step(2, known.compass(CompassBearing.USUAL_SIGMA));
         Step scale = known.step(3, known.scale(LevelledScale.USUAL_SIGMA));

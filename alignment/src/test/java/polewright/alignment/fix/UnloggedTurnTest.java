@@ -19,7 +19,7 @@ class UnloggedTurnTest {
     private static final KnownAxis BEFORE = KnownAxis.exactly(SITE, AxisOffset.ofArcminutes(20, 30));
     private static final KnownAxis AFTER = KnownAxis.exactly(SITE, AxisOffset.ofArcminutes(20, -10));
 
-    /** Two sightings agree before it, two after it. */
+    /** Two sightings agree before the unlogged turn, and two after it. */
     private static List<Step> night() {
         return new ArrayList<>(List.of(
                 BEFORE.step(2, BEFORE.driftOnMeridian(10, Angle.ofArcseconds(4))),
@@ -30,20 +30,20 @@ class UnloggedTurnTest {
     }
 
     @Test
-    void turnThatNobodyLogged_isNamed_withTheScrewAndThePlace() {
+    void unloggedTurn_isNamedWithItsScrewAndPlace() {
         Fix fix = FixSolver.solve(SITE, RIG, KnownAxis.AIR, night());
 
-        Explanation likeliest = fix.explanations().get(0);
-        assertThat(likeliest.mistake().map(Mistake::words))
+        Explanation mostLikely = fix.explanations().get(0);
+        assertThat(mostLikely.mistake().map(Mistake::words))
                 .isEqualTo(Optional.of("the altitude screw was turned between #4 and #5, and that was not logged"));
-        assertThat(likeliest.notUsed()).isEmpty();
-        assertThat(likeliest.state().offset().up().arcminutes()).isCloseTo(-10, within(2.0));
+        assertThat(mostLikely.notUsed()).isEmpty();
+        assertThat(mostLikely.state().offset().up().arcminutes()).isCloseTo(-10, within(2.0));
         assertThat(fix.agreements()).noneMatch(Agreement::accused);
     }
 
-    /** One sighting before it: that may as well be the one that is wrong. */
+    /** With only one sighting before the turn, that sighting may be wrong instead. */
     @Test
-    void oneSightingBeforeIt_isNotAccused() {
+    void unloggedTurn_afterOneSighting_isNotCertain() {
         List<Step> steps = night();
         steps.remove(1);
         steps.remove(1);
@@ -69,7 +69,7 @@ class UnloggedTurnTest {
     }
 
     @Test
-    void nightThatFits_isNotExplainedByATurnThatNobodyLogged() {
+    void consistentNight_isNotExplainedByAnUnloggedTurn() {
         List<Step> steps = List.of(
                 BEFORE.step(2, BEFORE.driftOnMeridian(10, Angle.ofArcseconds(4))),
                 BEFORE.step(3, BEFORE.driftInEast(10, Angle.ofArcseconds(4))),

@@ -209,6 +209,6 @@ final class PierFit {
     }
 
     private static AxisState.Turns undoing(AxisOffset moved, Site site, Rig rig) {
-        return ScrewGains.asTheRigSays(rig).turnsBetween(AxisPointing.of(site, moved), AxisPointing.atPole(site), rig);
+        return ScrewGains.ofRig(rig).turnsBetween(AxisPointing.of(site, moved), AxisPointing.atPole(site), rig);
     }
 }

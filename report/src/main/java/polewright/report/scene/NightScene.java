@@ -38,7 +38,7 @@ public final class NightScene {
             return scene.withNow(fix.state().offset(), fix.state().offsetCovariance());
         }
         PossibleAxes places = PossibleAxes.of(fix);
-        return scene.withNow(places.mean(), places.together());
+        return scene.withNow(places.mean(), places.combinedCovariance());
     }
 
     /**

@@ -158,7 +158,7 @@ public final class FixWords {
     /** {@code 47′ east, 54′ high (60 %) or 47′ west, 54′ high (40 %)}: by explanations that do not agree. */
     private static String places(Fix fix) {
         List<Explanation> worth = fix.explanations().stream()
-                .filter(explanation -> explanation.weight() > Fix.WORTH_TELLING)
+                .filter(explanation -> explanation.weight() > Fix.WORTH_REPORTING)
                 .toList();
         Angle largest = largest(
                 worth.stream().map(explanation -> explanation.state().offset()).toList());
@@ -213,7 +213,7 @@ public final class FixWords {
     /** Whether anything else tells of the same direction; if not, it is the usual setting of a mount that it contradicts. */
     private static boolean hasOthers(Agreement agreement, Fix fix) {
         return fix.agreements().stream()
-                .anyMatch(other -> other.seq() != agreement.seq() && other.tellsOfWhat(agreement));
+                .anyMatch(other -> other.seq() != agreement.seq() && other.isComparableWith(agreement));
     }
 
     private static String contradiction(Agreement agreement, boolean hasOthers) {
