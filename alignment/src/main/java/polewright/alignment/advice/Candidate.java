@@ -11,7 +11,8 @@ import java.util.Optional;
  * @param minutes total time that it takes
  * @param information what it would add to the knowledge of the offset
  */
-record Candidate(SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, InformationMatrix information) {
+record Candidate(
+        SightingKind kind, Optional<AdvisedStar> star, int watched, double minutes, InformationMatrix information) {
     /** The advice to take it. */
     Advice advised(double probabilityNow, String reason) {
         return new Advice.TakeSighting(probabilityNow, kind, star, Duration.ofMinutes(watched), reason);

@@ -113,6 +113,8 @@ record DiscriminatingSighting(AxisOffset difference, AxisOffset differenceInDrif
     }
 
     private double separation(Candidate candidate) {
-        return candidate.information().separation(DRIFTS.contains(candidate.kind()) ? differenceInDrifts : difference, both);
+        return candidate
+                .information()
+                .separation(DRIFTS.contains(candidate.kind()) ? differenceInDrifts : difference, both);
     }
 }

@@ -229,8 +229,7 @@ public final class FollowedScrews {
                         new Tightening(setting.tightening().allowance(), rig)),
                 track,
                 azimuth.relearned(isReversed(before.azimuthScrew(), rig.azimuthScrew()), learned.azimuthLogOdds()),
-                altitude.relearned(
-                        isReversed(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds()));
+                altitude.relearned(isReversed(before.altitudeScrew(), rig.altitudeScrew()), learned.altitudeLogOdds()));
     }
 
     private static boolean isReversed(Screw before, Screw now) {

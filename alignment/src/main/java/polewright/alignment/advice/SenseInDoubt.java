@@ -34,8 +34,9 @@ final class SenseInDoubt {
     static Advice sighting(Situation situation, double probabilityNow) {
         OffsetCovariance combined = PossibleAxes.of(situation.fix()).combinedCovariance();
         return candidates(situation)
-                .max(Comparator.comparingDouble(candidate -> candidate.information().narrowing(combined)
-                        / (candidate.minutes() + SightingPlanner.MINUTES_TO_FOLLOW)))
+                .max(Comparator.comparingDouble(
+                        candidate -> candidate.information().narrowing(combined)
+                                / (candidate.minutes() + SightingPlanner.MINUTES_TO_FOLLOW)))
                 .map(candidate -> candidate.advised(probabilityNow, reason(situation)))
                 .orElseGet(() -> SightingPlanner.best(situation, probabilityNow, reason(situation)));
     }

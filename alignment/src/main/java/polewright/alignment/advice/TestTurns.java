@@ -148,8 +148,9 @@ final class TestTurns {
         double known = azimuth ? now.eastEastArcmin2() : now.upUpArcmin2();
         double seen = SightingPlanner.candidates(situation.withIdealStars(), now)
                 .filter(candidate -> candidate.minutes() <= minutes)
-                .map(candidate ->
-                        azimuth ? candidate.information().ee() : candidate.information().uu())
+                .map(candidate -> azimuth
+                        ? candidate.information().ee()
+                        : candidate.information().uu())
                 .max(Comparator.naturalOrder())
                 .orElse(0.0);
         return seen > 0 ? Math.sqrt(known + 1 / seen) : 0;

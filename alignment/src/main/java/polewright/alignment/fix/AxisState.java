@@ -116,8 +116,8 @@ public final class AxisState {
             AxisState state = states.get(k);
             for (int i = 0; i < SIZE; i++) {
                 for (int j = 0; j < SIZE; j++) {
-                    covariance[at(i, j)] +=
-                            weights[k] * (state.covariance(i, j) + difference(state, mean, i) * difference(state, mean, j));
+                    covariance[at(i, j)] += weights[k]
+                            * (state.covariance(i, j) + difference(state, mean, i) * difference(state, mean, j));
                 }
             }
         }

@@ -78,7 +78,10 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
         return here.isEmpty()
                 ? best.night().last()
                 : AxisState.mixture(
-                        here.stream().map(c -> c.interpretation().night().last()).toList(), weights(here));
+                        here.stream()
+                                .map(c -> c.interpretation().night().last())
+                                .toList(),
+                        weights(here));
     }
 
     /**

@@ -56,7 +56,8 @@ final class Contradictions {
             return Optional.empty();
         }
         return Optional.of(first(smoother, smoother.solve(firstGuess), 0))
-                .filter(interpretation -> interpretation.isUnremarkable() && worst(interpretation).isEmpty());
+                .filter(interpretation ->
+                        interpretation.isUnremarkable() && worst(interpretation).isEmpty());
     }
 
     /**
@@ -95,7 +96,8 @@ final class Contradictions {
             if (worst.isEmpty()) {
                 break;
             }
-            interpretation = interpretation.settingAside(with(interpretation.setAside(), worst.get(0).seq()));
+            interpretation = interpretation.settingAside(
+                    with(interpretation.setAside(), worst.get(0).seq()));
         }
         return restoringThoseThatFit(interpretation);
     }
@@ -115,7 +117,8 @@ final class Contradictions {
             if (worst.size() > 1) {
                 worst.forEach(s -> accused.add(s.seq()));
             }
-            interpretation = interpretation.settingAside(with(interpretation.setAside(), worst.get(0).seq()));
+            interpretation = interpretation.settingAside(
+                    with(interpretation.setAside(), worst.get(0).seq()));
             if (giveUp.test(interpretation)) {
                 return Optional.empty();
             }

@@ -32,7 +32,8 @@ final class DoubtedScrews {
         return doubted(rig)
                 .map(asEntered.smoother()::with)
                 .map(other -> Contradictions.weigh(other, surcharge(asEntered.smoother(), other)))
-                .filter(interpretation -> interpretation.cost() < asEntered.cost() && interpretation.doScrewsTurnTheAxis())
+                .filter(interpretation ->
+                        interpretation.cost() < asEntered.cost() && interpretation.doScrewsTurnTheAxis())
                 .min(Comparator.comparingDouble(Interpretation::cost))
                 .orElse(asEntered);
     }

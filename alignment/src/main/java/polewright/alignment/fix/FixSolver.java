@@ -68,7 +68,8 @@ public final class FixSolver {
      * @param firstGuess the first forward pass over them
      * @param interpretation the one that was chosen
      */
-    record Outcome(CondensedPast past, List<Step> steps, ForwardPass firstGuess, Interpretation interpretation, Fix fix) {
+    record Outcome(
+            CondensedPast past, List<Step> steps, ForwardPass firstGuess, Interpretation interpretation, Fix fix) {
         Optional<MountCalibration> calibration() {
             return fix instanceof Fix.Dubious
                     ? Optional.empty()
@@ -76,10 +77,12 @@ public final class FixSolver {
         }
 
         private NightScatter scatterAfter(Set<Long> condensed) {
-            int figures = interpretation.smoother()
-                    .figuresByEye(
-                            s -> condensed.contains(s) && !interpretation.setAside().contains(s));
-            return new NightScatter(interpretation.smoother().scatter(), past.scatter().weight() + figures);
+            int figures = interpretation
+                    .smoother()
+                    .figuresByEye(s ->
+                            condensed.contains(s) && !interpretation.setAside().contains(s));
+            return new NightScatter(
+                    interpretation.smoother().scatter(), past.scatter().weight() + figures);
         }
 
         /**
@@ -94,7 +97,8 @@ public final class FixSolver {
                     fix.rig(),
                     fix.senses(),
                     scatterAfter(condensed),
-                    Optional.of(interpretation.smoother().after(first, interpretation.night(), interpretation.setAside())),
+                    Optional.of(
+                            interpretation.smoother().after(first, interpretation.night(), interpretation.setAside())),
                     fix.agreements().stream()
                             .limit(past.agreements().size()
                                     + more.stream()
@@ -126,7 +130,8 @@ public final class FixSolver {
     }
 
     private static Read read(CondensedPast past, List<Step> steps, Interpretation asEntered) {
-        return new Read(past, SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asEntered)));
+        return new Read(
+                past, SensesLearned.considered(past, steps, UnknownDriftNorth.considered(past, steps, asEntered)));
     }
 
     private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -154,7 +159,8 @@ public final class FixSolver {
         Interpretation interpretation =
                 DoubtedScrews.considered(screws.interpretation().smoother().rig(), steps, screws.interpretation());
         Rig learned = learned(interpretation);
-        CompetingExplanations competing = CompetingExplanations.of(read.past(), weather, learned, steps, interpretation);
+        CompetingExplanations competing =
+                CompetingExplanations.of(read.past(), weather, learned, steps, interpretation);
         ScrewSenses senses = competing.doubted(screws.senses(), steps);
         Interpretation mostLikely = competing.mostLikely();
         List<Agreement> agreements = joined(

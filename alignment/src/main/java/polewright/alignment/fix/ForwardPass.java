@@ -32,7 +32,8 @@ record ForwardPass(
             new ForwardPass(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
     /** The first pass, with no linearisation points yet: each sighting is linearised about its own result in turn. */
-    static ForwardPass firstGuess(Rig rig, AxisState prior, List<StationaryInterval> intervals, List<boolean[]> believed) {
+    static ForwardPass firstGuess(
+            Rig rig, AxisState prior, List<StationaryInterval> intervals, List<boolean[]> believed) {
         return NONE.from(0, Optional.empty(), rig, prior, intervals, believed);
     }
 
@@ -41,7 +42,8 @@ record ForwardPass(
      */
     ForwardPass continued(Rig rig, AxisState prior, List<StationaryInterval> longer, List<boolean[]> believed) {
         int same = 0;
-        while (same < Math.min(intervals.size(), longer.size()) && longer.get(same).isLike(intervals.get(same))) {
+        while (same < Math.min(intervals.size(), longer.size())
+                && longer.get(same).isLike(intervals.get(same))) {
             same++;
         }
         return from(same, Optional.empty(), rig, prior, longer, believed);
@@ -84,15 +86,16 @@ record ForwardPass(
             before.add(state);
             List<Correction> here = new ArrayList<>();
             if (points.isPresent()) {
-                IntervalSightings.Together seen = interval.sightings().about(points.get().get(i), believed.get(i));
+                IntervalSightings.Together seen =
+                        interval.sightings().about(points.get().get(i), believed.get(i));
                 chiSquared += seen.remainder() + seen.line().squaredInnovation(state);
                 state = seen.line().update(state, here);
             } else {
                 List<Step.Sighted> sightings = interval.sightings().all();
                 for (int k = 0; k < sightings.size(); k++) {
                     if (believed.get(i)[k]) {
-                        LinearisedSighting line =
-                                firstGuess(sightings.get(k), interval.sightings().scatter(k), state);
+                        LinearisedSighting line = firstGuess(
+                                sightings.get(k), interval.sightings().scatter(k), state);
                         chiSquared += line.squaredInnovation(state);
                         state = line.update(state, here);
                     }

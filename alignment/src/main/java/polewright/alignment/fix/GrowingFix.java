@@ -89,8 +89,7 @@ public final class GrowingFix {
     }
 
     /** The outcome after {@code count} steps, reusing the latest one where possible. */
-    @SuppressWarnings(
-            "ReferenceEquality") // The past is passed on unchanged, and comparing it by value would be slow.
+    @SuppressWarnings("ReferenceEquality") // The past is passed on unchanged, and comparing it by value would be slow.
     private FixSolver.Outcome solved(int count, FixSolver.Outcome latest) {
         CondensedPast past = pasts.isEmpty() ? beginning : pasts.get(pasts.size() - 1);
         List<Step> live = steps.subList(pasts.size() * BLOCK, count);

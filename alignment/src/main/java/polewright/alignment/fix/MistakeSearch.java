@@ -28,7 +28,8 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
      * @param learned the rig with the screw directions that the night has shown
      * @param asEntered the night as entered, with outliers set aside
      */
-    static MistakeSearch in(CondensedPast past, Weather weather, Rig learned, List<Step> steps, Interpretation asEntered) {
+    static MistakeSearch in(
+            CondensedPast past, Weather weather, Rig learned, List<Step> steps, Interpretation asEntered) {
         boolean converged = asEntered.night().converged();
         if (converged && asEntered.isUnsuspicious()) {
             return new MistakeSearch(List.of(Candidate.asEntered(asEntered)), List.of());
@@ -88,7 +89,7 @@ record MistakeSearch(List<Candidate> found, List<Candidate> others) {
     private static boolean isAlreadyUnused(Candidate candidate, List<Candidate> asEntered) {
         return candidate.mistake().orElse(null) instanceof Mistake.SightingMisread misread
                 && asEntered.stream()
-                        .anyMatch(c ->
-                                c.mistake().isEmpty() && c.interpretation().setAside().contains(misread.seq()));
+                        .anyMatch(c -> c.mistake().isEmpty()
+                                && c.interpretation().setAside().contains(misread.seq()));
     }
 }

@@ -46,7 +46,11 @@ public record MountCalibration(
                                 moved,
                                 moved.eastArcmin(),
                                 moved.eastVariance()),
-                        estimate(moved.shifted().usual().up().arcminutes(), moved, moved.upArcmin(), moved.upVariance())))
+                        estimate(
+                                moved.shifted().usual().up().arcminutes(),
+                                moved,
+                                moved.upArcmin(),
+                                moved.upVariance())))
                 .toList();
         return new MountCalibration(
                 fix.rig(),

@@ -19,7 +19,8 @@ import polewright.sky.place.Weather;
  */
 record NightReadAgain(
         CondensedPast past, Weather weather, List<Step> steps, Interpretation asEntered, Interpretation lenient) {
-    static NightReadAgain of(CondensedPast past, Weather weather, List<Step> steps, Interpretation asEntered, Rig worse) {
+    static NightReadAgain of(
+            CondensedPast past, Weather weather, List<Step> steps, Interpretation asEntered, Rig worse) {
         return new NightReadAgain(
                 past,
                 weather,
@@ -79,8 +80,11 @@ record NightReadAgain(
                 ? Math.max(0, asEntered.cost() - lenient.cost())
                 : DoubtedScrews.surcharge(lenient.smoother(), reading.night());
         return Contradictions.weighUnless(
-                        reading.night().with(lenient.smoother().rig()), interpretation -> interpretation.leastCost() > costLimit)
-                .filter(interpretation -> interpretation.night().converged() && Candidate.cost(interpretation) < costLimit)
-                .map(interpretation -> Candidate.of(reading.mistake(), interpretation, rigSurcharge + reading.cost(interpretation)));
+                        reading.night().with(lenient.smoother().rig()),
+                        interpretation -> interpretation.leastCost() > costLimit)
+                .filter(interpretation ->
+                        interpretation.night().converged() && Candidate.cost(interpretation) < costLimit)
+                .map(interpretation ->
+                        Candidate.of(reading.mistake(), interpretation, rigSurcharge + reading.cost(interpretation)));
     }
 }

@@ -128,7 +128,8 @@ final class NightSmoother {
     /** A sighting linearised about the axis of a solution of this night. */
     LinearisedSighting line(Step.Sighted sighted, SmoothedNight night) {
         Place place = place(sighted);
-        return intervals.get(place.interval())
+        return intervals
+                .get(place.interval())
                 .sightings()
                 .line(place.index(), night.states().get(place.interval()));
     }
@@ -143,7 +144,9 @@ final class NightSmoother {
     }
 
     private List<boolean[]> believed(Set<Long> setAside) {
-        return intervals.stream().map(interval -> interval.sightings().believed(setAside)).toList();
+        return intervals.stream()
+                .map(interval -> interval.sightings().believed(setAside))
+                .toList();
     }
 
     /** Solves with all sightings but those whose numbers are in {@code setAside}. */

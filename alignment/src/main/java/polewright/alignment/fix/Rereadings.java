@@ -50,7 +50,8 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
     static Stream<Rereadings> ofOne(
             Site site, Weather weather, CondensedPast past, List<Step> steps, Step.Sighted entered) {
         List<Misreading> all = Stream.concat(
-                        entered.sighting().misreadings().stream(), entered.sighting().otherStars(site, weather).stream())
+                        entered.sighting().misreadings().stream(),
+                        entered.sighting().otherStars(site, weather).stream())
                 .toList();
         double surcharge = SELDOM + 2 * Math.log(Math.max(1, all.size()));
         return all.stream()

@@ -25,8 +25,9 @@ record SensesLearned(Interpretation interpretation, ScrewSenses senses) {
         ScrewSenses before = past.senses();
         boolean azimuth = isOpen(past, before.azimuth()) && turned(steps, true, 1);
         boolean altitude = isOpen(past, before.altitude()) && turned(steps, false, 1);
-        SensesLearned asAssumed =
-                azimuth || altitude ? weighed(before, asEntered, azimuth, altitude) : new SensesLearned(asEntered, before);
+        SensesLearned asAssumed = azimuth || altitude
+                ? weighed(before, asEntered, azimuth, altitude)
+                : new SensesLearned(asEntered, before);
         return overrulingDescribedRig(past, steps, asAssumed);
     }
 
@@ -46,7 +47,8 @@ record SensesLearned(Interpretation interpretation, ScrewSenses senses) {
      */
     private record Way(boolean azimuth, boolean altitude, double cost, Interpretation interpretation) {}
 
-    private static SensesLearned weighed(ScrewSenses before, Interpretation asEntered, boolean azimuth, boolean altitude) {
+    private static SensesLearned weighed(
+            ScrewSenses before, Interpretation asEntered, boolean azimuth, boolean altitude) {
         double asEnteredCost = asEntered.cost() + priorCost(before, false, false);
         List<Way> ways = new ArrayList<>(List.of(new Way(false, false, asEnteredCost, asEntered)));
         if (azimuth) {
@@ -83,7 +85,8 @@ record SensesLearned(Interpretation interpretation, ScrewSenses senses) {
         return ways.stream()
                 .filter(way -> !way.equals(best))
                 .map(way -> new ScrewSenses.Otherwise(
-                        weight(way, best) / all, way.interpretation().night().last().offset()))
+                        weight(way, best) / all,
+                        way.interpretation().night().last().offset()))
                 .filter(other -> other.probability() > 1 - ScrewSenses.KNOWN)
                 .toList();
     }
@@ -93,7 +96,8 @@ record SensesLearned(Interpretation interpretation, ScrewSenses senses) {
     }
 
     private static Way way(ScrewSenses before, Interpretation asEntered, boolean azimuth, boolean altitude) {
-        NightSmoother other = asEntered.smoother().with(reversed(asEntered.smoother().rig(), azimuth, altitude));
+        NightSmoother other =
+                asEntered.smoother().with(reversed(asEntered.smoother().rig(), azimuth, altitude));
         ForwardPass firstGuess = other.firstGuess();
         double prior = priorCost(before, azimuth, altitude);
         double oneMistake = asEntered.cost() + ChiSquareLimits.onceInAThousand(2) + prior;
@@ -119,10 +123,8 @@ record SensesLearned(Interpretation interpretation, ScrewSenses senses) {
         if (asEntered.isUnremarkable() || !asEntered.mayBecomeUnremarkable()) {
             return unchanged;
         }
-        boolean azimuth =
-                !isOpen(past, past.senses().azimuth()) && turned(steps, true, TURNS_TO_OVERRULE);
-        boolean altitude =
-                !isOpen(past, past.senses().altitude()) && turned(steps, false, TURNS_TO_OVERRULE);
+        boolean azimuth = !isOpen(past, past.senses().azimuth()) && turned(steps, true, TURNS_TO_OVERRULE);
+        boolean altitude = !isOpen(past, past.senses().altitude()) && turned(steps, false, TURNS_TO_OVERRULE);
         Rig rig = asEntered.smoother().rig();
         List<Rig> others = new ArrayList<>();
         if (azimuth) {
@@ -136,7 +138,8 @@ record SensesLearned(Interpretation interpretation, ScrewSenses senses) {
         }
         return others.stream()
                 // The reversed rig has to explain every sighting.
-                .flatMap(other -> Contradictions.believingAll(asEntered.smoother().with(other)).stream())
+                .flatMap(other ->
+                        Contradictions.believingAll(asEntered.smoother().with(other)).stream())
                 .filter(interpretation -> interpretation.cost() < asEntered.cost() - COST_OF_OVERRULING)
                 .min(Comparator.comparingDouble(Interpretation::cost))
                 .map(interpretation -> new SensesLearned(interpretation, overruled(before, asEntered, interpretation)))

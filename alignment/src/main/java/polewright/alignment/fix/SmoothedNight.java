@@ -107,7 +107,10 @@ record SmoothedNight(
     record Moved(Step.Shifted shifted, double eastArcmin, double eastVariance, double upArcmin, double upVariance) {
         /** Covariance of the displacement. */
         static RealMatrix spread(AxisState before, AxisState after, RealMatrix crossCovariance) {
-            return before.covariance().add(after.covariance()).subtract(crossCovariance).subtract(crossCovariance.transpose());
+            return before.covariance()
+                    .add(after.covariance())
+                    .subtract(crossCovariance)
+                    .subtract(crossCovariance.transpose());
         }
 
         static Moved between(AxisState before, AxisState after, RealMatrix crossCovariance, Step.Shifted shifted) {

@@ -71,7 +71,9 @@ final class TurnSuspects {
 
         private Suspected suspected(String words, boolean isExact) {
             return new Suspected(
-                    new Mistake.TurnMistaken(suspicion.entered().seq(), suspicion.meant(), words), interpretation, isExact);
+                    new Mistake.TurnMistaken(suspicion.entered().seq(), suspicion.meant(), words),
+                    interpretation,
+                    isExact);
         }
     }
 
@@ -178,8 +180,10 @@ final class TurnSuspects {
                             smoother.with(suspicion.meant(), suspicion.entered()),
                             believingAll,
                             suspicion.surcharge(),
-                            interpretation ->
-                                    (isConclusive ? freed.cost() + spent(interpretation, freed) : interpretation.leastCost()) > costLimit)
+                            interpretation -> (isConclusive
+                                            ? freed.cost() + spent(interpretation, freed)
+                                            : interpretation.leastCost())
+                                    > costLimit)
                     .map(interpretation -> new Weighed(suspicion, interpretation));
         }
 

@@ -33,7 +33,9 @@ final class UnknownDriftNorth {
     private static boolean matters(Step.Sighted sighted, Interpretation interpretation) {
         return sighted.model() instanceof DriftModel drift
                 && drift.isOpen()
-                && drift.sigmasBetweenReadings(interpretation.stateFor(sighted).axis().elevatedEnd()) > MATTERS_SIGMAS;
+                && drift.sigmasBetweenReadings(
+                                interpretation.stateFor(sighted).axis().elevatedEnd())
+                        > MATTERS_SIGMAS;
     }
 
     private static Interpretation read(CondensedPast past, List<Step> steps, ReticleNorth north) {

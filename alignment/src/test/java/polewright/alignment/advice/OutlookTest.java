@@ -129,11 +129,12 @@ class OutlookTest {
         steps.add(there.step(6, there.driftInEast(15, SHARP)));
         AxisState sighted = situation(known, steps).fix().state();
 
-        OffsetCovariance expected = new Outlook(unseen).covarianceIfTurned(sighted.offset(), sighted.offsetCovariance());
+        OffsetCovariance expected =
+                new Outlook(unseen).covarianceIfTurned(sighted.offset(), sighted.offsetCovariance());
 
         assertAlike(expected, fromTheFix(sighted));
-        OffsetCovariance asIfNothingWereLearned =
-                new Outlook(situation(known, seen(known))).covarianceIfTurned(sighted.offset(), sighted.offsetCovariance());
+        OffsetCovariance asIfNothingWereLearned = new Outlook(situation(known, seen(known)))
+                .covarianceIfTurned(sighted.offset(), sighted.offsetCovariance());
         assertThat(expected.sigmaUp()).isLessThan(asIfNothingWereLearned.sigmaUp());
     }
 

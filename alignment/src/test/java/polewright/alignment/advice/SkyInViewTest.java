@@ -127,7 +127,8 @@ class SkyInViewTest {
         "-43.95, -25, eyepiece, false",
         "-43.95, -60, finder, true"
     })
-    void poleStar_isOnlyNamedInAViewThatContainsIt(double latitudeDeg, double upArcmin, String optic, boolean isPoleStar) {
+    void poleStar_isOnlyNamedInAViewThatContainsIt(
+            double latitudeDeg, double upArcmin, String optic, boolean isPoleStar) {
         Rig rig = ToldRig.typical();
         KnownAxis low = KnownAxis.exactly(Site.ofDegrees(latitudeDeg, 0, 200), AxisOffset.ofArcminutes(0, upArcmin));
         Angle sharp = Angle.ofArcseconds(2);

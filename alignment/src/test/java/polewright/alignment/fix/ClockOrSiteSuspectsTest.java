@@ -90,7 +90,8 @@ class ClockOrSiteSuspectsTest {
                 axis.driftInEast(10, finest),
                 axis.driftInWest(10, finest));
         List<Step> entered = new ArrayList<>();
-        sightings.forEach(sighting -> entered.add(axis.step(entered.size() + 2L, sighting.movedBy(Duration.ofDays(-1)))));
+        sightings.forEach(
+                sighting -> entered.add(axis.step(entered.size() + 2L, sighting.movedBy(Duration.ofDays(-1)))));
 
         Fix fix = FixSolver.solve(site, RIG, KnownAxis.AIR, entered);
 

@@ -52,7 +52,8 @@ class FixCovarianceTest {
         double compass = 180 * known.site().latitude().cos();
         assertThat(covariance.eastEastArcmin2())
                 .isCloseTo(combinedVariance(compass, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
-        assertThat(covariance.upUpArcmin2()).isCloseTo(combinedVariance(60, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
+        assertThat(covariance.upUpArcmin2())
+                .isCloseTo(combinedVariance(60, PRIOR_ARCMIN), Percentage.withPercentage(1e-4));
         assertThat(covariance.eastUpArcmin2()).isCloseTo(0, within(1e-3));
     }
 

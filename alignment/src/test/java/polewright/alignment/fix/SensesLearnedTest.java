@@ -95,8 +95,7 @@ class SensesLearnedTest {
         "-43.95, -0.8, -1.2",
         "20, -1, -0.75"
     })
-    void assumedSense_isShownByOneTurn_andTheNextOrderIsRight(
-            double latitude, double azimuth, double altitude) {
+    void assumedSense_isShownByOneTurn_andTheNextOrderIsRight(double latitude, double azimuth, double altitude) {
         Wedge wedge = wedge(latitude, ASSUMED, azimuth, altitude, 1);
         wedge.sight();
         double first = wedge.offArcmin();
