@@ -129,8 +129,8 @@ class ModulePictureTest {
                 .anyMatch(user -> direct(user, uses).contains(module) && isFar(user, module, uses));
     }
 
-    private static boolean isFar(String module, String used, Map<String, Set<String>> uses) {
-        return level(module, uses) - level(used, uses) > 1;
+    private static boolean isFar(String from, String to, Map<String, Set<String>> uses) {
+        return level(from, uses) - level(to, uses) > 1;
     }
 
     /** How many modules lie below on the longest way down. */
