@@ -1,11 +1,11 @@
 package polewright.image;
 
 /**
- * One picture in grey, with what its file says of it.
+ * One greyscale picture with the metadata of its file.
  *
- * <p>Values are linear counts where the file's are; colour planes are averaged, and the four colours of a mosaic are
- * brought to the same level of sky. Immutable; the pixels are not copied on the way in or out, so whoever made them must
- * leave them alone.
+ * <p>Values are linear counts if the file's are; colour planes are averaged, and the four phases of a Bayer mosaic are
+ * brought to the same background level. Immutable; the pixel array is not copied on the way in or out, so nobody may
+ * modify it.
  */
 public final class Frame {
     private final int width;
@@ -17,9 +17,9 @@ public final class Frame {
     /**
      * @param width columns
      * @param height rows
-     * @param pixels row after row, {@code width × height} of them; NaN where the file has none
-     * @param saturation the value at and above which a pixel is full; infinite when not known
-     * @param facts what the file says of itself
+     * @param pixels row by row, {@code width × height} of them; NaN where the file has none
+     * @param saturation the value at and above which a pixel is saturated; infinite if unknown
+     * @param facts metadata of the file
      */
     public Frame(int width, int height, float[] pixels, float saturation, FrameFacts facts) {
         if (width < 1 || height < 1 || pixels.length != (long) width * height) {
@@ -41,7 +41,7 @@ public final class Frame {
         return height;
     }
 
-    /** The pixels themselves, not a copy; row after row. */
+    /** The pixel array itself, not a copy; row by row. */
     public float[] pixels() {
         return pixels;
     }

@@ -9,17 +9,16 @@ import java.util.OptionalDouble;
 import polewright.sky.angle.Angle;
 
 /**
- * What a picture's file says of itself; whatever it leaves out is empty.
+ * Metadata of a picture from its file; missing values are empty.
  *
  * @param middle middle of the exposure, UTC
- * @param localMiddle middle of the exposure by the camera's own clock, where the file does not say which zone it keeps
- *     (EXIF); empty when {@code middle} is known
- * @param exposure how long the shutter was open
+ * @param localMiddle middle of the exposure by the camera's own clock, if the file does not give its time zone (EXIF);
+ *     empty when {@code middle} is known
+ * @param exposure exposure time
  * @param focalLengthMm of the lens or telescope
- * @param pixelMicrons width of a pixel of the picture as it is stored, on the detector: binning included
- * @param camera name of the camera, to tell one camera's frames from another's
- * @param remarks what the file says that could not be used, or was used with a grain of salt; a short clause each, for
- *     the person
+ * @param pixelMicrons width on the detector of a pixel as stored, including binning
+ * @param camera name of the camera, to distinguish frames of different cameras
+ * @param remarks metadata that could not be used or is doubtful; a short clause each, shown to the user
  */
 public record FrameFacts(
         Optional<Instant> middle,
@@ -29,7 +28,7 @@ public record FrameFacts(
         OptionalDouble pixelMicrons,
         Optional<String> camera,
         List<String> remarks) {
-    /** A file that says nothing. */
+    /** A file without metadata. */
     public static final FrameFacts NONE = new FrameFacts(
             Optional.empty(),
             Optional.empty(),
@@ -42,7 +41,7 @@ public record FrameFacts(
         remarks = List.copyOf(remarks);
     }
 
-    /** Facts without a remark. */
+    /** Facts without remarks. */
     public FrameFacts(
             Optional<Instant> middle,
             Optional<LocalDateTime> localMiddle,
@@ -53,7 +52,7 @@ public record FrameFacts(
         this(middle, localMiddle, exposure, focalLengthMm, pixelMicrons, camera, List.of());
     }
 
-    /** Sky along one pixel at the centre, from focal length and pixel width, where the file gives both. */
+    /** Pixel scale at the centre, from focal length and pixel width, if the file gives both. */
     public Optional<Angle> scalePerPixel() {
         if (focalLengthMm.isEmpty() || pixelMicrons.isEmpty()) {
             return Optional.empty();
@@ -61,7 +60,7 @@ public record FrameFacts(
         return Optional.of(new Angle(pixelMicrons.getAsDouble() / 1000 / focalLengthMm.getAsDouble()));
     }
 
-    /** The same, taken at this time. */
+    /** A copy with this time. */
     public FrameFacts takenAt(Instant time) {
         return new FrameFacts(
                 Optional.of(time), Optional.empty(), exposure, focalLengthMm, pixelMicrons, camera, remarks);

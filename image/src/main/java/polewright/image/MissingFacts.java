@@ -5,25 +5,26 @@ import java.time.format.DateTimeFormatter;
 import java.util.stream.Collectors;
 import polewright.sky.InputRefused;
 
-/** Facts without which the work cannot go on. */
+/** Metadata that later steps require. */
 public final class MissingFacts {
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss");
 
     private MissingFacts() {}
 
     /**
-     * What the person can do about a frame without a time, where the frame is asked for: imperatives without full stops.
+     * What the user can do about a frame without a time, in the place where frames are requested: imperatives without
+     * full stops.
      *
-     * @param time for a file that says nothing of its time
-     * @param zone for one that says the time by a clock of unknown zone
+     * @param time for a file without a time
+     * @param zone for a file whose time is in an unknown zone
      */
     public record TimeRemedy(String time, String zone) {}
 
     /**
-     * When the exposure was at its middle.
+     * The middle of the exposure.
      *
      * @param name of the file, for the message
-     * @throws InputRefused if the file says nothing of it, or only by a clock of unknown zone
+     * @throws InputRefused if the file does not give it, or only in an unknown time zone
      */
     public static Instant middle(String name, FrameFacts facts, TimeRemedy remedy) {
         return facts.middle()

@@ -1,24 +1,24 @@
 package polewright.image.decode;
 
 /**
- * The four phases of a 2 × 2 colour mosaic brought to one level and width of sky, so that no chequers are left for stars
- * to be lost among.
+ * Brings the four phases of a 2 × 2 Bayer mosaic to the same level and spread, so that no chequerboard pattern hides
+ * the stars.
  *
- * <p>Colours of the sky differ both in level and, under a gradient or vignetting, in slope, and each filter has its own
- * share of noise; so each phase is moved by its median and stretched by its spread, to the mean of the four. The camera's
- * bias need not be known.
+ * <p>The background differs between colours in level and, with a gradient or vignetting, in slope, and each filter has
+ * its own noise. Each phase is therefore shifted by its median and scaled by its spread to the mean of the four. The
+ * camera's bias need not be known.
  */
 final class BayerChannelBalance {
-    /** Filters do not differ more than this; a spread that does is an accident of a nearly flat phase. */
+    /** Filters do not differ by more than this; a larger ratio comes from an almost constant phase. */
     private static final double MOST_STRETCH = 4;
 
     private BayerChannelBalance() {}
 
     /**
-     * Levels in place. Pixels that are full stay full.
+     * Balances in place. Saturated pixels stay saturated.
      *
-     * @param full the value of a full pixel before
-     * @return the value of a full pixel after: the highest of the four phases'
+     * @param full saturation value before
+     * @return saturation value after: the highest of the four phases'
      */
     static float level(int width, int height, float[] pixels, float full) {
         if (width < 2 || height < 2) {

@@ -1,20 +1,20 @@
 package polewright.image.decode;
 
 /**
- * Planes of colour averaged into grey, one after another into the same pixels.
+ * Averages colour planes into grey, one after another into the same pixels.
  *
- * <p>A pixel that is full in one colour is full: its average would look like a star's unspoilt core. Until all planes are
- * in, such a pixel is infinite.
+ * <p>A pixel that is saturated in one colour is saturated: its average would look like the unsaturated core of a star.
+ * Until all planes are in, such a pixel is infinite.
  */
 final class ColourPlanes {
     private ColourPlanes() {}
 
-    /** What one colour of a pixel adds to the average of so many. */
+    /** Contribution of one colour of a pixel to the average of this many. */
     static float share(float value, float full, int planes) {
         return value >= full ? Float.POSITIVE_INFINITY : value / planes;
     }
 
-    /** Gives the pixels that are full in some colour the value of a full one. */
+    /** Gives pixels that are saturated in some colour the saturation value. */
     static void fill(float[] pixels, float full) {
         for (int i = 0; i < pixels.length; i++) {
             if (pixels[i] == Float.POSITIVE_INFINITY) {

@@ -3,7 +3,7 @@ package polewright.image.decode;
 import javax.imageio.ImageReader;
 import javax.imageio.event.IIOReadProgressListener;
 
-/** Stops a reader of pictures, which asks after each row or so, once the deadline is past. */
+/** Stops an image reader, which calls it after every few rows, once the deadline has passed. */
 record DeadlineListener(DecodeDeadline deadline) implements IIOReadProgressListener {
     @Override
     public void imageProgress(ImageReader source, float percentageDone) {

@@ -3,17 +3,17 @@ package polewright.image.decode;
 import polewright.sky.InputRefused;
 
 /**
- * How long a decode may go on. Frames know no clock: the caller gives this, and the decoder asks it between steps that grow
- * with what a file claims.
+ * The time limit of a decode. Frames have no clock: the caller provides this, and the decoder checks it between steps
+ * whose cost depends on what a file claims.
  */
 @FunctionalInterface
 public interface DecodeDeadline {
-    /** A decode that may take as long as it takes. */
+    /** No time limit. */
     DecodeDeadline NONE = () -> false;
 
     boolean isPast();
 
-    /** Throws once it is past. */
+    /** Throws once the deadline has passed. */
     default void check() {
         if (isPast()) {
             throw new InputRefused(

@@ -4,16 +4,16 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 
 /**
- * How a file is decoded: what the person tells of it beyond what is in it, and what that may cost.
+ * How a file is decoded: what the user states in addition to the file's own metadata, and the resource limits.
  *
- * @param mosaic whether there are colour filters before the pixels
- * @param cameraZone zone of the camera's clock, for files that tell the time without it
+ * @param mosaic whether the pixels are behind a colour filter array
+ * @param cameraZone time zone of the camera's clock, for files that give the time without it
  * @param limits on size and memory
  * @param deadline on time
  */
 public record DecodeOptions(
         Mosaic mosaic, Optional<ZoneOffset> cameraZone, DecodeLimits limits, DecodeDeadline deadline) {
-    /** Nothing told, a file of one's own, as long as it takes. */
+    /** Nothing stated, a file of one's own, no time limit. */
     public static final DecodeOptions DEFAULT =
             new DecodeOptions(Mosaic.AS_THE_FILE_SAYS, Optional.empty(), DecodeLimits.OF_A_FILE, DecodeDeadline.NONE);
 

@@ -19,30 +19,30 @@ import java.util.OptionalInt;
 import polewright.image.FrameFacts;
 
 /**
- * What an Exif block says of its picture (CIPA DC-008, Exif 2.32).
+ * The metadata in an Exif block (CIPA DC-008, Exif 2.32).
  *
- * <p><b>Time.</b> DateTimeOriginal with its hundredths is taken for the start of the exposure, as cameras write it (common
- * practice: the standard only says "when the original image data was generated"), and the middle is half an exposure
- * later. Without it DateTimeDigitized is taken, then DateTime. It is by the camera's clock: UTC follows from
- * OffsetTimeOriginal or its like, else from the zone that the person told. The time
- * of the satellite receiver is UTC already, and goes before a zone that was told.
+ * <p><b>Time.</b> DateTimeOriginal with its hundredths is taken as the start of the exposure, as cameras write it
+ * (common practice: the standard only says "when the original image data was generated"), and the middle is half an
+ * exposure later. Without it DateTimeDigitized is used, then DateTime. It is in the camera's clock: UTC follows from
+ * OffsetTimeOriginal or its equivalents, otherwise from the zone that the user stated. The time of a satellite receiver
+ * is already UTC and takes precedence over a stated zone.
  *
- * <p><b>Pixel.</b> FocalPlaneXResolution counts pixels of the camera's picture of PixelXDimension columns; this frame may
- * be a smaller one of the same detector, and its pixels are larger as its columns are fewer. Without that tag, the detector's
- * diagonal is 43.27 mm × FocalLength / FocalLengthIn35mmFilm, good to a few per cent, as the latter is in whole
- * millimetres.
+ * <p><b>Pixel.</b> FocalPlaneXResolution counts pixels of the camera's picture of PixelXDimension columns. This frame
+ * may be a smaller version from the same detector, whose pixels are larger in proportion. Without that tag, the
+ * detector's diagonal is 43.27 mm × FocalLength / FocalLengthIn35mmFilm, good to a few per cent, as the latter is in
+ * whole millimetres.
  */
 final class ExifFacts {
     private static final DateTimeFormatter DATE_TIME = DateTimeFormatter.ofPattern("uuuu:MM:dd HH:mm:ss");
     private static final double FULL_FRAME_DIAGONAL_MM = 43.27;
     private static final double LONGEST_EXPOSURE_SECONDS = 86_400;
-    /** Detectors of cameras have pixels of 0.5 to 30 micrometres; a factor more for small previews. */
+    /** Camera detectors have pixels of 0.5 to 30 micrometres; a further factor allows for small previews. */
     private static final double MOST_MICRONS = 300;
 
     private static final int UNIT_CENTIMETRE = 3;
     private static final int UNIT_MILLIMETRE = 4;
     private static final int UNIT_MICROMETRE = 5;
-    /** Zones are whole quarters of an hour; what is left over is how far the two clocks of a camera differ. */
+    /** Zones are whole quarters of an hour; the remainder is the difference between the camera's two clocks. */
     private static final long ZONE_STEP_SECONDS = 900;
 
     private static final long CLOCKS_AGREE_SECONDS = 60;
@@ -55,9 +55,9 @@ final class ExifFacts {
     }
 
     /**
-     * Facts of a picture.
+     * The metadata of a picture.
      *
-     * @param width columns of the frame that was decoded
+     * @param width columns of the decoded frame
      * @param height its rows
      */
     static FrameFacts of(TiffDirectories exif, int width, int height, Optional<ZoneOffset> toldZone) {
@@ -103,7 +103,7 @@ final class ExifFacts {
                 .or(this::lastChange);
     }
 
-    /** Programs that convert pictures often leave only this; cameras write it with the picture. */
+    /** Programs that convert pictures often keep only this; cameras write it with the picture. */
     private Optional<LocalDateTime> lastChange() {
         Optional<LocalDateTime> changed = local(ExifDirectoryBase.TAG_DATETIME, ExifDirectoryBase.TAG_SUBSECOND_TIME);
         if (changed.isPresent()) {

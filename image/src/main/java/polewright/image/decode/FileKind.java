@@ -4,16 +4,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Set;
 
-/** What a file is, by its first bytes; by its name only where those say nothing. */
+/** The kind of a file from its first bytes; from its name only if they do not show it. */
 enum FileKind {
     FITS,
     JPEG,
     PNG,
-    /** TIFF, or a raw file of the same build: its directories tell which. */
+    /** TIFF, or a raw file with the same structure: its directories show which. */
     TIFF,
-    /** TIFF's directories behind another first word: always a raw file. */
+    /** TIFF directories with a different magic number: always a raw file. */
     RAW_LIKE_TIFF,
-    /** A raw file of some other build. */
+    /** A raw file with another structure. */
     RAW_OF_OTHER_BUILD,
     GZIP,
     BIG_TIFF,
@@ -21,10 +21,10 @@ enum FileKind {
     EMPTY,
     UNKNOWN;
 
-    /** So many first bytes tell the kind. */
+    /** The number of first bytes needed. */
     static final int TELLING_BYTES = 16;
 
-    // Endings of raw files, as cameras write them (common practice).
+    // Extensions of raw files, as cameras write them (common practice).
     private static final Set<String> RAW_ENDINGS = Set.of(
             "3fr", "arw", "cr2", "cr3", "crw", "dcr", "dng", "erf", "fff", "iiq", "kdc", "mef", "mos", "mrw", "nef",
             "nrw", "orf", "pef", "raf", "raw", "rw2", "rwl", "sr2", "srf", "srw", "x3f");

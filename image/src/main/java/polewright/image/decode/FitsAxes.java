@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * The axes of a FITS array (FITS standard 4.0, section 4.4.1.1): 0 to 999 of them, each with a length.
  *
- * @param lengths of each, the fastest first
+ * @param lengths of each, the fastest varying first
  */
 record FitsAxes(List<Long> lengths) {
     /** FITS standard 4.0, section 4.4.1.1. */
@@ -17,11 +17,11 @@ record FitsAxes(List<Long> lengths) {
     }
 
     /**
-     * The axes that a header names.
+     * The axes given in a header.
      *
-     * @param keyword {@code NAXIS}, or {@code ZNAXIS} for an image in tiles
+     * @param keyword {@code NAXIS}, or {@code ZNAXIS} for a tiled image
      * @param shortest length of an axis
-     * @throws polewright.sky.InputRefused when their number or a length is missing or impossible
+     * @throws polewright.sky.InputRefused if their number or a length is missing or impossible
      */
     static FitsAxes of(FitsCounts counts, String keyword, long shortest) {
         long number = counts.required(keyword, 0, MOST);
@@ -36,15 +36,15 @@ record FitsAxes(List<Long> lengths) {
         return lengths.size();
     }
 
-    /** Length of an axis, from 1; an axis that is not named has a length of 1. */
+    /** Length of an axis, from 1; an axis that is not given has a length of 1. */
     long length(int axis) {
         return axis <= lengths.size() ? lengths.get(axis - 1) : 1;
     }
 
     /**
-     * Values in the array.
+     * Number of values in the array.
      *
-     * @throws ArithmeticException when they are more than can be counted
+     * @throws ArithmeticException on overflow
      */
     long values() {
         return lengths.isEmpty() ? 0 : lengths.stream().reduce(1L, Math::multiplyExact);

@@ -6,13 +6,13 @@ import nom.tam.fits.HeaderCard;
 import polewright.sky.InputRefused;
 
 /**
- * Whole numbers of a FITS header, each held against its limits before anything is counted, skipped or allocated by it: the
- * library takes every number as it is.
+ * Integers in a FITS header, each checked against its limits before it is used to count, skip or allocate: the library
+ * accepts any value.
  *
  * @param header where they are
  */
 record FitsCounts(Header header) {
-    /** A number that the standard demands. */
+    /** An integer that the standard requires. */
     long required(String keyword, long least, long most) {
         if (!header.containsKey(keyword)) {
             throw new InputRefused("its header has no " + keyword, "copy it again, or take another frame");
@@ -21,10 +21,10 @@ record FitsCounts(Header header) {
     }
 
     /**
-     * A number that may be missing.
+     * An optional integer.
      *
-     * @param usual its value then
-     * @throws InputRefused when it is outside the limits
+     * @param usual its default
+     * @throws InputRefused if it is outside the limits
      */
     long orElse(String keyword, long usual, long least, long most) {
         HeaderCard card = header.getCard(keyword);

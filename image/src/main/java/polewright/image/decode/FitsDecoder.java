@@ -5,11 +5,10 @@ import polewright.image.Frame;
 import polewright.sky.InputRefused;
 
 /**
- * The first image of a FITS file, in its first unit or an extension, plain or compressed by tiles.
+ * Decodes the first image of a FITS file, in its primary HDU or an extension, plain or tile-compressed.
  *
- * <p>The library reads headers and opens tiles; plainly stored values are read where they lie. Values are
- * {@code BZERO + BSCALE × stored}; {@code BLANK} becomes NaN (FITS standard 4.0, sections 4.4.2.5 and 5.2). Row 0 is the
- * first row stored.
+ * <p>The library reads headers and opens tiles; uncompressed values are read in place. Values are {@code BZERO + BSCALE
+ * × stored}; {@code BLANK} becomes NaN (FITS standard 4.0, sections 4.4.2.5 and 5.2). Row 0 is the first row stored.
  */
 final class FitsDecoder {
     private FitsDecoder() {}

@@ -12,16 +12,18 @@ import polewright.image.FrameFacts;
 import polewright.sky.InputRefused;
 
 /**
- * What a FITS header says of its frame.
+ * The metadata in a FITS header.
  *
- * <p><b>Time</b> (FITS standard 4.0, sections 4.4.2.2 and 9): DATE-AVG is the middle; DATE-BEG and DATE-END stand about it;
- * DATE-OBS is the start, and the middle half an exposure later; MJD-AVG, MJD-BEG, MJD-END and MJD-OBS likewise, where no
- * date is written. In UTC unless TIMESYS names another scale. Old pairs of DATE-OBS and TIME-OBS are read too.
- * Some capture programs write local time (common practice): a zone that the person told is believed where TIMESYS is missing.
+ * <p><b>Time</b> (FITS standard 4.0, sections 4.4.2.2 and 9): DATE-AVG is the middle; DATE-BEG and DATE-END enclose it;
+ * DATE-OBS is the start, and the middle is half an exposure later; MJD-AVG, MJD-BEG, MJD-END and MJD-OBS are used in
+ * the same way if there is no date. UTC unless TIMESYS gives another scale. Old pairs of DATE-OBS and TIME-OBS are read
+ * too. Some capture programs write local time (common practice): a zone stated by the user is used if TIMESYS is
+ * missing.
  *
- * <p><b>Scale</b> (common practice; the standard has no keywords for it): FOCALLEN in millimetres. XPIXSZ in micrometres
- * is the pixel as stored, binning included; where it is missing PIXSIZE1, the detector's own pixel, times XBINNING. A few
- * programs write XPIXSZ without the binning; nothing in the file tells, and the scale is then short by that factor.
+ * <p><b>Scale</b> (common practice; the standard has no keywords for it): FOCALLEN in millimetres. XPIXSZ in
+ * micrometres is the pixel as stored, including binning; if it is missing, PIXSIZE1, the detector's own pixel, times
+ * XBINNING. A few programs write XPIXSZ without the binning; the file does not show this, and the scale is then too
+ * small by that factor.
  */
 final class FitsFacts {
     private static final double LONGEST_EXPOSURE_SECONDS = 86_400;
@@ -37,9 +39,9 @@ final class FitsFacts {
     }
 
     /**
-     * What the header says.
+     * The metadata of the header.
      *
-     * @param toldZone of the clock that wrote it, by the person
+     * @param toldZone time zone of the clock that wrote it, as stated by the user
      */
     static FrameFacts of(FitsKeywords keywords, Optional<ZoneOffset> toldZone) {
         return new FitsFacts(keywords, toldZone).read();
@@ -105,7 +107,7 @@ final class FitsFacts {
     }
 
     private Optional<LocalDateTime> mjd(String keyword) {
-        // Zero stands for "not known" in many headers.
+        // Zero means "not known" in many headers.
         OptionalDouble mjd = keywords.positive(keyword);
         return mjd.isPresent() && mjd.getAsDouble() < 1e6
                 ? Optional.of(FitsTime.fromMjd(mjd.getAsDouble()))

@@ -8,16 +8,16 @@ import nom.tam.fits.Header;
 import nom.tam.fits.HeaderCard;
 
 /**
- * Keywords of a FITS image; those that its own header lacks are looked up in the file's first.
+ * Keywords of a FITS image; those missing from its own header are looked up in the primary header.
  *
- * @param image header of the unit that holds the image
- * @param first header of the file's first unit; may be the same
+ * @param image header of the HDU with the image
+ * @param first primary header; may be the same
  */
 record FitsKeywords(Header image, Header first) {
     private static final Set<String> NO_MOSAIC =
             Set.of("", "NONE", "MONO", "GREY", "GRAY", "RGB", "FALSE", "F", "0", "N", "NO", "UNKNOWN");
 
-    /** A value as text, without the blanks around it; empty if there is none. */
+    /** A value as text, trimmed; empty if there is none. */
     Optional<String> text(String keyword) {
         HeaderCard card = image.findCard(keyword);
         if (card == null) {
@@ -29,7 +29,7 @@ record FitsKeywords(Header image, Header first) {
                 .filter(value -> !value.isEmpty());
     }
 
-    /** A number, also where a writer put it in quotes; empty if there is none, or it is not finite. */
+    /** A number, also if it was written in quotes; empty if there is none or it is not finite. */
     OptionalDouble number(String keyword) {
         Optional<String> text = text(keyword);
         if (text.isEmpty()) {
@@ -43,7 +43,7 @@ record FitsKeywords(Header image, Header first) {
         }
     }
 
-    /** The first of the keywords that has a number above zero: zero stands for "not known" in many headers. */
+    /** The first of the keywords with a positive number: zero means "not known" in many headers. */
     OptionalDouble positive(String... keywords) {
         for (String keyword : keywords) {
             OptionalDouble value = number(keyword);
@@ -54,7 +54,7 @@ record FitsKeywords(Header image, Header first) {
         return OptionalDouble.empty();
     }
 
-    /** Whether the header names a pattern of colour filters (BAYERPAT, COLORTYP: common practice). */
+    /** Whether the header names a colour filter pattern (BAYERPAT, COLORTYP: common practice). */
     boolean saysMosaic() {
         return text("BAYERPAT")
                 .or(() -> text("COLORTYP"))
@@ -62,7 +62,7 @@ record FitsKeywords(Header image, Header first) {
                 .isPresent();
     }
 
-    /** The value of a full pixel: SATURATE (common practice), else DATAMAX (FITS standard 4.0, section 4.4.2.5). */
+    /** The saturation value: SATURATE (common practice), otherwise DATAMAX (FITS standard 4.0, section 4.4.2.5). */
     OptionalDouble saturation() {
         return positive("SATURATE", "DATAMAX");
     }

@@ -8,17 +8,17 @@ import java.nio.IntBuffer;
 import java.nio.LongBuffer;
 import java.nio.ShortBuffer;
 
-/** Stored values of a FITS image, a row at a time, whatever their type: no copy of the whole picture is made. */
+/** Stored values of a FITS image of any type, a row at a time: the whole picture is never copied. */
 @FunctionalInterface
 interface FitsRows {
     /** Fills {@code row} with the values that begin at {@code first}. */
     void read(int first, double[] row);
 
     /**
-     * Plainly stored values: big-endian, bytes without sign.
+     * Uncompressed values: big-endian, bytes unsigned.
      *
      * @param bitpix 8, 16, 32, 64, −32 or −64
-     * @throws IllegalArgumentException if it is another
+     * @throws IllegalArgumentException for any other
      */
     static FitsRows stored(byte[] content, int start, int bitpix) {
         ByteBuffer data =

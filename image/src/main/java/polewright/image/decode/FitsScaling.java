@@ -3,12 +3,12 @@ package polewright.image.decode;
 import polewright.sky.InputRefused;
 
 /**
- * From stored to physical values.
+ * Conversion from stored to physical values.
  *
  * @param zero BZERO
  * @param scale BSCALE
- * @param blank the stored value of a pixel that has none; NaN when there is no such value
- * @param full the largest value that the type can hold; infinite for floating point
+ * @param blank stored value of an undefined pixel; NaN if there is none
+ * @param full largest value of the type; infinite for floating point
  */
 record FitsScaling(double zero, double scale, double blank, float full) {
     static FitsScaling of(FitsUnit unit, String bitpixKeyword) {
@@ -27,7 +27,7 @@ record FitsScaling(double zero, double scale, double blank, float full) {
         return new FitsScaling(zero, scale, blank, (float) (zero + scale * (scale > 0 ? most : least)));
     }
 
-    /** One value; NaN where the pixel has none. */
+    /** One value; NaN for an undefined pixel. */
     double of(double stored) {
         return stored == blank ? Double.NaN : zero + scale * stored;
     }

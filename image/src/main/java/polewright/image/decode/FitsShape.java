@@ -7,15 +7,15 @@ import polewright.sky.InputRefused;
  *
  * @param width columns
  * @param height rows
- * @param planes of colour: 1 or 3
+ * @param planes colour planes: 1 or 3
  */
 record FitsShape(int width, int height, int planes) {
     private static final int COLOURS = 3;
 
     /**
-     * The size that axes give.
+     * The size from the axes.
      *
-     * @throws InputRefused if they are no frame's
+     * @throws InputRefused if they cannot be a frame
      */
     static FitsShape of(FitsAxes axes) {
         long width = axes.length(1);

@@ -3,13 +3,13 @@ package polewright.image.decode;
 import java.util.stream.IntStream;
 
 /**
- * Plainly stored 16-bit values, big-endian: what nearly every camera writes. Each of the 65,536 stored values is worked
- * out once and then looked up, rows side by side on all processors.
+ * Uncompressed 16-bit values, big-endian: what nearly every camera writes. Each of the 65,536 stored values is
+ * converted once and then looked up, with rows in parallel on all processors.
  */
 final class FitsSixteenBits {
     private static final int VALUES = 1 << Short.SIZE;
     private static final int BLOCK_ROWS = 32;
-    // Between two looks at the clock.
+    // Between two checks of the deadline.
     private static final int BLOCKS_AT_A_TIME = 32;
 
     private final byte[] content;
@@ -18,8 +18,8 @@ final class FitsSixteenBits {
 
     /**
      * @param content of the file
-     * @param start where the first value is
-     * @param physical from stored to physical value
+     * @param start index of the first value
+     * @param physical conversion from stored to physical value
      */
     FitsSixteenBits(byte[] content, int start, FitsScaling physical) {
         this.content = content;

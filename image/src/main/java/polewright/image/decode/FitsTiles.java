@@ -10,21 +10,21 @@ import nom.tam.image.compression.hdu.CompressedImageHDU;
 import nom.tam.util.FitsInputStream;
 
 /**
- * Opens an image that is stored as a table of compressed tiles (FITS standard 4.0, section 10). The library does it; what it
- * is given has been checked before, for it believes every number.
+ * Opens a tile-compressed image (FITS standard 4.0, section 10). The library decompresses it; its input has been
+ * checked before, because it trusts every number.
  */
 final class FitsTiles {
     private FitsTiles() {}
 
-    /** The axes of the image in the tiles. */
+    /** The axes of the compressed image. */
     static FitsAxes axes(FitsUnit unit) {
         return FitsAxes.of(unit.counts(), "ZNAXIS", 1);
     }
 
     /**
-     * Stored values of the whole image. The whole unit must be in the file.
+     * Stored values of the whole image. The whole HDU must be in the file.
      *
-     * @throws polewright.sky.InputRefused when the table does not fit the image, or more is promised than the limits allow
+     * @throws polewright.sky.InputRefused if the table does not fit the image, or it claims more than the limits allow
      */
     static FitsRows open(byte[] content, FitsUnit unit, FitsShape shape, int bytesPerValue, DecodeOptions options)
             throws IOException {
@@ -36,16 +36,16 @@ final class FitsTiles {
         return FitsRows.of(opened(content, unit));
     }
 
-    // The library advises a whole second image instead, which would take twice the memory.
+    // The library recommends a whole second image instead, which would need twice the memory.
     @SuppressWarnings("deprecation")
     private static Buffer opened(byte[] content, FitsUnit unit) throws IOException {
         Header header = unit.header();
         for (int column = 1; column <= header.getIntValue("TFIELDS"); column++) {
-            // No column of tiles has a shape, and the library would take memory by it.
+            // No column of tiles has a shape, and the library would allocate memory according to it.
             header.deleteKey("TDIM" + column);
         }
         if (!isQuantised(header)) {
-            // The library would scale by a column that is not there, and give zeros.
+            // The library would scale by a missing column and return zeros.
             header.deleteKey("ZQUANTIZ");
         }
         int size = (int) (Math.min(unit.next(), content.length) - unit.dataStart());
@@ -58,7 +58,9 @@ final class FitsTiles {
         }
     }
 
-    /** Whether floating point was stored as integers, each tile with its scale; ZQUANTIZ alone does not say it. */
+    /**
+     * Whether floating point was quantised to integers, each tile with its own scale; ZQUANTIZ alone does not say so.
+     */
     private static boolean isQuantised(Header header) {
         for (int column = 1; column <= header.getIntValue("TFIELDS"); column++) {
             if ("ZSCALE".equals(header.getStringValue("TTYPE" + column, "").trim())) {

@@ -14,7 +14,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.time.JulianDate;
 import polewright.sky.time.SkyTime;
 
-/** Dates as FITS headers write them, and the time scales they count in (FITS standard 4.0, section 9). */
+/** Dates as written in FITS headers, and their time scales (FITS standard 4.0, section 9). */
 final class FitsTime {
     private static final Pattern DATE_TIME = Pattern.compile(
             "(\\d{4}-\\d{2}-\\d{2})[T ]\\s*(\\d{1,2}:\\d{2}(?::\\d{2}(?:\\.\\d*)?)?)Z?", Pattern.CASE_INSENSITIVE);
@@ -32,11 +32,11 @@ final class FitsTime {
     private FitsTime() {}
 
     /**
-     * A date with the time of day in it, or beside it.
+     * A date with the time of day, combined or separate.
      *
      * @param date {@code 2026-11-25T20:00:00.5}, {@code 2026-11-25}, or {@code 25/11/97}
-     * @param timeOfDay {@code 20:00:00.5}, used when the date has none
-     * @return empty if the whole cannot be read as an instant: a date alone is not one
+     * @param timeOfDay {@code 20:00:00.5}, used if the date has none
+     * @return empty if they do not give a time: a date alone does not
      */
     static Optional<LocalDateTime> parse(String date, Optional<String> timeOfDay) {
         try {
@@ -51,7 +51,7 @@ final class FitsTime {
         }
     }
 
-    /** Days since 1858-11-17T00:00. Good to a microsecond, as far as the figures written go. */
+    /** Days since 1858-11-17T00:00. Good to a microsecond, as far as the digits written allow. */
     static LocalDateTime fromMjd(double mjd) {
         double day = Math.floor(mjd);
         return MJD_ZERO.plusDays((long) day)
@@ -60,12 +60,12 @@ final class FitsTime {
     }
 
     /**
-     * An instant in UTC.
+     * A time in UTC.
      *
-     * @param scale value of TIMESYS: UTC and its old names, TT, TAI, their old names, GPS, and TDB, which keeps within 2 ms
-     *     of TT; UT1 is taken for UTC (0.9 s at most)
-     * @return empty for a scale that is not known here
-     * @throws InputRefused if the date is outside the years that scales are known for
+     * @param scale value of TIMESYS: UTC and its old names, TT, TAI, their old names, GPS, and TDB, which is within 2
+     *     ms of TT; UT1 is treated as UTC (0.9 s at most)
+     * @return empty for an unknown scale
+     * @throws InputRefused if the date is outside the years covered by the scales
      */
     static Optional<Instant> toUtc(LocalDateTime time, String scale) {
         Instant same = time.toInstant(ZoneOffset.UTC);
@@ -85,7 +85,7 @@ final class FitsTime {
         }
         int second = m.group(3) == null ? 0 : Integer.parseInt(m.group(3));
         double fraction = m.group(4) == null || m.group(4).length() == 1 ? 0 : Double.parseDouble("0" + m.group(4));
-        // 23:59:60 in a leap second is the next day's first second on a clock without leap seconds.
+        // 23:59:60 in a leap second is the first second of the next day on a clock without leap seconds.
         boolean leap = second == 60;
         LocalTime whole = LocalTime.of(Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2)), leap ? 59 : second);
         return Optional.of(
@@ -104,7 +104,7 @@ final class FitsTime {
                 1900 + Integer.parseInt(old.group(3)), Integer.parseInt(old.group(2)), Integer.parseInt(old.group(1))));
     }
 
-    // The difference changes only at a leap second, so taking it a minute off is right but for that minute.
+    // The difference changes only at a leap second, so an argument that is off by a minute matters only in that minute.
     private static double taiMinusUtcSeconds(Instant near) {
         SkyTime time = SkyTime.of(near);
         return seconds(time.inTai(), time.inUtc());

@@ -10,22 +10,22 @@ import nom.tam.util.FitsInputStream;
 import polewright.sky.InputRefused;
 
 /**
- * One header with the data after it, of a FITS file in memory (FITS standard 4.0, sections 3 and 4.4.1).
+ * One header and data unit (HDU) of a FITS file in memory (FITS standard 4.0, sections 3 and 4.4.1).
  *
  * @param header its keywords
  * @param axes of its data
- * @param start where the header begins, bytes
- * @param dataStart where the data begin, bytes
- * @param dataBytes how many bytes of data the header promises, without the filling of the last block; not yet checked
+ * @param start offset of the header, bytes
+ * @param dataStart offset of the data, bytes
+ * @param dataBytes length of the data according to the header, without the padding of the last block; not yet checked
  *     against the file
  */
 record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dataBytes) {
-    /** Held, so that the setting lasts. */
+    /** Keeps a strong reference, so that the setting lasts. */
     private static final Logger LIBRARY_LOG = Logger.getLogger("nom.tam");
 
     static {
-        // The library tells of odd headers on the terminal, where nobody at a telescope can do anything about them.
-        // For the whole program: rehearsal writes with it too, and has as little to tell.
+        // The library logs odd headers to the terminal, where an observer can do nothing about them. Disabled for the
+        // whole program: rehearsal also writes with it and needs no log either.
         LIBRARY_LOG.setLevel(Level.OFF);
     }
 
@@ -34,13 +34,13 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
     private static final int MOST_BITS = 64;
     private static final long MORE_THAN_ANY_FILE = Long.MAX_VALUE / 2;
 
-    /** The keywords of a file come in a few blocks; without an end after this many it is something else. */
+    /** Headers take a few blocks; without an END after this many it is not a header. */
     private static final int LONGEST_HEADER = 4000 * BLOCK;
 
     /**
      * The unit that begins at {@code start}.
      *
-     * @throws InputRefused if its header is incomplete, is none, or has a number that is impossible
+     * @throws InputRefused if its header is incomplete or invalid, or contains an impossible number
      */
     static FitsUnit at(byte[] content, int start) {
         int headerBytes = headerBytes(content, start);
@@ -58,12 +58,12 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
         }
     }
 
-    /** Whether the header that begins there is in the file with its end. */
+    /** Whether the whole header that begins there is in the file. */
     static boolean hasHeader(byte[] content, int start) {
         return headerBytes(content, start) >= 0;
     }
 
-    /** Whether another unit may begin there. */
+    /** Whether another unit can begin there. */
     static boolean mayStartAt(byte[] content, long start) {
         if (start + CARD > content.length) {
             return false;
@@ -77,17 +77,17 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
         return true;
     }
 
-    /** First byte after the data, the last one's filling included. */
+    /** Offset after the data, including the padding of the last block. */
     long next() {
         return dataStart + (dataBytes + BLOCK - 1) / BLOCK * BLOCK;
     }
 
-    /** Whether all that the header promises is there. */
+    /** Whether all data claimed by the header are there. */
     boolean isWhole(byte[] content) {
         return dataBytes <= content.length - dataStart;
     }
 
-    /** A picture of at least two axes, stored plainly. */
+    /** An uncompressed image with at least two axes. */
     boolean isImage() {
         boolean image = start == 0
                 || "IMAGE".equals(header.getStringValue("XTENSION", "").trim());
@@ -98,7 +98,7 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
                 && axes.length(2) > 0;
     }
 
-    /** A picture stored as a table of compressed tiles (FITS standard 4.0, section 10). */
+    /** A tile-compressed image (FITS standard 4.0, section 10). */
     boolean isCompressedImage() {
         return header.getBooleanValue("ZIMAGE", false) && counts().orElse("ZNAXIS", 0, 0, FitsAxes.MOST) >= 2;
     }

@@ -3,11 +3,11 @@ package polewright.image.decode;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** The last steps that all formats share: a mosaic is levelled, full pixels are found. */
+/** The last steps, common to all formats: Bayer balance and saturation. */
 final class FrameAssembly {
     private FrameAssembly() {}
 
-    /** Takes the pixels over: they are changed in place. */
+    /** Takes ownership of the pixels and changes them in place. */
     static Frame pixels(
             int width, int height, float[] pixels, Saturation saturation, boolean mosaic, FrameFacts facts) {
         if (Float.isInfinite(saturation.typeFull())) {
@@ -20,7 +20,7 @@ final class FrameAssembly {
         return new Frame(width, height, pixels, full, facts);
     }
 
-    // Only floating point can be infinite; such a pixel is as useless as one that is not a number.
+    // Only floating point can be infinite; such a pixel is as useless as NaN.
     private static void blankInfinities(float[] pixels) {
         for (int i = 0; i < pixels.length; i++) {
             if (Float.isInfinite(pixels[i])) {

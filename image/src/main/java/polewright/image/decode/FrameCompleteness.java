@@ -3,25 +3,25 @@ package polewright.image.decode;
 import polewright.sky.InputRefused;
 
 /**
- * Whether a file that a capture program is writing is there from beginning to end; cheap, nothing is decoded.
+ * Whether a file that a capture program is writing is complete. Cheap: nothing is decoded.
  *
- * <p>A file whose length was set before its pixels were written looks whole: no format tells.
+ * <p>A file whose length was set before its pixels were written looks complete: no format shows this.
  */
 public sealed interface FrameCompleteness {
-    /** All that the file promises is there. */
+    /** All that the file claims is there. */
     record Whole() implements FrameCompleteness {}
 
-    /** More is to come, or will never. */
+    /** Some of it is missing, temporarily or for good. */
     record CutShort() implements FrameCompleteness {}
 
     /** Not a kind of file that {@link FrameReader} reads. */
     record NotAFrame() implements FrameCompleteness {}
 
     /**
-     * Looks at the build of a file.
+     * Checks the structure of a file.
      *
-     * @param name of the file; its ending only tells a raw file whose bytes do not
-     * @throws InputRefused when the deadline is past
+     * @param name of the file; its extension matters only for a raw file that its bytes do not identify
+     * @throws InputRefused if the deadline has passed
      */
     static FrameCompleteness of(byte[] content, String name, DecodeDeadline deadline) {
         return switch (FileKind.of(content, name)) {
@@ -40,13 +40,13 @@ public sealed interface FrameCompleteness {
         };
     }
 
-    /** What is packed ends where the packing does. */
+    /** Compressed data end where the compression says. */
     private static FrameCompleteness ofGzipped(byte[] content, String name, DecodeDeadline deadline) {
         FileKind inside =
                 FileKind.of(GzippedFile.beginning(content, FileKind.TELLING_BYTES), GzippedFile.nameInside(name));
         return switch (inside) {
             case GZIP, BIG_TIFF, HEIF, UNKNOWN -> new NotAFrame();
-            // What is damaged will not be whole later: the reader says why.
+            // A damaged file will not become complete: the reader reports why.
             default -> wholeIf(GzippedFile.isWhole(content, deadline).orElse(true));
         };
     }
@@ -55,7 +55,7 @@ public sealed interface FrameCompleteness {
         return whole ? new Whole() : new CutShort();
     }
 
-    /** All units are whole, and one of them is an image: often an empty unit is saved first and the image after it. */
+    /** All HDUs are complete, and one of them is an image: often an empty HDU is saved first and the image after it. */
     private static boolean isFitsWhole(byte[] content, DecodeDeadline deadline) {
         boolean image = false;
         long at = 0;
@@ -72,7 +72,7 @@ public sealed interface FrameCompleteness {
                 image |= unit.isImage() || unit.isCompressedImage();
                 at = unit.next();
             } catch (RuntimeException damaged) {
-                // A header with its end that makes no sense: more bytes would change nothing, and the reader says why.
+                // A complete but invalid header: more bytes would change nothing, and the reader reports why.
                 return true;
             }
         } while (FitsUnit.mayStartAt(content, at));

@@ -5,11 +5,11 @@ import polewright.image.Frame;
 import polewright.sky.InputRefused;
 
 /**
- * From the bytes of a file to a frame in grey.
+ * Decodes the bytes of a file to a greyscale frame.
  *
- * <p>FITS, JPEG, PNG, TIFF, each packed by gzip or not, and the picture embedded in a camera's raw file; told apart by their
- * first bytes, not by name.
- * Whatever is wrong with the bytes, the answer is a frame or one line for the person.
+ * <p>FITS, JPEG, PNG, TIFF, each optionally gzipped, and the picture embedded in a camera's raw file; distinguished by
+ * their first bytes, not by name. Whatever is wrong with the bytes, the result is a frame or a one-line message for the
+ * user.
  */
 public final class FrameReader {
     private FrameReader() {}
@@ -18,7 +18,7 @@ public final class FrameReader {
      * Decodes a frame.
      *
      * @param content all bytes of the file; not changed
-     * @param name of the file, for messages; its ending only tells a raw file whose bytes do not
+     * @param name of the file, for messages; its extension matters only for a raw file that its bytes do not identify
      * @throws InputRefused if there is no frame in it; the message begins with the name
      */
     public static Frame read(byte[] content, String name, DecodeOptions options) {
@@ -27,14 +27,15 @@ public final class FrameReader {
         } catch (InputRefused e) {
             throw e.at(name);
         } catch (IOException | RuntimeException | StackOverflowError e) {
-            // Whatever a library stumbles over in bytes that were damaged, in whatever way.
+            // Anything a library may throw on damaged bytes.
             throw because(
                     e,
                     new InputRefused(
                             name + ": it is damaged, and the picture in it cannot be decoded",
                             "copy it again from the camera, or take another frame"));
         } catch (OutOfMemoryError e) {
-            // Sizes are checked before memory is taken; what is left is a program that is nearly full already.
+            // Sizes are checked before memory is allocated; this remains if the program is nearly out of memory
+            // already.
             throw because(
                     e,
                     new InputRefused(
@@ -43,7 +44,7 @@ public final class FrameReader {
         }
     }
 
-    /** The person is not told what it was; who looks for mistakes in the code wants to know. */
+    /** The cause is not shown to the user, but it helps in debugging. */
     private static InputRefused because(Throwable cause, InputRefused refused) {
         refused.initCause(cause);
         return refused;

@@ -2,16 +2,16 @@ package polewright.image.decode;
 
 import polewright.sky.InputRefused;
 
-/** The size that a file claims, checked before memory is taken for it. */
+/** The size claimed by a file, checked before memory is allocated. */
 final class FrameSize {
     private static final double MEGABYTE = 1e6;
-    /** The tightest packings, of an all-black picture, come to 1000 (deflate) or 1400 (LZW). */
+    /** The highest compression ratios, of an all-black picture, are 1000 (deflate) or 1400 (LZW). */
     private static final double TIGHTEST_PACKING = 2000;
 
     private FrameSize() {}
 
     /**
-     * @param storedBytesPerPixel taken by the library for a pixel while the file is being decoded
+     * @param storedBytesPerPixel memory used by the library per pixel during decoding
      * @throws InputRefused if the frame is empty, larger than the options allow, or larger than memory
      */
     static void check(long width, long height, int storedBytesPerPixel, DecodeOptions options) {
@@ -35,7 +35,7 @@ final class FrameSize {
         }
     }
 
-    /** Throws if so few bytes cannot hold so many pixels, however tightly they are packed. */
+    /** Throws if this many bytes cannot hold this many pixels at any compression ratio. */
     static void checkHolds(long fileBytes, long width, long height, int storedBytesPerPixel) {
         if ((double) width * height * storedBytesPerPixel > fileBytes * TIGHTEST_PACKING) {
             throw new InputRefused(

@@ -9,22 +9,22 @@ import java.awt.image.Raster;
 /**
  * A decoded picture in grey.
  *
- * <p>Samples are taken as stored, without the colour library, which would bend 16-bit grey by a curve of its own.
+ * <p>Samples are used as stored, without the colour library, which would apply a tone curve of its own to 16-bit grey.
  *
- * @param pixels average of the colours, row after row; transparency left out
- * @param full value of a full pixel; infinite for floating point
- * @param planes how many colours were averaged
+ * @param pixels average of the colours, row by row, without transparency
+ * @param full saturation value; infinite for floating point
+ * @param planes number of colours averaged
  */
 record GreyRaster(@SuppressWarnings("ArrayRecordComponent") float[] pixels, float full, int planes) {
     private static final int BYTE_FULL = 255;
     private static final int SHORT_FULL = 65_535;
 
-    /** How stored values stand for light. */
+    /** Relation of stored values to light. */
     enum Tone {
         AS_STORED,
         SRGB;
 
-        /** 8-bit values as 0 to 255 of light. */
+        /** Linear light, 0 to 255, for each 8-bit value. */
         float[] ofBytes() {
             float[] light = new float[BYTE_FULL + 1];
             for (int i = 0; i < light.length; i++) {
@@ -36,7 +36,7 @@ record GreyRaster(@SuppressWarnings("ArrayRecordComponent") float[] pixels, floa
         }
     }
 
-    /** Of samples that are numbers as they stand. */
+    /** From a raster of linear samples. */
     static GreyRaster of(Raster raster) {
         return averaged(raster, raster.getNumBands(), Tone.AS_STORED);
     }
@@ -85,11 +85,11 @@ record GreyRaster(@SuppressWarnings("ArrayRecordComponent") float[] pixels, floa
                 pixels[y * width + x] = row[x] < grey.length ? grey[row[x]] : Float.NaN;
             }
         }
-        // A palette is colour already: a mosaic cannot lie under it.
+        // A palette is already colour: there cannot be a Bayer mosaic.
         return new GreyRaster(pixels, BYTE_FULL, 3);
     }
 
-    /** Samples of one band of one row at a time. */
+    /** Samples of one band, a row at a time. */
     private interface Line {
         void read(int y, int band, float[] row);
 

@@ -10,8 +10,8 @@ import java.util.zip.GZIPInputStream;
 import polewright.sky.InputRefused;
 
 /**
- * A file packed by gzip (RFC 1952), as archives of FITS files are. A few bytes may unpack to a thousand times as many, so
- * what comes out is counted.
+ * A gzipped file (RFC 1952), common in archives of FITS files. A few bytes may expand a thousandfold, so the output is
+ * counted.
  */
 final class GzippedFile {
     private static final String ENDING = ".gz";
@@ -20,7 +20,7 @@ final class GzippedFile {
 
     private GzippedFile() {}
 
-    /** A name without the ending that packing added. */
+    /** A name without the extension added by compression. */
     static String nameInside(String name) {
         return name.toLowerCase(Locale.ROOT).endsWith(ENDING)
                 ? name.substring(0, name.length() - ENDING.length())
@@ -28,10 +28,10 @@ final class GzippedFile {
     }
 
     /**
-     * All that is packed in a file.
+     * The decompressed file.
      *
-     * @throws InputRefused when it is cut short, or more than a file may be
-     * @throws IOException when it is damaged
+     * @throws InputRefused if it is truncated, or expands beyond the file limit
+     * @throws IOException if it is damaged
      */
     static byte[] unpacked(byte[] content, DecodeOptions options) throws IOException {
         double most = Math.min(
@@ -54,7 +54,7 @@ final class GzippedFile {
         return all.toByteArray();
     }
 
-    /** Its first bytes, as many as are there and are asked for. */
+    /** Its first bytes, up to the number requested. */
     static byte[] beginning(byte[] content, int most) {
         try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(content))) {
             return in.readNBytes(most);
@@ -63,7 +63,7 @@ final class GzippedFile {
         }
     }
 
-    /** Whether it ends as it should; empty if it is damaged before. Nothing is kept of what comes out. */
+    /** Whether it ends properly; empty if it is damaged before its end. The output is discarded. */
     static Optional<Boolean> isWhole(byte[] content, DecodeDeadline deadline) {
         try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(content), PART)) {
             byte[] part = new byte[PART];

@@ -1,6 +1,8 @@
 package polewright.image.decode;
 
-/** The coded data of a JPEG scan, bit by bit, up to the next marker (ITU-T T.81, sections B.1.1.5 and F.2.2.5). */
+/**
+ * The entropy-coded data of a JPEG scan, bit by bit, up to the next marker (ITU-T T.81, sections B.1.1.5 and F.2.2.5).
+ */
 final class JpegBits {
     private static final int LOOK = 16;
 
@@ -16,7 +18,7 @@ final class JpegBits {
         this.end = end;
     }
 
-    /** The next symbol of a code; negative if no such code begins here, or the data end before it does. */
+    /** The next symbol of a code; negative if no code begins here, or the data end first. */
     int symbol(JpegCode code) {
         fill();
         int looked = held >= LOOK
@@ -31,7 +33,7 @@ final class JpegBits {
         return JpegCode.symbol(found);
     }
 
-    /** Passes over bits; false if they are not there. */
+    /** Skips bits; false if there are not enough. */
     boolean skip(int count) {
         fill();
         held -= count;
@@ -39,10 +41,10 @@ final class JpegBits {
     }
 
     /**
-     * Ends a run of data: what is left of its last byte must be filled with equal bits, and only filling bytes may follow
-     * before the next marker.
+     * Ends an entropy-coded segment: the rest of its last byte must be padded with equal bits, and only fill bytes may
+     * follow before the next marker.
      *
-     * @return the marker, which is passed over; negative if the data go on, or end
+     * @return the marker, which is skipped; negative if the data continue, or end
      */
     int marker() {
         int left = held % Byte.SIZE;
@@ -73,7 +75,7 @@ final class JpegBits {
         return -1;
     }
 
-    /** Just after what was read. */
+    /** The position after the last byte read. */
     int position() {
         return at;
     }
@@ -82,7 +84,7 @@ final class JpegBits {
         while (held <= Integer.SIZE && at < end) {
             int value = content[at] & 0xff;
             if (value == 0xff) {
-                // A stuffed zero follows a byte of data; anything else is a marker.
+                // A stuffed zero follows a 0xFF byte of data; anything else is a marker.
                 if (at + 1 >= end || content[at + 1] != 0) {
                     return;
                 }

@@ -3,7 +3,7 @@ package polewright.image.decode;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** A Huffman code of a JPEG picture (ITU-T T.81, annex C): the symbol for each 16 bits that may come next. */
+/** A Huffman code of a JPEG picture (ITU-T T.81, annex C) as a lookup table for the next 16 bits. */
 final class JpegCode {
     private static final int LONGEST = 16;
     private static final int SYMBOL_BITS = 8;
@@ -15,11 +15,11 @@ final class JpegCode {
     }
 
     /**
-     * The code that a table describes.
+     * The code described by a table.
      *
      * @param content holds 16 counts of codes, by length, then their symbols
-     * @param at the first count
-     * @return empty if the counts are no code's
+     * @param at index of the first count
+     * @return empty if the counts are not a valid code
      */
     static Optional<JpegCode> of(byte[] content, int at) {
         int[] entries = new int[1 << LONGEST];
@@ -41,7 +41,7 @@ final class JpegCode {
         return Optional.of(new JpegCode(entries));
     }
 
-    /** For the next 16 bits: a symbol with the length of its code; negative where no code begins. */
+    /** For the next 16 bits: a symbol with the length of its code; negative if no code begins here. */
     int entry(int bits) {
         return entries[bits];
     }

@@ -7,10 +7,10 @@ import javax.imageio.ImageReader;
 import javax.imageio.event.IIOReadWarningListener;
 
 /**
- * What the JPEG library remarks of a picture while it decodes it. It goes on after damage, but then the blocks that follow
- * may stand in the wrong place, and stars with them; so a remark of damage is a refusal.
+ * Warnings of the JPEG library during decoding. The library continues after damage, but then the following blocks, and
+ * the stars in them, may be misplaced; so a warning of damage is a refusal.
  *
- * <p>Cameras write oddities too that do no harm: an unusual revision or colour mark, and filling bytes before a marker.
+ * <p>Cameras also write harmless oddities: an unusual revision or colour marker, and fill bytes before a marker.
  */
 final class JpegDamage implements IIOReadWarningListener {
     private static final Pattern EXTRANEOUS =
@@ -21,7 +21,7 @@ final class JpegDamage implements IIOReadWarningListener {
     private final int end;
     private final AtomicBoolean isDamaged = new AtomicBoolean();
 
-    /** Of the picture in a part of a file. */
+    /** For the picture in a part of a file. */
     JpegDamage(byte[] content, int start, int end) {
         this.content = content;
         this.start = start;

@@ -3,16 +3,16 @@ package polewright.image.decode;
 import java.util.Optional;
 
 /**
- * The build of a JPEG picture, by its markers (ITU-T T.81, annex B).
+ * The structure of a JPEG picture from its markers (ITU-T T.81, annex B).
  *
  * @param width columns
  * @param height rows
- * @param process low four bits of the frame's marker: 0 to 2 are the kinds that picture programs read, 3 is the lossless
- *     kind that raw files keep their detector values in
- * @param scans how many passes over the picture its data make
- * @param exif where its Exif block begins (the TIFF header in it), or −1
+ * @param process low four bits of the frame marker: 0 to 2 are the kinds that picture programs read, 3 is the lossless
+ *     kind in which raw files store detector values
+ * @param scans number of scans
+ * @param exif offset of the TIFF header in its Exif block, or −1
  * @param exifBytes length of that block
- * @param end just after its last marker; −1 if it is cut short before
+ * @param end offset after its last marker; −1 if it is truncated
  */
 record JpegOutline(int width, int height, int process, int scans, int exif, int exifBytes, int end) {
     private static final int START_OF_IMAGE = 0xd8;
@@ -22,12 +22,12 @@ record JpegOutline(int width, int height, int process, int scans, int exif, int 
     private static final int LAST_USUAL_PROCESS = 2;
     private static final String EXIF = "Exif\0\0";
 
-    /** Reads on to the end of the picture. Empty if there is no JPEG with a size at {@code start}. */
+    /** Reads to the end of the picture. Empty if there is no JPEG with a size at {@code start}. */
     static Optional<JpegOutline> whole(byte[] content, int start) {
         return read(content, start, true);
     }
 
-    /** Reads as far as the picture's size, {@code end} is then −1. Empty if there is no JPEG with a size there. */
+    /** Reads as far as the picture's size; {@code end} is then −1. Empty if there is no JPEG with a size there. */
     static Optional<JpegOutline> size(byte[] content, int start) {
         return read(content, start, false);
     }
@@ -36,7 +36,7 @@ record JpegOutline(int width, int height, int process, int scans, int exif, int 
         return process <= LAST_USUAL_PROCESS && width > 0 && height > 0;
     }
 
-    /** Sequential, by Huffman codes: nearly all that cameras write. */
+    /** Sequential with Huffman coding: nearly all that cameras write. */
     boolean isBaseline() {
         return process <= 1;
     }

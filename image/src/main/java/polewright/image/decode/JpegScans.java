@@ -6,11 +6,11 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Walks through the coded data of a baseline JPEG without making its picture (ITU-T T.81, annexes B and F): are they as many
- * blocks as its size asks for, each well formed?
+ * Checks the coded data of a baseline JPEG without decoding it (ITU-T T.81, annexes B and F): there must be exactly the
+ * blocks that its size requires, each well formed.
  *
- * <p>The library goes on after damage. If as few as one block is lost or made up, all that follow stand in the wrong place,
- * and the library does not always remark it.
+ * <p>The library continues after damage. If even one block is lost or invented, all that follow are misplaced, and the
+ * library does not always warn.
  */
 final class JpegScans {
     private static final int BASELINE = 0xc0;
@@ -23,7 +23,7 @@ final class JpegScans {
     private static final int RESTARTS = 8;
     private static final int COEFFICIENTS = 64;
     private static final int SIDE = 8;
-    /** Of pictures of 8 bits (ITU-T T.81, tables F.1 and F.2). */
+    /** For pictures of 8 bits (ITU-T T.81, tables F.1 and F.2). */
     private static final int MOST_DC_BITS = 11;
 
     private static final int MOST_AC_BITS = 10;
@@ -31,7 +31,7 @@ final class JpegScans {
     private final byte[] content;
     private final int end;
     private final DecodeDeadline deadline;
-    /** Four for the first coefficient of a block, then four for the others. */
+    /** Four DC tables, then four AC tables. */
     private final @Nullable JpegCode[] codes = new JpegCode[8];
 
     private final List<Component> components = new ArrayList<>();
@@ -39,10 +39,10 @@ final class JpegScans {
     private int height;
     private int interval;
 
-    /** A colour: samples across and down in the smallest unit. */
+    /** A colour component: its horizontal and vertical sampling factors. */
     private record Component(int id, int across, int down) {}
 
-    /** A colour in a scan, with its codes. */
+    /** A component in a scan, with its codes. */
     private record Coded(Component component, JpegCode dc, JpegCode ac) {}
 
     private JpegScans(byte[] content, int end, DecodeDeadline deadline) {
@@ -52,10 +52,10 @@ final class JpegScans {
     }
 
     /**
-     * Whether the data of a picture are what its headers say.
+     * Whether the data of a picture match its headers.
      *
-     * @param start its first byte
-     * @param end just after its last
+     * @param start offset of its first byte
+     * @param end offset after its last
      */
     static boolean areSound(byte[] content, int start, int end, DecodeDeadline deadline) {
         return new JpegScans(content, end, deadline).areSound(start + 2);
@@ -89,7 +89,7 @@ final class JpegScans {
         }
     }
 
-    /** Takes in a segment; false if it makes no sense. */
+    /** Reads a segment; false if it is invalid. */
     private boolean header(int marker, int at, int next) {
         return switch (marker) {
             case BASELINE, EXTENDED -> frame(at, next);
@@ -138,11 +138,11 @@ final class JpegScans {
     }
 
     /**
-     * Walks through one scan.
+     * Checks one scan.
      *
-     * @param at what its header says, after the length
-     * @param next its first data
-     * @return just after its data; negative if they are not sound
+     * @param at offset of its header, after the length
+     * @param next offset of its first data
+     * @return offset after its data; negative if they are invalid
      */
     private int scan(int at, int next) {
         List<Coded> coded = coded(at, next);

@@ -26,10 +26,11 @@ import polewright.image.FrameFacts;
 import polewright.sky.InputRefused;
 
 /**
- * JPEG, PNG and TIFF pictures through the readers of Java's picture library and its plug-ins.
+ * Decodes JPEG, PNG and TIFF pictures with the readers of Java's image library and its plug-ins.
  *
- * <p>JPEG values are made linear by the sRGB curve (IEC 61966-2-1), which cameras write: a star keeps its shape from core to
- * wing, and colours average as light does. PNG and TIFF are taken as they stand: from a capture program they are linear.
+ * <p>JPEG values are linearised by the sRGB curve (IEC 61966-2-1), which cameras write: a star keeps its shape from
+ * core to wing, and colours average as light does. PNG and TIFF are used as they are: from a capture program they are
+ * linear.
  */
 final class PictureDecoder {
     // Modified Huffman, T.4, T.6.
@@ -48,7 +49,7 @@ final class PictureDecoder {
         return jpeg(content, 0, content.length, exif, options);
     }
 
-    /** A JPEG within other bytes, with facts from elsewhere. */
+    /** A JPEG within other bytes, with metadata from elsewhere. */
     static Frame jpeg(byte[] content, int start, int length, TiffDirectories exif, DecodeOptions options)
             throws IOException {
         JpegOutline outline = JpegOutline.whole(content, start).orElseThrow(() -> new IOException("no size in it"));
@@ -65,7 +66,8 @@ final class PictureDecoder {
                 GreyRaster.Tone.SRGB,
                 options,
                 facts(exif, options.cameraZone()));
-        // Of the kind that nearly all cameras write each block can be followed; of others the library's word is taken.
+        // The blocks of the kind that nearly all cameras write can be checked; for others the library's verdict is
+        // accepted.
         boolean isSound = outline.isBaseline()
                 ? JpegScans.areSound(content, start, outline.end(), options.deadline())
                 : !damage.isDamaged();
@@ -149,8 +151,8 @@ final class PictureDecoder {
     }
 
     /**
-     * Two colours, packed by one of the ways of fax (TIFF 6.0, sections 10 and 11). The library answers each row that is
-     * missing at the end of one by an exception.
+     * Bilevel pictures with fax compression (TIFF 6.0, sections 10 and 11). The library throws and catches an exception
+     * for each row missing at the end.
      */
     private static void refuseFax(TIFFImageMetadata directory) {
         Entry compression = directory.getTIFFField(TIFF.TAG_COMPRESSION);
@@ -161,7 +163,7 @@ final class PictureDecoder {
         }
     }
 
-    /** The library takes memory for each sample of a pixel before it looks for any. */
+    /** The library allocates memory for each sample of a pixel before it reads any. */
     private static void refuseManySamples(TIFFImageMetadata directory) {
         Entry samples = directory.getTIFFField(TIFF.TAG_SAMPLES_PER_PIXEL);
         if (samples != null
@@ -181,7 +183,7 @@ final class PictureDecoder {
     /** Returns the type of the samples. */
     private static int checkSize(ImageReader reader, int width, int height, long fileBytes, DecodeOptions options)
             throws IOException {
-        // A limit on the pixels first: asking for the type may already cost what the size claims.
+        // A preliminary check of the pixel count: even asking for the type may cost as much as the claimed size.
         FrameSize.checkHolds(fileBytes, width, height, 1);
         FrameSize.check(width, height, 0, options);
         Iterator<ImageTypeSpecifier> types = reader.getImageTypes(0);

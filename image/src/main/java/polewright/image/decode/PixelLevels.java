@@ -3,16 +3,16 @@ package polewright.image.decode;
 import java.util.Arrays;
 
 /**
- * Where the bulk of a set of pixels lies and how wide it is, stars left out.
+ * Level and spread of the bulk of a set of pixels, excluding stars.
  *
- * <p>Means of the middle parts of the sorted values rather than single quantiles: a dark 8-bit frame has only a handful
+ * <p>Means of the middle parts of the sorted values instead of single quantiles: a dark 8-bit frame has only a handful
  * of values, and a quantile would be off by up to half a step.
  *
  * @param level mean of the middle half
- * @param spread mean of those between the 50th and 90th per cent less the mean of those between the 10th and the 50th
+ * @param spread mean between the 50th and 90th percentiles minus the mean between the 10th and the 50th
  */
 record PixelLevels(double level, double spread) {
-    /** Enough for a median to 0.005 of the spread; a prime, so that no sampling falls in step with columns. */
+    /** Enough for a median to 0.005 of the spread; a prime, so that no sampling is commensurate with the columns. */
     private static final int SAMPLE = 65_521;
 
     /** Of all pixels. */
@@ -20,7 +20,7 @@ record PixelLevels(double level, double spread) {
         return of(pixels, pixels.length, 1, 0, 0, 1);
     }
 
-    /** Of every {@code step}-th pixel of every {@code step}-th row, beginning at (x, y); NaN left out. */
+    /** Of every {@code step}-th pixel of every {@code step}-th row, starting at (x, y); NaN excluded. */
     static PixelLevels of(float[] pixels, int width, int height, int x0, int y0, int step) {
         int columns = (width - x0 + step - 1) / step;
         int rows = (height - y0 + step - 1) / step;

@@ -4,12 +4,12 @@ import java.nio.ByteBuffer;
 import java.util.zip.CRC32;
 
 /**
- * The build of a PNG picture, by its chunks (ISO/IEC 15948).
+ * The structure of a PNG picture from its chunks (ISO/IEC 15948).
  *
- * @param exif where its Exif chunk's data begin, or −1
+ * @param exif offset of the data of its Exif chunk, or −1
  * @param exifBytes their length
  * @param whole whether its last chunk is there
- * @param damaged whether a chunk that makes the picture does not have the checksum that is written after it
+ * @param damaged whether a critical chunk has the wrong checksum
  */
 record PngOutline(int exif, int exifBytes, boolean whole, boolean damaged) {
     private static final int SIGNATURE = 8;
@@ -18,7 +18,7 @@ record PngOutline(int exif, int exifBytes, boolean whole, boolean damaged) {
 
     private static final int IEND = 0x49454e44;
     private static final int EXIF = 0x65584966;
-    /** Of a chunk's type: set in those without which the picture is all the same (ISO/IEC 15948, section 5.4). */
+    /** The bit of a chunk's type that marks it as ancillary (ISO/IEC 15948, section 5.4). */
     private static final int ANCILLARY = 0x20000000;
 
     static PngOutline of(byte[] content) {

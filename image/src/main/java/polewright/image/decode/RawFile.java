@@ -11,14 +11,14 @@ import polewright.image.Frame;
 import polewright.sky.InputRefused;
 
 /**
- * A camera's raw file, of which the largest embedded JPEG picture is taken: cameras put one of full or nearly full size
- * beside the detector's values, for their own screens.
+ * A camera's raw file. Its largest embedded JPEG picture is used: cameras store one of full or nearly full size with
+ * the detector's values, for their own screens.
  *
- * <p>The directories are asked first. Where they name no picture of a useful size (some makers keep theirs in notes of
- * their own, or in files of another build), the bytes are searched for one.
+ * <p>The directories are read first. If they give no picture of a useful size (some makers keep theirs in maker notes,
+ * or in files with another structure), the bytes are searched for one.
  */
 final class RawFile {
-    /** Smaller ones are thumbnails; stars are lost in them. */
+    /** Smaller ones are thumbnails in which stars are lost. */
     static final int LEAST_SIDE = 640;
 
     private static final Comparator<Preview> BY_SIZE =
@@ -63,7 +63,7 @@ final class RawFile {
         return PictureDecoder.jpeg(content, start, outline.end() - start, facts, options);
     }
 
-    /** The largest picture that is there from beginning to end. */
+    /** The largest complete picture. */
     static Optional<Preview> largest(byte[] content, TiffDirectories directories, DecodeDeadline deadline) {
         Optional<Preview> named = directories.embeddedJpegs().stream()
                 .filter(jpeg -> jpeg.offset() >= 0 && jpeg.offset() < content.length)
@@ -81,7 +81,7 @@ final class RawFile {
                 continue;
             }
             deadline.check();
-            // Chance makes this mark a few times in a raw file; to read each to its end would take long.
+            // This mark occurs a few times in a raw file by chance; following each to its end would take long.
             long best = largest.map(preview -> preview.outline().pixels()).orElse(0L);
             boolean larger = JpegOutline.size(content, at)
                     .filter(size -> size.isPicture() && size.pixels() > best)
@@ -107,7 +107,7 @@ final class RawFile {
     /**
      * An embedded picture.
      *
-     * @param start its first byte in the file
+     * @param start offset of its first byte in the file
      */
     record Preview(int start, JpegOutline outline) {
         static Stream<Preview> whole(byte[] content, int start) {

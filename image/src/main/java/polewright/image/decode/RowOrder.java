@@ -3,10 +3,11 @@ package polewright.image.decode;
 import java.nio.charset.StandardCharsets;
 
 /**
- * Where the first row stored stands when the picture is drawn.
+ * Whether the first row stored is at the top or the bottom of the displayed picture.
  *
- * <p>FITS draws it at the bottom (FITS Standard 4.0, 2018, section 5.1: only a recommendation), every other kind of
- * picture on top. Some capture programs store FITS from the top down and say so by {@code ROWORDER} (common practice).
+ * <p>FITS displays it at the bottom (FITS Standard 4.0, 2018, section 5.1: only a recommendation), every other kind of
+ * picture at the top. Some capture programs store FITS from the top down and say so by {@code ROWORDER} (common
+ * practice).
  */
 public enum RowOrder {
     TOP_DOWN,
@@ -16,7 +17,7 @@ public enum RowOrder {
     private static final int MOST_CARDS = 36 * 100;
 
     /**
-     * By the first bytes of a file.
+     * From the first bytes of a file.
      *
      * @param content all of it; not changed
      */
@@ -44,8 +45,8 @@ public enum RowOrder {
     }
 
     /**
-     * From a picture drawn with its first row on top to this one, or back: a flip of top and bottom turns what is mirrored
-     * into what is not.
+     * Whether the parity of a picture displayed with its first row at the top must be reversed for this one, or back:
+     * flipping top and bottom mirrors a picture.
      */
     public boolean flips(boolean mirrored) {
         return mirrored != (this == BOTTOM_UP);

@@ -5,27 +5,27 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /**
- * The value at which a pixel is full.
+ * The saturation value of a frame.
  *
- * @param told by the file's header
- * @param typeFull the largest value that the file's type can hold; infinite for floating point
+ * @param told from the file's header
+ * @param typeFull largest value of the file's type; infinite for floating point
  */
 record Saturation(OptionalDouble told, float typeFull) {
-    /** A level told that this share of the frame reaches is a mistake, or another thing. */
+    /** A stated level that this fraction of the frame reaches must be wrong or mean something else. */
     private static final double MOST_FULL = 0.1;
 
     private static final int PIECE = 1 << 12;
     private static final int PILE = 8;
-    /** A pile at the top is held against all that lies in this share of the range below it. */
+    /** A pile-up at the top is compared with all pixels in this fraction of the range below it. */
     private static final double NEAR_TOP = 0.1;
 
     /**
-     * The level told, else where pixels pile up at the largest value of the frame, else the type's largest.
+     * The stated level, otherwise the largest value of the frame if pixels pile up there, otherwise the type's largest.
      *
-     * <p>Twelve- and fourteen-bit cameras fill at 4095 or 16383, or at those times 16 or 4, and a header seldom says
-     * which. Full pixels all have one value, the largest; a sky and its stars thin out toward theirs. So the largest
-     * value is taken for full when at least eight pixels have it, and more than lie in the tenth of the range (from the
-     * frame's sky up) below it.
+     * <p>Twelve- and fourteen-bit cameras saturate at 4095 or 16383, or at 16 or 4 times those values, and a header
+     * seldom says which. Saturated pixels all have the same, largest value, whereas the counts of background and stars
+     * thin out toward theirs. So the largest value is the saturation value if at least eight pixels have it, and more
+     * than lie in the tenth of the range (from the frame's background up) below it.
      */
     float of(float[] pixels) {
         Largest[] pieces = IntStream.range(0, (pixels.length + PIECE - 1) / PIECE)
@@ -45,7 +45,7 @@ record Saturation(OptionalDouble told, float typeFull) {
             return typeFull;
         }
         double sky = PixelLevels.of(pixels).level();
-        // At least one value further down: those of an 8-bit frame, or of a shifted one, lie far apart.
+        // At least one value further down: the values of an 8-bit frame, or of a shifted one, are far apart.
         float near = Math.min(second, (float) (largest - NEAR_TOP * (largest - sky)));
         int top = count(pixels, pieces, largest);
         int below = count(pixels, pieces, near) - top;
@@ -53,7 +53,7 @@ record Saturation(OptionalDouble told, float typeFull) {
         return piled ? largest : typeFull;
     }
 
-    /** How many pixels reach a value; pieces of the frame that stay below it, which most do, are passed over. */
+    /** Number of pixels that reach a value; parts of the frame that stay below it, as most do, are skipped. */
     private static int count(float[] pixels, Largest[] pieces, float least) {
         int count = 0;
         for (int piece = 0; piece < pieces.length; piece++) {
@@ -67,7 +67,7 @@ record Saturation(OptionalDouble told, float typeFull) {
         return count;
     }
 
-    /** The two largest values that differ; negative infinity where there are none. */
+    /** The two largest distinct values; negative infinity if there are none. */
     private record Largest(float first, float second) {
         private static final Largest NONE = new Largest(Float.NEGATIVE_INFINITY, Float.NEGATIVE_INFINITY);
 

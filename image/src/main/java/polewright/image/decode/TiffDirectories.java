@@ -21,10 +21,10 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * The directories of a TIFF, of a raw file built like one, or of an Exif block, as the metadata library reads them.
+ * The directories of a TIFF, of a raw file structured like one, or of an Exif block, as read by the metadata library.
  *
- * <p>Only the tags that are wanted here are taken, and only so many bytes of them: a damaged length must not cost memory,
- * and profiles, notes of the maker and the like are more code to trip over.
+ * <p>Only the tags needed are read, and only a limited number of their bytes: a damaged length must not cost memory,
+ * and profiles, maker notes and the like are more code that can fail.
  */
 final class TiffDirectories {
     static final int TAG_DNG_VERSION = 0xc612;
@@ -69,14 +69,14 @@ final class TiffDirectories {
         this.directories = List.copyOf(directories);
     }
 
-    /** Of an Exif block or a whole file; none where it cannot be read at all. */
+    /** Of an Exif block or a whole file; empty if it cannot be read at all. */
     static TiffDirectories of(byte[] content, int start) {
         Metadata metadata = new Metadata();
         Handler handler = new Handler(metadata);
         try {
             new TiffReader().processTiff(new ByteArrayReader(content, start), handler, 0);
         } catch (TiffProcessingException | IOException | RuntimeException e) {
-            // What was read until then is kept: a broken tail seldom spoils the beginning.
+            // Keep what has been read: a damaged tail seldom affects the beginning.
             handler.endingIFD();
         }
         List<Directory> read = new ArrayList<>();
@@ -84,7 +84,7 @@ final class TiffDirectories {
         return new TiffDirectories(read);
     }
 
-    /** None at all. */
+    /** Without directories. */
     static TiffDirectories none() {
         return new TiffDirectories(List.of());
     }
@@ -93,7 +93,7 @@ final class TiffDirectories {
         return directories;
     }
 
-    /** Pictures that the directories name outright as JPEG. */
+    /** Pictures that the directories list as JPEG. */
     List<JpegTags> embeddedJpegs() {
         List<JpegTags> found = new ArrayList<>();
         for (Directory directory : directories) {
@@ -111,7 +111,7 @@ final class TiffDirectories {
         return found;
     }
 
-    /** The tag in the first directory that has it, as text without the blanks around it. */
+    /** The tag in the first directory that has it, as trimmed text. */
     Optional<String> text(int tag) {
         for (Directory directory : directories) {
             String text = directory.getString(tag);
@@ -122,7 +122,7 @@ final class TiffDirectories {
         return Optional.empty();
     }
 
-    /** The tag in the first directory where it is a finite number above zero. */
+    /** The tag in the first directory in which it is a finite positive number. */
     OptionalDouble positive(int tag) {
         for (Directory directory : directories) {
             Double value = directory.getDoubleObject(tag);
@@ -133,7 +133,7 @@ final class TiffDirectories {
         return OptionalDouble.empty();
     }
 
-    /** Whole numbers of a tag; an empty array where there are none. */
+    /** Integers of a tag; an empty array if there are none. */
     static long[] numbers(Directory directory, int tag) {
         Object value = directory.getObject(tag);
         if (value instanceof Number number) {
@@ -147,7 +147,7 @@ final class TiffDirectories {
     }
 
     /**
-     * Where a JPEG picture lies in the file, by the file's own word.
+     * The location of a JPEG picture according to the file.
      *
      * @param offset first byte
      * @param length bytes
@@ -178,7 +178,7 @@ final class TiffDirectories {
             return hasRoom() && super.hasFollowerIfd();
         }
 
-        /** True for what is passed over. */
+        /** True for tags that are skipped. */
         @Override
         public boolean customProcessTag(
                 int tagOffset,

@@ -3,22 +3,24 @@ package polewright.image.decode;
 import com.drew.metadata.Directory;
 import com.drew.metadata.exif.ExifDirectoryBase;
 
-/** Whether the parts that a TIFF's directories name lie within the file (TIFF 6.0, sections 2 and 15). */
+/** Whether the parts given in a TIFF's directories lie within the file (TIFF 6.0, sections 2 and 15). */
 final class TiffOutline {
-    /** Some raw files write this where they have no such part. */
+    /** Some raw files write this if they have no such part. */
     private static final long NOWHERE = 0xffff_ffffL;
 
-    /** Pixels; writers seldom make tiles of more than 512 by 512. */
+    /** Pixels; writers seldom make tiles larger than 512 by 512. */
     private static final double LARGEST_TILE = 1 << 22;
 
     private TiffOutline() {}
 
-    /** Writers put the first directory's place in last: until then there is no picture. */
+    /** Writers fill in the offset of the first directory last: until then there is no picture. */
     static boolean hasPicture(TiffDirectories directories) {
         return directories.all().stream().anyMatch(d -> d.containsTag(ExifDirectoryBase.TAG_IMAGE_WIDTH));
     }
 
-    /** Tiles far larger than the picture, for which the library would take memory before it looks for their bytes. */
+    /**
+     * Tiles far larger than the picture, for which the library would allocate memory before it looks for their bytes.
+     */
     static boolean hasHugeTiles(TiffDirectories directories) {
         return directories.all().stream().anyMatch(d -> {
             double picture =
@@ -46,7 +48,7 @@ final class TiffOutline {
         long[] offsets = TiffDirectories.numbers(directory, offsetsTag);
         long[] counts = TiffDirectories.numbers(directory, countsTag);
         for (int i = 0; i < offsets.length; i++) {
-            // Numbers of 32 bits may come with a sign.
+            // Numbers of 32 bits may arrive signed.
             long offset = offsets[i] & NOWHERE;
             long count = i < counts.length ? counts[i] & NOWHERE : 0;
             if (offset != NOWHERE && offset + count > content.length) {

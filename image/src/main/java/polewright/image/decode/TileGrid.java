@@ -3,8 +3,8 @@ package polewright.image.decode;
 import polewright.sky.InputRefused;
 
 /**
- * How an image is cut into tiles: rectangles within one plane, the last of a row or column perhaps smaller (FITS standard
- * 4.0, section 10.1.1).
+ * How an image is divided into tiles: rectangles within one plane, the last of a row or column possibly smaller (FITS
+ * standard 4.0, section 10.1.1).
  *
  * @param shape of the image
  * @param width columns of a tile, 1 to the image's
@@ -12,22 +12,22 @@ import polewright.sky.InputRefused;
  */
 record TileGrid(FitsShape shape, int width, int height) {
     /**
-     * The grid that a header gives. Without {@code ZTILEn} each row is a tile.
+     * The grid from a header. Without {@code ZTILEn} each row is a tile.
      *
-     * @throws InputRefused when a tile is empty, or larger than the image
+     * @throws InputRefused if a tile is empty, or larger than the image
      */
     static TileGrid of(FitsUnit unit, FitsAxes axes, FitsShape shape) {
         FitsCounts counts = unit.counts();
         int width = (int) counts.orElse("ZTILE1", shape.width(), 1, shape.width());
         int height = (int) counts.orElse("ZTILE2", 1, 1, shape.height());
         for (int axis = 3; axis <= axes.count(); axis++) {
-            // The library cuts within planes only.
+            // The library only divides within planes.
             counts.orElse("ZTILE" + axis, 1, 1, 1);
         }
         return new TileGrid(shape, width, height);
     }
 
-    /** Tiles in the image; the table has a row for each. */
+    /** Number of tiles in the image; the table has a row for each. */
     long tiles() {
         return columns() * rows() * shape.planes();
     }

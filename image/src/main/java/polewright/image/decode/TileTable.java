@@ -8,14 +8,14 @@ import java.util.regex.Pattern;
 import polewright.sky.InputRefused;
 
 /**
- * The table in which a FITS file keeps its compressed tiles, held against the file before the library believes it: it takes
- * memory for a tile's bytes by the count in the table, whatever that may be (FITS standard 4.0, sections 7.3 and 10.1).
+ * The table of compressed tiles in a FITS file, checked against the file before the library uses it: the library
+ * allocates a tile's bytes by the count in the table, whatever that may be (FITS standard 4.0, sections 7.3 and 10.1).
  *
  * @param unit the table
  * @param columns those that point into the heap
  * @param rowBytes length of a row
  * @param rows one for each tile
- * @param heap where the heap begins, bytes from the table's first
+ * @param heap offset of the heap from the table's first byte
  */
 record TileTable(FitsUnit unit, List<Pointer> columns, long rowBytes, long rows, long heap) {
     /** FITS standard 4.0, section 7.2.1. */
@@ -28,9 +28,9 @@ record TileTable(FitsUnit unit, List<Pointer> columns, long rowBytes, long rows,
     private static final int MOST_BIT_PLANES = 63;
 
     /**
-     * The table that a header describes.
+     * The table described by a header.
      *
-     * @throws InputRefused when it is none, or does not have a row for each tile
+     * @throws InputRefused if it is not a table, or does not have a row for each tile
      */
     static TileTable of(FitsUnit unit, TileGrid grid) {
         FitsCounts counts = unit.counts();
@@ -76,8 +76,8 @@ record TileTable(FitsUnit unit, List<Pointer> columns, long rowBytes, long rows,
     }
 
     /**
-     * Throws unless every tile's bytes lie within the heap, and all together are no more than it holds. The whole unit must
-     * be in the file.
+     * Throws unless every tile's bytes lie within the heap, and their sum does not exceed it. The whole HDU must be in
+     * the file.
      */
     void requireWithinHeap(byte[] content, TileGrid grid) {
         ByteBuffer table = ByteBuffer.wrap(content, unit.dataStart(), (int) unit.dataBytes())
@@ -103,7 +103,7 @@ record TileTable(FitsUnit unit, List<Pointer> columns, long rowBytes, long rows,
         }
     }
 
-    /** A tile of this kind says its own size once more, and the library takes memory by that. */
+    /** A tile of this kind repeats its own size, by which the library allocates memory. */
     private static void requireTransformOf(ByteBuffer table, int at, long count, TileGrid grid, long row) {
         if (count < HCOMPRESS_HEADER_BYTES || table.getShort(at) != HCOMPRESS_MARK) {
             throw damaged();
@@ -145,9 +145,9 @@ record TileTable(FitsUnit unit, List<Pointer> columns, long rowBytes, long rows,
      * A column of pointers into the heap.
      *
      * @param name of the column
-     * @param at where it stands in a row, bytes
+     * @param at its offset in a row, bytes
      * @param wide whether count and offset have 64 bits each, not 32
-     * @param elementBytes size of what it counts
+     * @param elementBytes size of the elements counted
      */
     record Pointer(String name, long at, boolean wide, long elementBytes) {
         boolean isTiles() {

@@ -9,7 +9,7 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.ObservingMoment;
 
-/** The camera's attitude over the ground, from a matched frame and where its stars appear at a site and an instant. */
+/** The camera's attitude in ENU, from a matched frame and the apparent directions of its stars at a site and time. */
 final class AttitudeFit {
     private AttitudeFit() {}
 

@@ -4,16 +4,16 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * For each star of a field, the three nearest that are brighter.
+ * For each star of a field, its three nearest brighter neighbours.
  *
- * <p>This choice needs no scale and no limit of brightness: a camera that sees a star sees those around it that are
- * brighter, so it finds the same three, however deep it looks.
+ * <p>This choice depends on neither scale nor limiting magnitude: a camera that records a star also records the
+ * brighter stars around it, so it finds the same three whatever its depth.
  */
 final class BrighterNeighbours {
-    /** Neighbours of one star. */
+    /** Neighbours per star. */
     static final int EACH = 3;
 
-    // Closer than this share of the pattern's size, two stars may be one on a picture.
+    // Closer than this fraction of the pattern's size, two stars may be merged in a picture.
     private static final double MERGED_SHARE = 0.04;
     private static final int CANDIDATES = 6;
     private static final double LARGEST_RAD = Math.toRadians(40);
@@ -22,16 +22,16 @@ final class BrighterNeighbours {
     private BrighterNeighbours() {}
 
     /**
-     * Works them out with all processors.
+     * Finds them on all processors.
      *
-     * @return {@link #EACH} ranks a star, nearest first; −1 where there are not that many, or the star is lost in a
+     * @return {@link #EACH} ranks per star, nearest first; −1 if there are not that many, or the star is merged with a
      *     brighter one
      */
     static int[] of(MappedStars sky) {
         int count = sky.count();
         int[] neighbours = new int[EACH * count];
         Arrays.fill(neighbours, -1);
-        // Each block of stars is looked up in a grid that suits its density: coarse for the few bright ones.
+        // Each block of stars is searched in a grid that suits its density: coarse for the few bright ones.
         int from = EACH;
         while (from < count) {
             int to = Math.min(count, Math.max(64, 2 * from));
@@ -51,7 +51,7 @@ final class BrighterNeighbours {
         return neighbours;
     }
 
-    /** One thread's search; its arrays are used again for each star. */
+    /** One thread's search; its arrays are reused for each star. */
     private static final class Search implements SkyGrid.Visitor {
         private final MappedStars sky;
         private final SkyGrid grid;
@@ -63,7 +63,7 @@ final class BrighterNeighbours {
         Search(MappedStars sky, SkyGrid grid, double cellRad) {
             this.sky = sky;
             this.grid = grid;
-            // Holds 7 stars on average where half of the grid's stars are brighter.
+            // Holds 7 stars on average if half of the grid's stars are brighter.
             this.firstRadiusRad = cellRad * 1.5;
         }
 

@@ -3,9 +3,9 @@ package polewright.image.match;
 import polewright.image.star.FoundStar;
 import polewright.image.star.StarList;
 
-/** The brightest stars of a frame as columns, brightest first; x is counted from the right where mirrored. */
+/** The brightest stars of a frame as columns, brightest first; x is counted from the right if mirrored. */
 final class Detections {
-    // A centre is not believed better than this: the optics' own unevenness.
+    // Centres are never assumed to be better than this, because of the optics' irregularities.
     private static final double LEAST_SIGMA_PIXELS = 0.03;
 
     private final int width;

@@ -1,18 +1,18 @@
 package polewright.image.match;
 
 /**
- * How a lens, or a tilted detector, departs from a pinhole: added to a pixel's place, it gives where a pinhole would have
- * put it. This is the direction of the open SIP convention (Shupe et al. 2005, ADASS XIV, ASP Conf. 347, 491).
+ * The distortion of a lens or a tilted detector: added to a pixel's position, it gives the position in a pinhole
+ * camera. This is the direction of the open SIP convention (Shupe et al. 2005, ADASS XIV, ASP Conf. 347, 491).
  *
- * <p>Terms i + j of 1 to 3 in (u/h)ⁱ(v/h)ʲ, pixels, with h half the diagonal of the frame. The two terms of first order
- * are those that turn a square into a rhombus or a rectangle; turning and scaling are the plate's own.
+ * <p>Terms i + j of 1 to 3 in (u/h)ⁱ(v/h)ʲ, pixels, with h half the diagonal of the frame. The two first-order terms
+ * turn a square into a rhombus or a rectangle; rotation and scale belong to the plate.
  */
 public final class Distortion {
     /** Powers of u of the terms of second and third order. */
     static final int[] POWER_U = {2, 1, 0, 3, 2, 1, 0};
     /** Powers of v of the same. */
     static final int[] POWER_V = {0, 1, 2, 0, 1, 2, 3};
-    /** How many terms there are in each of u and v. */
+    /** The number of terms in each of u and v. */
     public static final int TERMS = POWER_U.length;
 
     static final Distortion NONE = new Distortion(0, 0, new double[TERMS], new double[TERMS]);
@@ -23,8 +23,8 @@ public final class Distortion {
     private final double[] inV;
 
     /**
-     * @param stretch share by which u is longer and v shorter
-     * @param shear share of v added to u, and of u to v
+     * @param stretch fraction by which u is longer and v shorter
+     * @param shear fraction of v added to u, and of u to v
      * @param inU terms of u, pixels
      * @param inV terms of v, pixels
      */
@@ -35,12 +35,12 @@ public final class Distortion {
         this.inV = inV;
     }
 
-    /** Share by which u is longer and v shorter. */
+    /** Fraction by which u is longer and v shorter. */
     public double stretch() {
         return stretch;
     }
 
-    /** Share of v added to u, and of u to v. */
+    /** Fraction of v added to u, and of u to v. */
     public double shear() {
         return shear;
     }
@@ -55,12 +55,12 @@ public final class Distortion {
         return POWER_V[term];
     }
 
-    /** What a term adds to u, pixels. */
+    /** Contribution of a term to u, pixels. */
     public double termInU(int term) {
         return inU[term];
     }
 
-    /** What a term adds to v, pixels. */
+    /** Contribution of a term to v, pixels. */
     public double termInV(int term) {
         return inV[term];
     }
@@ -75,12 +75,12 @@ public final class Distortion {
         return false;
     }
 
-    /** What to add to u. */
+    /** The correction to u. */
     double ofU(double u, double v, double h) {
         return stretch * u + shear * v + polynomial(inU, u / h, v / h);
     }
 
-    /** What to add to v. */
+    /** The correction to v. */
     double ofV(double u, double v, double h) {
         return shear * u - stretch * v + polynomial(inV, u / h, v / h);
     }

@@ -16,27 +16,27 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
 
 /**
- * Says which stars of the atlas are on a frame, wherever it looked.
+ * Identifies the stars of a frame in the atlas, wherever it was pointed.
  *
- * <p>Each star of the frame and three brighter ones near it make a pattern, whose code is looked up among those of the
- * atlas (see {@link PatternCode}). A likeness proposes a plate; {@link Verifier} judges it by {@link Odds}. Patterns are
- * tried from the brightest star on, with few neighbours and small tolerances first. The work is bounded by the numbers
- * of stars, patterns and guesses, so that a frame of no stars ends as well.
+ * <p>Each star of the frame and three brighter ones near it form a pattern, whose code is looked up among those of the
+ * atlas (see {@link PatternCode}). A similar code proposes a plate, which {@link Verifier} judges by {@link Odds}.
+ * Patterns are tried from the brightest star on, with few neighbours and small tolerances first. The work is bounded by
+ * the numbers of stars, patterns and guesses, so that a frame without stars also terminates.
  *
- * <p>The patterns of the whole sky are mapped from where they are kept, and serve every frame. Where none are kept, the
- * neighbourhood of a hint has its own worked out, in hundredths of a second; a frame of which no place is known has those
- * of the whole sky worked out, in seconds, and then they are kept. The last few indices stay at hand for the next frame.
- * Otherwise nothing is remembered; instances may be shared between threads.
+ * <p>The patterns of the whole sky are memory-mapped from their store and serve every frame. Without a store, the
+ * patterns of a hint's neighbourhood are computed in hundredths of a second; for a frame without a hint those of the
+ * whole sky are computed, in seconds, and then stored. The last few indices are cached for the next frame. There is no
+ * other state; instances may be shared between threads.
  */
 public final class FrameMatcher {
-    /** Fewer stars than this cannot be told apart from chance. */
+    /** Fewer stars cannot be distinguished from a chance match. */
     public static final int FEWEST_STARS = 6;
 
     private static final int MOST_DETECTIONS = 1500;
     private static final int MOST_GUESSES = 40_000;
-    // Of a field of five or six stars of the atlas; what is fainter may be none.
+    // For a field with five or six atlas stars; anything fainter may not be a star.
     private static final int LEAST_OF_FEW = 6;
-    // Of the whole sky at one epoch 32 MB in the heap; of neighbourhoods a few MB each.
+    // An index of the whole sky at one epoch takes 32 MB of heap; those of neighbourhoods a few MB each.
     private static final int MOST_INDICES = 5;
 
     private final StarAtlas atlas;
@@ -44,12 +44,12 @@ public final class FrameMatcher {
     private final AtomicReference<Optional<StoredPatterns>> wholeSky = new AtomicReference<>(Optional.empty());
     private final AtomicReference<List<IndexedSky>> lastIndices = new AtomicReference<>(List.of());
 
-    /** Keeps nothing beyond its own life. */
+    /** Stores nothing beyond its own lifetime. */
     public FrameMatcher(StarAtlas atlas) {
         this(atlas, PatternStore.NONE);
     }
 
-    /** With the patterns of the whole sky as they are kept; opens them, or knows that there are none. */
+    /** With a store for the patterns of the whole sky; opens them, or notes that there are none. */
     public FrameMatcher(StarAtlas atlas, PatternStore store) {
         this.atlas = atlas;
         this.store = store;
@@ -83,10 +83,10 @@ public final class FrameMatcher {
     }
 
     /**
-     * Why a frame fits nowhere: the atlas may be too thin where it was looked for.
+     * The reason why a frame was not matched: the atlas may have too few stars where it was searched.
      *
-     * @param tried every hint with which it was looked for
-     * @param widest those of the last search, which differ in nothing but the part of the sky
+     * @param tried every hint used
+     * @param widest those of the last search, which differ only in the part of the sky
      */
     public Unmatched unmatched(StarList list, List<MatchHint> tried, List<MatchHint> widest) {
         return tried.stream()
@@ -95,7 +95,7 @@ public final class FrameMatcher {
                 .orElseGet(() -> Unmatched.anywhere(list.size(), widest));
     }
 
-    /** Where the place and the scale are nearly known, fewer stars are enough. */
+    /** If position and scale are nearly known, fewer stars are enough. */
     private Optional<MatchedFrame> fewStars(StarList list, Detections detections, MatchHint hint) {
         if (!PairSearch.isFor(detections, hint)) {
             return Optional.empty();
@@ -109,7 +109,7 @@ public final class FrameMatcher {
                         .flatMap(chosen -> matched(list, detections, chosen, choice, hint, Math.log(trials))));
     }
 
-    /** The smallest of those at hand that serves, or a new one. */
+    /** The smallest cached index that serves, or a new one. */
     private IndexedSky index(MatchHint hint, Detections detections, int depth) {
         List<IndexedSky> atHand = Objects.requireNonNull(lastIndices.get());
         Optional<IndexedSky> serving = atHand.stream()
@@ -200,7 +200,7 @@ public final class FrameMatcher {
                 all.logOdds() - logTrials);
     }
 
-    /** Magnitude of the faintest detections, by those that are paired, and some more for their scatter. */
+    /** Magnitude of the faintest detections, from the paired ones, with a margin for their scatter. */
     private static double faintest(PlateChoice.Chosen found, Detections detections) {
         int[] paired = found.stars().paired();
         double[] zeroPoints = new double[paired.length];

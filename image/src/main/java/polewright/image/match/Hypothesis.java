@@ -1,10 +1,10 @@
 package polewright.image.match;
 
 /**
- * A frame's pattern taken for one of the atlas: which detections are which stars.
+ * A frame's pattern identified with one of the atlas: which detections are which stars.
  *
  * @param detection0 the star whose pattern it is; then the farthest, the first and the second of its code
- * @param rank0 its rank in the index; the others likewise
+ * @param rank0 its rank in the index; the others in the same order
  */
 record Hypothesis(
         int detection0, int detection1, int detection2, int detection3, int rank0, int rank1, int rank2, int rank3) {

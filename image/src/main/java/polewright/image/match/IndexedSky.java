@@ -7,17 +7,17 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
 
 /**
- * The patterns of the whole sky, or of the part of it that a hint leaves open.
+ * The patterns of the whole sky, or of the part of it allowed by a hint.
  *
- * @param patch which part, frames around its edge included; the whole where empty
+ * @param patch which part, including frames around its edge; the whole sky if empty
  * @param julianYear epoch of the stars
- * @param depth how many stars of the whole sky it goes down to
- * @param patterns to be looked up
+ * @param depth number of stars of the whole sky it reaches down to
+ * @param patterns the index
  */
 record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, PatternIndex patterns) {
-    // In half a year the fastest stars move by a few arcseconds: less than anything that a pattern notices.
+    // In half a year the fastest stars move by a few arcseconds, too little to affect a pattern.
     private static final double SAME_YEARS = 0.5;
-    // A neighbourhood is indexed to at least so many stars: it costs a few hundredths of a second.
+    // A neighbourhood is indexed to at least this many stars, which costs a few hundredths of a second.
     private static final int LEAST_STARS = 25_000;
     private static final double FAINTEST_MAGNITUDE = 16;
     private static final double WIDEST_RAD = Math.toRadians(80);
@@ -27,7 +27,7 @@ record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, Patter
         return new IndexedSky(Optional.empty(), julianYear, atlas.size(), stored.at(julianYear));
     }
 
-    /** The part that a hint leaves open. */
+    /** The part allowed by a hint. */
     static IndexedSky of(StarAtlas atlas, MatchHint hint, Detections detections, int depth) {
         Optional<SkyPatch> patch = open(hint, detections);
         SkyPatch searched = patch.orElse(SkyPatch.aroundPole(true, Angle.ofDegrees(180)));
@@ -45,7 +45,7 @@ record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, Patter
         return new IndexedSky(patch, hint.julianYear(), reached, index);
     }
 
-    /** What a search with a hint looks at, of at least so many stars of the whole sky. */
+    /** The part searched with a hint, to at least this many stars of the whole sky. */
     SearchedSky searched(MatchHint hint, Detections detections, int wantedDepth) {
         Optional<SkyPatch> open = open(hint, detections);
         double share = open.map(IndexedSky::share).orElse(1.0);
@@ -72,7 +72,7 @@ record IndexedSky(Optional<SkyPatch> patch, double julianYear, int depth, Patter
         return apart + inner.radius().radians() <= outer.radius().radians() + 1e-9;
     }
 
-    /** Of the whole sky. */
+    /** Fraction of the whole sky. */
     private static double share(SkyPatch patch) {
         return (1 - Math.cos(patch.radius().radians())) / 2;
     }

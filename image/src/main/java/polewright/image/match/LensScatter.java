@@ -8,16 +8,16 @@ import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealVector;
 
 /**
- * How much more the turn of a plate scatters than its covariance says: one part of the frame after another is left out, and
- * what that does to the turn is compared with what errors of the centres alone would do. Where the lens model is wrong, or the
- * stars of a corner are chance pairs, neighbours err together, and the turn hangs on which part is left out.
+ * The factor by which the scatter of a plate's rotation exceeds its covariance: one part of the frame after another is
+ * left out (a jackknife), and the changes of the rotation are compared with those expected from centring errors alone.
+ * Where the lens model is wrong, or the stars of a corner are chance pairs, the errors of neighbours are correlated,
+ * and the rotation depends on the part that is left out.
  */
 final class LensScatter {
     private static final int FEWEST_STARS_A_PART = 3;
     private static final int MOST_ACROSS = 3;
-    // The covariance is believed as if it came from this many figures of the same kind: with fewer the parts' own
-    // scatter
-    // would be taken for the lens's, with many more a bad corner would be averaged away.
+    // The covariance is weighted as if it came from this many measurements of the same kind: with fewer the parts' own
+    // scatter would be taken for the lens's, with many more a bad corner would be averaged away.
     private static final double PRIOR_FREEDOM = 12;
 
     private LensScatter() {}
@@ -35,7 +35,7 @@ final class LensScatter {
                 .orElse(1.0);
     }
 
-    /** The turns squared, over what errors of the centres alone would make of them: 1 in the mean where those are all. */
+    /** The squared changes of rotation, relative to those from centring errors alone: mean 1 if there are no others. */
     private static double excess(List<PlateFit.LeftOut> parts) {
         double sum = 0;
         for (PlateFit.LeftOut part : parts) {
@@ -45,7 +45,7 @@ final class LensScatter {
         return sum / parts.size();
     }
 
-    /** Columns of as many stars each, and each cut into as many parts of as many stars. */
+    /** Columns with equal numbers of stars, each divided into parts with equal numbers of stars. */
     private static int[] partOf(PlateFit.Pairs pairs, int across) {
         int[] part = new int[pairs.count()];
         int[] byX = sorted(IntStream.range(0, pairs.count()).toArray(), pairs.x());

@@ -5,7 +5,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
 
-/** The brightest stars of a piece of sky, to be asked which of them are near a direction. */
+/** The brightest stars of a region of sky, with a search for those near a direction. */
 final class MappedStars {
     private static final int STARS_PER_CELL = 3;
 
@@ -13,13 +13,13 @@ final class MappedStars {
     private final int count;
     private final double steradians;
     private final SkyGrid grid;
-    // By rank: the star's number in the atlas, and where in the grid it is.
+    // By rank: the star's number in the atlas, and its slot in the grid.
     private final IntBuffer numbers;
     private final IntBuffer slots;
 
     /**
-     * @param stars brightest first; their number is called rank
-     * @param count how many of them to map, the brightest
+     * @param stars brightest first; their index is called rank
+     * @param count number of stars to map, the brightest
      * @param radiusRad of the circle of sky that they fill, π for the whole
      */
     MappedStars(StarField stars, int count, double radiusRad) {
@@ -46,7 +46,7 @@ final class MappedStars {
     }
 
     /**
-     * The whole sky as it was kept.
+     * The whole sky from the store.
      *
      * @param numbers in the atlas, by rank
      * @param slots in the grid, by rank
@@ -60,7 +60,7 @@ final class MappedStars {
         this.slots = slots;
     }
 
-    /** A grid of the brightest stars alone, with so many in a cell on average. */
+    /** A grid of the brightest stars alone, with this mean number per cell. */
     SkyGrid gridOf(int brightest, double starsPerCell) {
         return new SkyGrid(this::coordinate, brightest, cellHeightRad(brightest, starsPerCell));
     }
@@ -69,12 +69,12 @@ final class MappedStars {
         return Math.min(Math.PI / 4, cellRad(brightest, starsPerCell));
     }
 
-    /** Width of a cell that holds so many of the brightest stars on average. */
+    /** Width of a cell with this mean number of the brightest stars. */
     double cellRad(int brightest, double starsPerCell) {
         return Math.sqrt(starsPerCell * steradians / Math.max(1, brightest));
     }
 
-    /** Density of the brightest, averaged over the piece of sky. */
+    /** Mean density of the brightest over the region. */
     double starsPerSteradian(int brightest) {
         return brightest / steradians;
     }
@@ -83,7 +83,7 @@ final class MappedStars {
         return count;
     }
 
-    /** The sky that they fill. */
+    /** The solid angle that they fill. */
     double steradians() {
         return steradians;
     }
@@ -93,7 +93,7 @@ final class MappedStars {
         return numbers.get(rank);
     }
 
-    /** Where in the grid the star is. */
+    /** The star's slot in the grid. */
     int slot(int rank) {
         return slots.get(rank);
     }

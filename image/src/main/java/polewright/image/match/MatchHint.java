@@ -5,13 +5,13 @@ import java.util.Optional;
 /**
  * What is known of a frame before it is matched.
  *
- * @param near where its middle lies; the whole sky when empty
- * @param scale how much sky a pixel covers
- * @param mirrored whether left and right are exchanged, as by one mirror or a star diagonal; both are tried when empty
- * @param julianYear when it was taken, e.g. 2026.9, to carry the stars' known motions to
+ * @param near where its centre lies; the whole sky if empty
+ * @param scale range of the pixel scale
+ * @param mirrored whether the image is mirror-reversed, as by one mirror or a star diagonal; both are tried if empty
+ * @param julianYear when it was taken, e.g. 2026.9, for proper motion
  */
 public record MatchHint(Optional<SkyPatch> near, ScaleRange scale, Optional<Boolean> mirrored, double julianYear) {
-    /** Nothing known but the year. */
+    /** Only the year is known. */
     public static MatchHint none(double julianYear) {
         return new MatchHint(Optional.empty(), ScaleRange.ANY, Optional.empty(), julianYear);
     }

@@ -1,7 +1,7 @@
 package polewright.image.match;
 
-/** What came of matching a frame. */
+/** The result of matching a frame. */
 public sealed interface MatchOutcome permits MatchedFrame, Unmatched {
-    /** How many stars were found on the frame. */
+    /** Number of stars found on the frame. */
     int starsFound();
 }

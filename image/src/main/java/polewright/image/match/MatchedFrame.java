@@ -7,15 +7,15 @@ import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.ObservingMoment;
 
 /**
- * A frame whose place in the sky is known.
+ * A frame whose position in the sky is known.
  *
  * @param plate pixels to ICRS directions and back
- * @param model how much of the lens was fitted
- * @param covariance of the plate's turn
- * @param pairs the stars that it was fitted to, brightest on the frame first
+ * @param model the distortion model that was fitted
+ * @param covariance of the plate's rotation
+ * @param pairs the stars used in the fit, brightest on the frame first
  * @param starsFound on the frame
- * @param rmsArcsec root mean square of how far those stars are off, arcseconds, both coordinates together
- * @param logOdds natural logarithm of the odds that the match is right, the search paid for
+ * @param rmsArcsec root mean square residual of those stars, arcseconds, both coordinates together
+ * @param logOdds natural logarithm of the odds that the match is right, after correcting for the number of trials
  */
 public record MatchedFrame(
         Plate plate,
@@ -35,8 +35,8 @@ public record MatchedFrame(
     }
 
     /**
-     * Where the camera stood over the ground: the plate fitted again to where these stars appear through the air there
-     * and then.
+     * The camera's attitude in ENU: the plate refitted to the apparent, refracted directions of these stars at that
+     * place and time.
      */
     public CameraAttitude attitude(ObservingMoment moment, StarAtlas atlas) {
         return AttitudeFit.of(this, moment, atlas);

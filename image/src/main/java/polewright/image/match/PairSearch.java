@@ -9,16 +9,16 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 
 /**
- * The search for a narrow field of few stars whose place and scale are nearly known: a pattern of {@link PatternSearch}
- * reaches beyond such a field, since the brighter neighbours of its stars lie outside it.
+ * The search for a narrow field of few stars whose position and scale are nearly known: a pattern of {@link
+ * PatternSearch} extends beyond such a field, since the brighter neighbours of its stars lie outside it.
  *
- * <p>Every star of the neighbourhood is taken for each of the frame's brightest, and every second star at the right
- * distance for each other; two stars fix a plate, and it is worth judging once two more fall into place. Hints count: only
- * pairs inside the part of the sky, at the scale and about as unequal in brightness as on the frame are tried, and only
- * those that are tried divide the odds.
+ * <p>Every star of the neighbourhood is tried for each of the frame's brightest, and every second star at the right
+ * distance for each other; two stars determine a plate, which is worth judging once two more match. Only pairs inside
+ * the part of the sky, at the scale and with a similar magnitude difference as on the frame are tried, and only those
+ * count as trials in the odds.
  */
 final class PairSearch {
-    // Wider fields have whole patterns in them, and are not flat.
+    // Wider fields contain whole patterns, and are not flat.
     private static final double MOST_HALF_DIAGONAL_RAD = Math.toRadians(1);
     private static final double MOST_PATCH_RAD = Math.toRadians(20);
     private static final int FIRST = 4;
@@ -26,11 +26,11 @@ final class PairSearch {
     private static final int NEEDED = 2;
     private static final double SHORTEST_PIXELS = 60;
     private static final double CENTRE_PIXELS = 2;
-    // Places of stars whose motion is not known.
+    // Positions of stars whose proper motion is unknown.
     private static final double ATLAS_RAD = Angle.ofArcseconds(1).radians();
-    // By colour and the detector's taste (common practice).
+    // From colour and the detector's spectral response (common practice).
     private static final double UNEQUAL_MAGNITUDES = 1.7;
-    // As many of the atlas's brightest as lie on a frame are enough.
+    // This many of the atlas's brightest stars per frame are enough.
     private static final double STARS_ON_FRAME = 12;
     private static final double SCALE_SLACK = 0.01;
 
@@ -59,10 +59,10 @@ final class PairSearch {
     /** A guess that is worth judging. */
     private record Guess(Hypothesis stars, boolean mirrored) {}
 
-    /** What the neighbourhood of one star gave. */
+    /** The result from the neighbourhood of one star. */
     private record Around(List<Guess> guesses, long tried) {}
 
-    /** The first guess that its judge accepts. */
+    /** The first guess that the judge accepts. */
     <T> Optional<T> firstThat(PatternSearch.Judge<T> judge) {
         int[] ranks = ranks();
         int below = ranks.length == 0 ? 0 : ranks[ranks.length - 1] + 1;
@@ -78,7 +78,7 @@ final class PairSearch {
                 .findFirst();
     }
 
-    /** The brightest stars of the patch, as many as make a frame's worth everywhere. */
+    /** The brightest stars of the patch, to a frame's worth everywhere. */
     private int[] ranks() {
         SkyPatch patch = sky.patch().orElseThrow();
         Vector3D middle = patch.direction();
@@ -99,7 +99,7 @@ final class PairSearch {
         return Arrays.copyOf(ranks, (int) Math.min(ranks.length, Math.ceil(STARS_ON_FRAME * frames)));
     }
 
-    /** One star of the sky with those about it, in the plane that touches the sphere there. */
+    /** One star of the sky with those around it, in the tangent plane there. */
     private final class Neighbours {
         private static final int SIDE = 24;
 
@@ -110,7 +110,7 @@ final class PairSearch {
         private final Vector3D east;
         private final Vector3D north;
         private final List<Integer> ranks = new ArrayList<>();
-        // The first neighbour in each square, and the next one in the square of each.
+        // The first neighbour in each square, and the next one in the same square for each neighbour.
         private final int[] firstIn = new int[SIDE * SIDE];
         private final int[] nextIn;
         private final double[] x;
@@ -189,7 +189,7 @@ final class PairSearch {
             return new Around(guesses, tried);
         }
 
-        /** Whether a neighbour is about as much fainter than the middle as a detection than another. */
+        /** Whether the magnitude difference of a neighbour and the middle is similar to that of two detections. */
         private boolean isAlike(int i, int j, int b) {
             double onFrame = 2.5 * Math.log10(detections.flux(i) / detections.flux(j));
             return Math.abs(magnitudes[b] - magnitude - onFrame) < UNEQUAL_MAGNITUDES;
@@ -200,7 +200,7 @@ final class PairSearch {
             double vx = sign * (detections.x(j) - detections.x(i));
             double vy = detections.y(j) - detections.y(i);
             double norm = 1 / (vx * vx + vy * vy);
-            // The complex number that turns and scales the frame onto the sky.
+            // The complex number that rotates and scales the frame onto the sky.
             double re = (x[b] * vx + y[b] * vy) * norm;
             double im = (y[b] * vx - x[b] * vy) * norm;
             double scale = Math.hypot(re, im);
@@ -230,7 +230,7 @@ final class PairSearch {
                             mirrored));
         }
 
-        /** The neighbour at a place; −1 where there is none. */
+        /** The neighbour at a position; −1 if there is none. */
         private int near(double px, double py, double limit) {
             for (int column = cell(px - limit); column <= cell(px + limit); column++) {
                 for (int row = cell(py - limit); row <= cell(py + limit); row++) {
@@ -247,7 +247,7 @@ final class PairSearch {
         }
     }
 
-    /** As a pattern: its faintest star, and the farthest from that one next. */
+    /** As a pattern: its faintest star first, then the one farthest from it. */
     private Hypothesis faintestFirst(int[] stars, int[] ranks) {
         int faintest = 0;
         for (int s = 1; s < stars.length; s++) {

@@ -4,9 +4,9 @@ import java.util.Arrays;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * Which detections of a frame fall on which stars under one plate; each star at most once.
+ * The pairs of detections and atlas stars under one plate; each star at most once.
  *
- * <p>Answers are columns: {@code rankOf[i]} is the star of detection i, −1 where there is none.
+ * <p>Results are columns: {@code rankOf[i]} is the star of detection i, −1 if there is none.
  */
 final class PairedStars {
     private final Detections detections;
@@ -21,7 +21,7 @@ final class PairedStars {
         this.size = (int) Arrays.stream(rankOf).filter(rank -> rank >= 0).count();
     }
 
-    /** How far a detection may lie from its star, pixels. */
+    /** The largest distance of a detection from its star, pixels. */
     @FunctionalInterface
     interface Tolerance {
         double pixels(double x, double y);
@@ -30,9 +30,9 @@ final class PairedStars {
     /**
      * Pairs the first detections with the brightest stars.
      *
-     * @param tried how many detections, the brightest
+     * @param tried number of detections, the brightest
      * @param below only stars of a smaller rank than this
-     * @param tolerance by place; nothing is tried where it is 0
+     * @param tolerance by position; positions where it is 0 are skipped
      */
     static PairedStars of(
             Plate plate, Detections detections, MappedStars sky, int tried, int below, Tolerance tolerance) {
@@ -48,7 +48,7 @@ final class PairedStars {
                 continue;
             }
             Vector3D direction = plate.toSky(x, y);
-            // Away from the centre a pixel covers less sky, never more than a few times so.
+            // Away from the centre a pixel covers less sky, but by no more than a factor of a few.
             int rank = nearest.find(direction, limit / plate.pixelsPerRadian(), below);
             if (rank >= 0) {
                 double offRad = nearest.offRad();
@@ -89,12 +89,12 @@ final class PairedStars {
         }
     }
 
-    /** How many detections have a star. */
+    /** Number of detections with a star. */
     int size() {
         return size;
     }
 
-    /** How many were tried. */
+    /** Number of detections tried. */
     int tried() {
         return rankOf.length;
     }
@@ -103,11 +103,11 @@ final class PairedStars {
         return rankOf[detection];
     }
 
-    /** How far a plate puts a paired detection from its star, squared, pixels². */
+    /** Squared residual of a paired detection, pixels². */
     double offPixels2(Plate plate, int detection) {
         Vector3D direction = plate.toSky(detections.x(detection), detections.y(detection));
         double off = direction.distance(sky.direction(rankOf[detection])) * plate.pixelsPerRadian();
-        // Away from the centre a pixel covers less sky than there: by cos and, along the radius, once more.
+        // Away from the centre a pixel covers less sky than there: by cos and, along the radius, by another cos.
         return square(off / direction.dotProduct(plate.centre()));
     }
 
@@ -116,7 +116,7 @@ final class PairedStars {
         return sky.magnitude(rankOf[detection]);
     }
 
-    /** The detections that have a star, brightest first. */
+    /** The detections with a star, brightest first. */
     int[] paired() {
         int[] paired = new int[size];
         int at = 0;
@@ -139,14 +139,14 @@ final class PairedStars {
                 i -> sky.direction(rankOf[chosen[i]]));
     }
 
-    /** How well the atlas places a star. */
+    /** Accuracy of the atlas positions. */
     @FunctionalInterface
     interface AtlasSigma {
-        /** 1 sigma in pixels of the star of this number in the atlas. */
+        /** 1 sigma in pixels of the star with this atlas number. */
         double pixels(int number);
     }
 
-    /** Finds the star nearest to a direction; one search after another. */
+    /** Finds the star nearest to a direction; one search at a time. */
     private static final class Nearest implements SkyGrid.Visitor {
         private final MappedStars sky;
         private final double[] chord2 = new double[1];

@@ -1,17 +1,17 @@
 package polewright.image.match;
 
 /**
- * The shape of a star and three others, whatever its size, place and turn.
+ * The shape of a star and three others, independent of size, position and rotation.
  *
- * <p>In the plane that touches the sphere at the star, the others stand at complex numbers p₁, p₂, p₃ with the star at 0.
- * Dividing by the farthest of them puts that one at 1; the other two, the one of smaller real part first, are the code:
- * four figures between −1 and 1. A mirrored picture gives the conjugates.
+ * <p>In the tangent plane at the star, the others are complex numbers p₁, p₂, p₃ with the star at 0. Dividing by the
+ * farthest of them puts that one at 1; the other two, the one of smaller real part first, are the code: four numbers
+ * between −1 and 1. A mirrored picture gives the conjugates.
  *
- * <p>Which two come first is told by a small margin at times, and so is which one is farthest; whoever looks a picture's
- * pattern up must then look for both.
+ * <p>Both the order of the two and the choice of the farthest can be close calls; a search for a picture's pattern must
+ * then try both.
  */
 final class PatternCode {
-    /** Figures in a code. */
+    /** Numbers in a code. */
     static final int LENGTH = 4;
 
     private PatternCode() {}
@@ -20,8 +20,8 @@ final class PatternCode {
      * The code of one choice of farthest and order.
      *
      * @param fx the farthest, real part; then {@code fy}; then the first and the second of the others
-     * @param mirrored whether to take conjugates
-     * @param into takes the four figures, from {@code at}
+     * @param mirrored whether to use conjugates
+     * @param into receives the four numbers, from {@code at}
      */
     static void write(
             double fx, double fy, double ax, double ay, double bx, double by, boolean mirrored, float[] into, int at) {
@@ -33,7 +33,7 @@ final class PatternCode {
         into[at + 3] = (float) (sign * (by * fx - bx * fy) * norm);
     }
 
-    /** Exchanges the two stars of a code if the one of larger real part comes first; tells whether it did. */
+    /** Exchanges the two stars of a code if the one of larger real part comes first; returns whether it did. */
     static boolean order(float[] code, int at) {
         if (code[at] <= code[at + 2]) {
             return false;

@@ -6,10 +6,10 @@ import java.util.stream.IntStream;
 /**
  * The patterns of a field's stars, found by their codes.
  *
- * <p>Four-dimensional cells of codes, sorted by counting; inside a cell by the rank of the star. A pattern is
- * {@link #INTS} integers: the ranks of its star, of the farthest, the first and the second of its code, and the four
- * figures of the code as 16-bit steps. Since no pattern depends on stars fainter than its own, those of the brightest
- * stars are the same however deep the index goes: one of the whole sky serves every depth.
+ * <p>Four-dimensional cells of codes, sorted by counting; inside a cell by the rank of the star. A pattern is {@link
+ * #INTS} integers: the ranks of its star, of the farthest, the first and the second of its code, and the four numbers
+ * of the code as 16-bit steps. Since no pattern depends on stars fainter than its own, those of the brightest stars are
+ * the same at any depth of the index: one of the whole sky serves every depth.
  *
  * <p>Built from 1.87 million stars in about two seconds, from the ten thousand around a pole in a hundredth of one.
  * Immutable; may be shared between threads.
@@ -28,11 +28,11 @@ final class PatternIndex {
     private final IntBuffer patterns;
     private final int patternCount;
 
-    /** Takes the patterns of a search. */
+    /** Receives the patterns of a search. */
     @FunctionalInterface
     interface Visitor {
         /**
-         * Takes one pattern.
+         * Receives one pattern.
          *
          * @param pattern see {@link #rank}
          */
@@ -79,11 +79,11 @@ final class PatternIndex {
     }
 
     /**
-     * As it was kept.
+     * From the store.
      *
      * @param side cells along each dimension
      * @param cellStarts first pattern of each cell, and the number of patterns
-     * @param patterns {@link #INTS} a pattern
+     * @param patterns {@link #INTS} per pattern
      */
     PatternIndex(MappedStars sky, int side, IntBuffer cellStarts, IntBuffer patterns) {
         this.sky = sky;
@@ -93,7 +93,7 @@ final class PatternIndex {
         this.patternCount = patterns.limit() / INTS;
     }
 
-    /** How many cells so many along each dimension are. */
+    /** The number of cells for this many along each dimension. */
     static int cells(int side) {
         return side * side * side * side;
     }
@@ -111,12 +111,12 @@ final class PatternIndex {
         return cellStarts.duplicate();
     }
 
-    /** {@link #INTS} a pattern. */
+    /** {@link #INTS} per pattern. */
     IntBuffer patterns() {
         return patterns.duplicate();
     }
 
-    /** How many patterns there are. */
+    /** Number of patterns. */
     int patternCount() {
         return patternCount;
     }
@@ -131,7 +131,7 @@ final class PatternIndex {
     }
 
     /**
-     * Visits the patterns whose code differs by no more than a tolerance in any figure.
+     * Visits the patterns whose code differs by no more than a tolerance in any number.
      *
      * @param below only patterns of stars of a smaller rank than this
      */
@@ -178,12 +178,12 @@ final class PatternIndex {
         return (short) packed / STEPS;
     }
 
-    /** Works out a star's code, and puts its neighbours in the order of their roles. */
+    /** Computes a star's code, and puts its neighbours in the order of their roles. */
     private static boolean writeCode(MappedStars sky, int rank, int[] neighbours, float[] into) {
         double sx = sky.coordinate(rank, 0);
         double sy = sky.coordinate(rank, 1);
         double sz = sky.coordinate(rank, 2);
-        // Two directions square to the star's and to each other, the third being the star's.
+        // Two directions perpendicular to the star's and to each other; the third is the star's.
         double ex;
         double ey;
         double ez;

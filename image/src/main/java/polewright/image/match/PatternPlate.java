@@ -4,9 +4,9 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** The plate that four paired stars give, where they agree on one. */
+/** The plate determined by four paired stars, if they agree on one. */
 final class PatternPlate {
-    // Of the pattern's size: lenses bend, and a pattern on a picture's edge more than one in its middle.
+    // Of the pattern's size: lenses distort, and more at a picture's edge than in its middle.
     private static final double ALLOWED_SHARE = 0.02;
     private static final double ALLOWED_PIXELS = 2;
 
@@ -14,7 +14,7 @@ final class PatternPlate {
 
     private PatternPlate() {}
 
-    /** Empty where the scale is out of range or the four do not fit. */
+    /** Empty if the scale is out of range or the four do not fit. */
     static Optional<Plate> of(
             Hypothesis guess, Detections detections, MappedStars stars, boolean mirrored, ScaleRange scale) {
         int width = detections.width();

@@ -7,17 +7,20 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * The guesses that a frame's patterns and an index suggest, likelier ones first.
+ * The guesses suggested by a frame's patterns and an index, likelier ones first.
  *
- * <p>A pattern of the index holds a star's three nearest that are brighter. On the frame one of them may be missing, a
- * stray may stand between, and two stars of nearly equal brightness may have changed places; so a star is tried with
- * every three of its nearest few that are not clearly fainter.
+ * <p>A pattern of the index holds a star's three nearest brighter neighbours. On the frame one of them may be missing,
+ * a spurious detection may lie between, and two stars of nearly equal brightness may be in the opposite order. A star
+ * is therefore tried with every three of its nearest few that are not clearly fainter.
  */
 final class PatternSearch {
-    /** How patterns are tried: with every three of so many neighbours, and how unlike codes may be. */
+    /** A stage of the search: every three of this many neighbours, and the tolerance on codes. */
     record Stage(int neighbours, double tolerance) {}
 
-    /** Quick ones first: what a sound frame needs; then for strays between its stars; then for many, or a lens that bends. */
+    /**
+     * Fast ones first: for a good frame; then for spurious detections between its stars; then for many of them, or a
+     * lens with strong distortion.
+     */
     static final List<Stage> STAGES = List.of(new Stage(4, 0.004), new Stage(6, 0.009), new Stage(8, 0.02));
 
     private static final double NEARLY_AS_BRIGHT = 0.7;
@@ -54,7 +57,7 @@ final class PatternSearch {
         Optional<T> judge(Hypothesis guess, boolean mirrored, double trials);
     }
 
-    /** The first guess that its judge accepts. */
+    /** The first guess that the judge accepts. */
     <T> Optional<T> firstThat(Stage stage, Judge<T> judge) {
         Progress<T> progress = new Progress<>(judge);
         for (double pixelsPerRadian : supposedScales()) {
@@ -86,7 +89,7 @@ final class PatternSearch {
         }
     }
 
-    /** Pixels per radian to suppose when the codes are worked out; infinite for a field that may be taken as flat. */
+    /** Trial values of pixels per radian for computing codes; infinite for a field that may be treated as flat. */
     private double[] supposedScales() {
         double h = detections.halfDiagonal();
         double least =
@@ -161,7 +164,7 @@ final class PatternSearch {
         return Arrays.copyOf(nearest, size);
     }
 
-    /** Places of the neighbours in the plane that touches the sphere at the star, in pixels or in any unit. */
+    /** Positions of the neighbours in the tangent plane at the star, in pixels or in any unit. */
     private void flatten(int star, int[] near, double pixelsPerRadian, double[] px, double[] py) {
         double cx = (detections.width() - 1) / 2.0;
         double cy = (detections.height() - 1) / 2.0;
@@ -183,7 +186,7 @@ final class PatternSearch {
         }
     }
 
-    /** A star with those near it, in the plane that touches the sphere at the star. */
+    /** A star with those near it, in the tangent plane at the star. */
     private static final class Neighbourhood {
         private final int star;
         private final int[] near;
@@ -202,7 +205,7 @@ final class PatternSearch {
         }
     }
 
-    /** Takes each of three neighbours for the farthest that may be. */
+    /** Tries each of three neighbours that may be the farthest. */
     private <T> Optional<T> triple(Neighbourhood around, int i, int j, int k, Stage stage, Progress<T> progress) {
         double size = Math.sqrt(Math.max(around.square(i), Math.max(around.square(j), around.square(k))));
         if (size < SMALLEST_PATTERN_PIXELS) {

@@ -3,9 +3,9 @@ package polewright.image.match;
 import java.util.Optional;
 import polewright.sky.atlas.StarAtlas;
 
-/** Where the patterns of the whole sky are kept from one start to the next; may be asked by several threads. */
+/** Persistent storage of the patterns of the whole sky; may be used by several threads. */
 public interface PatternStore {
-    /** Keeps nothing: they are worked out at every start. */
+    /** Stores nothing: patterns are computed at every start. */
     PatternStore NONE = new PatternStore() {
         @Override
         public Optional<StoredPatterns> kept(StarAtlas atlas) {
@@ -14,13 +14,13 @@ public interface PatternStore {
 
         @Override
         public void keep(StoredPatterns patterns) {
-            // Nowhere to.
+            // Nothing to do.
         }
     };
 
-    /** Those of an atlas; empty where there are none, or they are no longer sound. */
+    /** The stored patterns of an atlas; empty if there are none, or they are damaged. */
     Optional<StoredPatterns> kept(StarAtlas atlas);
 
-    /** Keeps what had to be worked out. Where that cannot be done nothing is lost but time. */
+    /** Stores computed patterns. If that fails, only time is lost. */
     void keep(StoredPatterns patterns);
 }

@@ -1,9 +1,9 @@
 package polewright.image.match;
 
 /**
- * A place on a frame.
+ * A position on a frame.
  *
- * @param x column, the first one's middle at 0
- * @param y row, likewise
+ * @param x column, 0 at the centre of the first
+ * @param y row, 0 at the centre of the first
  */
 public record PixelPlace(double x, double y) {}

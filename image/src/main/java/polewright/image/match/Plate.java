@@ -6,9 +6,9 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 
 /**
- * Where each pixel of a frame looks, and where each direction falls on it.
+ * The mapping between pixels of a frame and directions.
  *
- * <p>Directions are unit vectors of the frame that the stars were given in: ICRS for a match, ENU for an attitude. The
+ * <p>Directions are unit vectors in the reference frame of the stars: ICRS for a match, ENU for an attitude. The
  * camera's axes are those of {@link polewright.sky.attitude}; in a mirrored frame u is counted from right to left.
  */
 public final class Plate {
@@ -84,12 +84,12 @@ public final class Plate {
         return new Angle(Math.atan(halfDiagonal() / pixelsPerRadian));
     }
 
-    /** Sky along one pixel at the centre. */
+    /** Pixel scale at the centre. */
     public Angle scale() {
         return new Angle(1 / pixelsPerRadian);
     }
 
-    /** Where the centre of the frame looks. */
+    /** Direction of the centre of the frame. */
     public Vector3D centre() {
         return forward;
     }
@@ -104,8 +104,8 @@ public final class Plate {
     }
 
     /**
-     * Position angle of the picture's upward direction (against the rows) at its centre, from the third axis's pole
-     * (north) through the first turn of right ascension (east), [0°, 360°).
+     * Position angle of the picture's upward direction (against the rows) at its centre, from the pole of the third
+     * axis (north) through increasing right ascension (east), [0°, 360°).
      */
     public Angle roll() {
         double ra = rightAscension().radians();
@@ -115,12 +115,12 @@ public final class Plate {
         return new Angle(Math.atan2(-down.dotProduct(east), -down.dotProduct(north))).wrappedPositive();
     }
 
-    /** The turn from camera axes to the frame of directions, to be applied to vectors. */
+    /** The rotation from camera axes to the frame of directions, to be applied to vectors. */
     public Rotation cameraToSky() {
         return new Rotation(Vector3D.PLUS_I, Vector3D.PLUS_K, right, forward);
     }
 
-    /** The direction that falls on a pixel. */
+    /** The direction of a pixel. */
     public Vector3D toSky(double x, double y) {
         double u = u(x);
         double v = v(y);
@@ -130,10 +130,10 @@ public final class Plate {
         return new Vector3D(idealU, right, idealV, down, pixelsPerRadian, forward).normalize();
     }
 
-    /** Column and row where a direction falls, or an empty answer where it is behind the camera or far off the frame. */
+    /** Column and row of a direction; empty if it is behind the camera or far off the frame. */
     public Optional<PixelPlace> toPixel(Vector3D direction) {
         double z = direction.dotProduct(forward);
-        // Beyond 80° from the centre no pinhole helps.
+        // More than 80° from the centre a pinhole model is useless.
         if (z < 0.17 * direction.getNorm()) {
             return Optional.empty();
         }
@@ -158,7 +158,7 @@ public final class Plate {
         return Optional.empty();
     }
 
-    /** The pixel's place from the centre along the camera's x axis. */
+    /** The pixel's position from the centre along the camera's x axis. */
     double u(double x) {
         double u = x - (width - 1) / 2.0;
         return mirrored ? -u : u;

@@ -9,7 +9,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** The plate over a whole frame once it is nearly known: how much of the lens its stars support, and at what odds. */
+/** The plate over a whole frame once it is nearly known: the distortion model that its stars support, and the odds. */
 final class PlateChoice {
     private static final int JUDGED = 80;
     private static final int ROUNDS = 3;
@@ -18,14 +18,14 @@ final class PlateChoice {
     private static final double MOST_LIMIT_PIXELS = 4;
     private static final double FURTHEST_SIGMAS = 4;
     private static final double LEAST_SIGMA_PIXELS = 0.5;
-    /** So many detections are judged at least. */
+    /** At least this many detections are judged. */
     static final int LEAST_TRUSTED = 12;
-    // Half of a two-dimensional Gaussian's points lie within so many sigma.
+    // Half of a two-dimensional Gaussian's points lie within this many sigma.
     private static final double RAYLEIGH_MEDIAN = 1.1774;
-    // A lens of a higher order must be better by "very strong" evidence (Kass & Raftery 1995, J. Am. Stat. Assoc. 90,
-    // 773). By less, chance pairs and stars that moved since the atlas was made bend it, most of all in the corners.
+    // A lens model of higher order must be better by "very strong" evidence (Kass & Raftery 1995, J. Am. Stat. Assoc.
+    // 90, 773). With less, chance pairs and stars with unknown proper motion distort it, most of all in the corners.
     private static final double VERY_STRONG = 10;
-    // Places of the atlas: steps of rounding, and the motion since J2000.0 of the stars whose motion it does not know.
+    // Atlas positions: rounding, and the motion since J2000.0 of stars whose proper motion it does not list.
     private static final double ATLAS_SIGMA_RAD = Angle.ofArcseconds(0.5).radians();
     private static final double ATLAS_SIGMA_WITH_MOTION_RAD =
             Angle.ofArcseconds(0.15).radians();
@@ -43,19 +43,19 @@ final class PlateChoice {
     /**
      * A plate that explains the frame.
      *
-     * @param fit over all the stars that it explains
+     * @param fit to all the stars that it explains
      * @param stars which they are
      * @param fitted the same as they were fitted
-     * @param model how much of the lens was fitted
-     * @param logOdds of being right, before the search is paid for
+     * @param model the distortion model that was fitted
+     * @param logOdds of being right, before correcting for the number of trials
      */
     record Chosen(PlateFit fit, PairedStars stars, PlateFit.Pairs fitted, PlateModel model, double logOdds) {}
 
     /**
-     * Pairs again and fits again, with strays left behind, until it stays.
+     * Alternates pairing and fitting, dropping outliers, until nothing changes.
      *
      * @param below only stars of a smaller rank than this
-     * @param tried how many detections
+     * @param tried number of detections
      */
     Optional<Chosen> over(Plate nearlyRight, MappedStars sky, int below, int tried) {
         Plate plate = nearlyRight;
@@ -89,7 +89,7 @@ final class PlateChoice {
     }
 
     private record Fitted(PlateFit fit, PlateFit.Pairs pairs, PlateModel model) {
-        /** Scatter of a coordinate by the median, which a few strays do not move. */
+        /** Scatter of a coordinate from the median, which is robust against a few outliers. */
         double sigmaPixels(PairedStars paired) {
             double[] off = Arrays.stream(paired.paired())
                     .mapToDouble(detection -> Math.sqrt(paired.offPixels2(fit.plate(), detection)))
@@ -121,9 +121,9 @@ final class PlateChoice {
         return Optional.ofNullable(best);
     }
 
-    /** What each detection says for a plate, brightest first: see {@link Odds#gain}. */
+    /** The evidence of each detection for a plate, brightest first: see {@link Odds#gain}. */
     private record Gains(List<Double> each) {
-        /** How many of the brightest are mostly stars; the rest are left alone as noise and chance. */
+        /** The number of brightest detections that are mostly stars; the rest are ignored as noise and chance. */
         int worthTrusting() {
             double sum = 0;
             double best = 0;
@@ -138,7 +138,9 @@ final class PlateChoice {
             return trusted;
         }
 
-        /** Of the brightest, without as many of the best as determine the plate: those say nothing of it. */
+        /**
+         * For the brightest, without as many of the best as determine the plate: those carry no information about it.
+         */
         double logOdds(int determining) {
             List<Double> judged = each.stream()
                     .limit(JUDGED)
@@ -172,7 +174,7 @@ final class PlateChoice {
         int[] count = new int[1];
         Vector3D c = plate.centre();
         sky.grid().near(c.getX(), c.getY(), c.getZ(), plate.radius().radians(), below, (rank, apart2) -> count[0]++);
-        // The frame's share of the circle around it.
+        // The frame's fraction of its circumscribed circle.
         double circle = Math.PI * detections.halfDiagonal() * detections.halfDiagonal();
         return count[0] * (double) detections.width() * detections.height() / circle;
     }

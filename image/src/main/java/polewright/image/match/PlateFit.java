@@ -14,26 +14,26 @@ import org.hipparchus.linear.RealVector;
 import polewright.sky.attitude.RotationCovariance;
 
 /**
- * The plate that fits pixels to directions best, by Gauss-Newton with exact rotations.
+ * The best-fitting plate for pairs of pixels and directions, by Gauss-Newton with exact rotations.
  *
- * <p>The residual of a star is its pixel's place, freed of distortion, minus where a pinhole puts its direction: linear
- * in the distortion's terms, so that a few steps suffice.
+ * <p>The residual of a star is its undistorted pixel position minus the pinhole projection of its direction: linear in
+ * the distortion's terms, so that a few steps are enough.
  *
  * @param plate the best
- * @param normalisedSquare sum of squared residuals, each over its variance
- * @param freedom figures minus parameters
- * @param covariance of the turn, scaled by the scatter that the residuals show
+ * @param normalisedSquare sum of squared residuals, each divided by its variance
+ * @param freedom degrees of freedom
+ * @param covariance of the rotation, scaled by the scatter of the residuals
  */
 record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovariance covariance) {
     private static final int MOST_STEPS = 12;
     private static final double LAST_STEP_RAD = 1e-10;
     private static final double ARCSEC_PER_RAD = Math.toDegrees(1) * 3600;
-    // The uncertainties handed in are believed as if they came from this many residuals.
+    // The given uncertainties are weighted as if they came from this many residuals.
     private static final double PRIOR_FREEDOM = 8;
 
     /** Pairs of pixels and directions, as columns. */
     record Pairs(int count, Column x, Column y, Column sigmaPixels, Directions directions) {
-        /** The places of paired stars, with directions of one's own. */
+        /** The positions of paired stars, with other directions for them. */
         static Pairs of(List<StarPair> pairs, Directions directions) {
             return new Pairs(
                     pairs.size(),
@@ -43,7 +43,7 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
                     directions);
         }
 
-        /** Some of them. */
+        /** A subset. */
         Pairs only(int[] members) {
             return new Pairs(
                     members.length,
@@ -66,17 +66,17 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
         Vector3D at(int index);
     }
 
-    /** How far the scatter of the residuals exceeds the uncertainties handed in: the factor on variances. */
+    /** The factor by which the variance of the residuals exceeds the given uncertainties. */
     double scatter() {
         return (normalisedSquare + PRIOR_FREEDOM) / (freedom + PRIOR_FREEDOM);
     }
 
-    /** Fits a model, starting at a plate; empty where the stars cannot carry it. */
+    /** Fits a model, starting at a plate; empty if the stars cannot determine it. */
     static Optional<PlateFit> of(Plate start, Pairs pairs, PlateModel model) {
         return of(start, pairs, model, MOST_STEPS);
     }
 
-    /** The same in no more than so many steps. */
+    /** The same in at most this many steps. */
     static Optional<PlateFit> of(Plate start, Pairs pairs, PlateModel model, int mostSteps) {
         Plate plate = start;
         int n = model.parameters();
@@ -108,20 +108,20 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
     }
 
     /**
-     * What leaving out one part of the stars does to the plate's turn.
+     * The effect on the plate's rotation of leaving out one part of the stars.
      *
-     * @param turn in camera axes, arcseconds
-     * @param covariance that errors of the centres alone would give it, arcsec²
+     * @param turn change of the rotation in camera axes, arcseconds
+     * @param covariance expected from centring errors alone, arcsec²
      */
     record LeftOut(Vector3D turn, RealMatrix covariance) {}
 
     /**
-     * The stars of one part after another left out; to first order. The normal equations N are sums over stars, so that one
-     * pass over them serves all parts; without part j the turn differs by what has the covariance (N − Nⱼ)⁻¹ − N⁻¹, as the
-     * whole fit is the best there is.
+     * Leaves out the stars of one part after another; to first order. The normal equations N are sums over stars, so
+     * that one pass over them serves all parts. Without part j the change of the rotation has the covariance (N − Nⱼ)⁻¹
+     * − N⁻¹, because the whole fit is optimal.
      *
      * @param partOf each pair's part, from 0
-     * @return empty where what is left cannot carry the model
+     * @return empty if the remaining stars cannot determine the model
      */
     Optional<List<LeftOut>> withoutEachPart(Pairs pairs, int[] partOf, int parts, PlateModel model) {
         List<Normals> each = new ArrayList<>();
@@ -174,7 +174,7 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
         Vector3D right = plate.right();
         Vector3D down = plate.down();
         Vector3D forward = plate.centre();
-        // A small turn e in camera axes: each axis moves by e × axis.
+        // A small rotation e in camera axes: each axis moves by e × axis.
         double ex = change.getEntry(0);
         double ey = change.getEntry(1);
         double ez = change.getEntry(2);
@@ -194,7 +194,7 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
                 distortion(change, model));
     }
 
-    /** The distortion's terms are linear, so the step holds them whole, not by how much they change. */
+    /** The distortion's terms are linear, so the step contains their new values, not their changes. */
     private static Distortion distortion(RealVector change, PlateModel model) {
         double[] inU = new double[Distortion.TERMS];
         double[] inV = new double[Distortion.TERMS];
@@ -226,7 +226,7 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
         return model == PlateModel.QUADRATIC ? 3 : Distortion.TERMS;
     }
 
-    /** Normal equations at one plate; the distortion's terms are solved for afresh. */
+    /** Normal equations at one plate; the distortion's terms are solved for completely in each step. */
     private static final class Normals {
         private final RealMatrix matrix;
         private final RealVector right;
@@ -265,7 +265,7 @@ record PlateFit(Plate plate, double normalisedSquare, int freedom, RotationCovar
                 inV[2] = f * xi;
                 inV[3] = -f * eta;
                 lens(model, u, v, h, inU, inV);
-                // Without the distortion, which the step brings whole.
+                // Without the distortion, which the step contains completely.
                 double residualU = u - f * xi;
                 double residualV = v - f * eta;
                 add(matrix, right, inU, residualU, weight);

@@ -1,14 +1,14 @@
 package polewright.image.match;
 
-/** How much of a lens is fitted, by the number of stars that can carry it. */
+/** Distortion models, with the number of stars that each needs. */
 public enum PlateModel {
-    /** Turn and scale. */
+    /** Rotation and scale. */
     PINHOLE(4, 2),
-    /** And a radial term of third order. */
+    /** Adds a radial term of third order. */
     RADIAL(5, 8),
-    /** And unequal scales, shear and all terms of second order. */
+    /** Adds unequal scales, shear and all terms of second order. */
     QUADRATIC(12, 20),
-    /** And all terms of third order. */
+    /** Adds all terms of third order. */
     CUBIC(20, 40);
 
     private final int parameters;

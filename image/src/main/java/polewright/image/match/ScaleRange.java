@@ -5,10 +5,10 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * How much sky one pixel at the centre of a frame may cover.
+ * A range of pixel scales at the centre of a frame.
  *
- * @param least smallest angle a pixel
- * @param most largest angle a pixel
+ * @param least smallest angle per pixel
+ * @param most largest angle per pixel
  */
 public record ScaleRange(Angle least, Angle most) {
     /** From a long telescope with small pixels to a wide lens. */
@@ -23,7 +23,7 @@ public record ScaleRange(Angle least, Angle most) {
         }
     }
 
-    /** A scale known to within a share of itself, e.g. 0.2 for 20 %. */
+    /** A scale known to within a fraction of itself, e.g. 0.2 for 20 %. */
     public static ScaleRange about(Angle perPixel, double share) {
         if (!(share > 0 && share < 1)) {
             throw new InputRefused(
@@ -37,7 +37,7 @@ public record ScaleRange(Angle least, Angle most) {
         return radPerPixel >= least.radians() && radPerPixel <= most.radians();
     }
 
-    /** Wider on both sides by a share of itself. */
+    /** Widened on both sides by a fraction of itself. */
     ScaleRange widened(double share) {
         return new ScaleRange(least.times(1 - share), most.times(1 + share));
     }

@@ -7,21 +7,21 @@ import polewright.sky.angle.Angle;
 /**
  * How many of the sky's brightest stars to search, and for which scales.
  *
- * @param stars how many of the whole sky
+ * @param stars number in the whole sky
  * @param scale the scales at which the patterns of a frame are among them
  */
 record SearchDepth(int stars, ScaleRange scale) {
-    /** Stars of a frame, the brightest, that patterns are made of. */
+    /** The number of a frame's brightest stars used for patterns. */
     static final int PATTERN_STARS = 90;
 
-    // The galaxy's poles are so many times poorer in stars than the average of the sky.
+    // Star density at the galactic poles is lower than the mean of the sky by this factor.
     private static final double UNEVENNESS = 3.5;
     private static final int[] FIRST_TRIED = {32_000, 512_000};
     private static final double OVERLAP = 1.2;
     private static final double LEAST_DEPTH = 8000;
     private static final double DEPTH_STEP = 4;
 
-    /** Where the scale is open, wide frames first: their patterns are all among few bright stars. */
+    /** If the scale is unknown, wide frames first: their patterns are all among few bright stars. */
     static List<SearchDepth> of(Detections detections, MatchHint hint, int atlasSize) {
         double least = hint.scale().least().radians();
         double most = hint.scale().most().radians();
@@ -41,13 +41,13 @@ record SearchDepth(int stars, ScaleRange scale) {
         return depths;
     }
 
-    /** In few steps, so that frames of about the same scale share an index. */
+    /** In coarse steps, so that frames of about the same scale share an index. */
     private static int rounded(double stars, int atlasSize) {
         double step = Math.ceil(Math.log(Math.max(1, stars / LEAST_DEPTH)) / Math.log(DEPTH_STEP));
         return (int) Math.min(atlasSize, LEAST_DEPTH * Math.pow(DEPTH_STEP, step));
     }
 
-    /** The smallest scale at which a frame's patterns are among so many stars of the sky. */
+    /** The smallest scale at which a frame's patterns are among this many stars of the sky. */
     private static double scaleServedBy(int stars, Detections detections) {
         double frame = UNEVENNESS * PATTERN_STARS * 4 * Math.PI / stars;
         double half = Math.acos(Math.max(-1, 1 - frame / (2 * Math.PI * shape(detections))));
@@ -59,7 +59,7 @@ record SearchDepth(int stars, ScaleRange scale) {
         return shape(detections) * 2 * Math.PI * (1 - Math.cos(half));
     }
 
-    /** The frame's share of the circle around it. */
+    /** The frame's fraction of its circumscribed circle. */
     private static double shape(Detections detections) {
         double h = detections.halfDiagonal();
         return detections.width() * (double) detections.height() / (Math.PI * h * h);

@@ -4,22 +4,22 @@ import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * The part of an index that one search looks at.
+ * The part of an index used by one search.
  *
  * @param index of patterns
  * @param below only patterns of stars of a smaller rank than this
- * @param patch only patterns of stars in this part of the sky, frames around its edge included; all where empty
- * @param patterns how many that are, about: by so many the odds of a likeness are divided
+ * @param patch only patterns of stars in this part of the sky, including frames around its edge; all if empty
+ * @param patterns their approximate number, by which the odds of a similarity are divided
  */
 record SearchedSky(PatternIndex index, int below, Optional<SkyPatch> patch, double patterns) {
-    // Lenses bend, and scales are taken a little wider than they are told.
+    // Lenses distort, so scales are searched a little beyond the range given.
     private static final double SLACK = 1.1;
 
     MappedStars stars() {
         return index.sky();
     }
 
-    /** Visits the patterns in it that are like a code. */
+    /** Visits the patterns in it with a similar code. */
     void like(float[] code, float tolerance, PatternIndex.Visitor visitor) {
         if (patch.isEmpty()) {
             index.like(code, tolerance, below, visitor);

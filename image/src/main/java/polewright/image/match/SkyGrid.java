@@ -5,10 +5,10 @@ import java.util.stream.IntStream;
 /**
  * The brightest stars of a field sorted into cells of sky, to find those near a direction.
  *
- * <p>Zones of equal height in declination, each cut into cells of about that width. Stars keep their number in the
+ * <p>Zones of equal height in declination, each divided into cells of about that width. Stars keep their index in the
  * field, which is their rank in brightness.
  *
- * <p>Places are unit vectors in the ICRS, each coordinate in steps of {@link #STEP}: to 0.0002″, in half the memory.
+ * <p>Positions are unit vectors in the ICRS, each coordinate in steps of {@link #STEP}: to 0.0002″, in half the memory.
  */
 final class SkyGrid {
     /** One step of a stored coordinate. */
@@ -24,16 +24,16 @@ final class SkyGrid {
     private final int[] firstCell;
     private final int[] cellStarts;
     private final int[] members;
-    // In the order of members, so that a cell's stars are read in one sweep.
+    // In the order of members, so that a cell's stars are read sequentially.
     private final int[] places;
 
-    /** Takes the stars of a search, by their rank in brightness. */
+    /** Receives the stars of a search, by their rank in brightness. */
     @FunctionalInterface
     interface Visitor {
         /**
-         * Takes one star.
+         * Receives one star.
          *
-         * @param chord2 square of its distance from the middle, straight through the unit sphere
+         * @param chord2 squared chord length from the middle, on the unit sphere
          */
         void star(int rank, double chord2);
     }
@@ -81,10 +81,10 @@ final class SkyGrid {
     }
 
     /**
-     * As it was kept.
+     * From the store.
      *
      * @param members rank of the star in each slot, cell after cell
-     * @param places three coordinates a slot, in steps
+     * @param places three coordinates per slot, in steps
      * @param cellStarts first slot of each cell, and the number of slots
      */
     SkyGrid(int zones, int[] cellStarts, int[] members, int[] places) {
@@ -111,7 +111,7 @@ final class SkyGrid {
         return Math.asin(Math.max(-1, Math.min(1, z)));
     }
 
-    /** How many cells so many zones have together. */
+    /** The total number of cells in this many zones. */
     static int cells(int zones) {
         return firstCells(zones)[zones];
     }
@@ -131,12 +131,12 @@ final class SkyGrid {
         return zones;
     }
 
-    /** First slot of a cell; that of the number of cells is the number of slots. */
+    /** First slot of a cell; for the number of cells it is the number of slots. */
     int cellStart(int cell) {
         return cellStarts[cell];
     }
 
-    /** How many stars it holds. */
+    /** Number of stars. */
     int size() {
         return members.length;
     }
@@ -167,14 +167,14 @@ final class SkyGrid {
      *
      * @param x unit vector of the middle, and y and z
      * @param radiusRad up to π
-     * @param below only stars of a smaller number than this
+     * @param below only stars of a smaller rank than this
      */
     void near(double x, double y, double z, double radiusRad, int below, Visitor visitor) {
         double raRad = rightAscension(x, y);
         double decRad = declination(z);
         double chord = 2 * Math.sin(Math.min(Math.PI, radiusRad) / 2);
         double chord2 = chord * chord;
-        // The places in the cells are rounded to steps, and a star may have moved since it was put into its cell.
+        // Positions in the cells are rounded to steps, and a star may have moved since it was put into its cell.
         double reach = radiusRad + 1e-6;
         int first = zoneAt(decRad - reach);
         int last = zoneAt(decRad + reach);

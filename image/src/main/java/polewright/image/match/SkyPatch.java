@@ -6,11 +6,11 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
 /**
- * A part of the sky where the middle of a frame is known to lie.
+ * The part of the sky in which the centre of a frame is known to lie.
  *
- * @param rightAscension ICRS, of the patch's middle
+ * @param rightAscension ICRS, of the patch's centre
  * @param declination ICRS
- * @param radius how far from it the frame's middle may lie, up to 180°
+ * @param radius largest distance of the frame's centre from it, up to 180°
  */
 public record SkyPatch(Angle rightAscension, Angle declination, Angle radius) {
     public SkyPatch {
@@ -26,12 +26,12 @@ public record SkyPatch(Angle rightAscension, Angle declination, Angle radius) {
         }
     }
 
-    /** ICRS direction of its middle. */
+    /** ICRS direction of its centre. */
     Vector3D direction() {
         return new Vector3D(rightAscension.radians(), declination.radians());
     }
 
-    /** Where its middle is, in words. */
+    /** The position of its centre, in words. */
     String words() {
         double declinationDeg = tenths(declination);
         if (Math.abs(declinationDeg) == 90) {

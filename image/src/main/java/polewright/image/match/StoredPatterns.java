@@ -34,12 +34,12 @@ import polewright.sky.atlas.StarField;
  * are carried to any other, see {@link #at}. Immutable; may be shared between threads.
  */
 public final class StoredPatterns {
-    /** Changed whenever bytes written by one version would be misread by another. */
+    /** Incremented whenever bytes written by one version would be misread by another. */
     static final int FORMAT = 1;
 
     static final int EPOCH = 2030;
 
-    // The fastest of the bright stars move by 0.02° in so many years; patterns that hold one are few.
+    // The fastest of the bright stars move by 0.02° in this time; few patterns contain one.
     private static final double SERVED_YEARS = 15;
     private static final int MAGIC = 0x5057_5054;
     private static final int CHECKED_FROM = 4 * Integer.BYTES;
@@ -54,7 +54,7 @@ public final class StoredPatterns {
         this.bytes = bytes;
     }
 
-    /** Works them out: about three seconds on two processors. */
+    /** Computes them: about three seconds on two processors. */
     public static StoredPatterns workedOut(StarAtlas atlas) {
         StarField field = atlas.starsWithin(Angle.ZERO, Angle.QUARTER_TURN, Angle.HALF_TURN, FAINTEST_MAGNITUDE, EPOCH);
         MappedStars sky = new MappedStars(field, field.size(), Math.PI);
@@ -71,7 +71,7 @@ public final class StoredPatterns {
                 + codeCells
                 + 1
                 + index.patternCount() * PatternIndex.INTS;
-        // Outside the heap, as a mapped file is: the machine then knows one kind of buffer.
+        // Off-heap, like a mapped file: the JIT then sees one buffer class.
         ByteBuffer bytes = ByteBuffer.allocateDirect(Integer.BYTES * ints).order(ByteOrder.LITTLE_ENDIAN);
         IntBuffer into = bytes.asIntBuffer();
         into.put(MAGIC).put(FORMAT).put(atlas.checksum()).put(0);
@@ -109,9 +109,9 @@ public final class StoredPatterns {
     }
 
     /**
-     * As they were kept.
+     * From the store.
      *
-     * @return empty where the bytes are of another version or another atlas, cut short or damaged
+     * @return empty if the bytes are of another version or another atlas, truncated or damaged
      */
     public static Optional<StoredPatterns> of(ByteBuffer kept, StarAtlas atlas) {
         ByteBuffer bytes = kept.asReadOnlyBuffer().order(ByteOrder.LITTLE_ENDIAN);
@@ -134,17 +134,17 @@ public final class StoredPatterns {
         return (int) sum.getValue();
     }
 
-    /** To be kept; a view of its own, at its beginning. */
+    /** The bytes to store; a separate view, positioned at its beginning. */
     public ByteBuffer bytes() {
         return bytes.duplicate();
     }
 
-    /** Whether they are of use in a year: the further from the epoch, the more patterns have changed. */
+    /** Whether they are useful in a year: the further from the epoch, the more patterns have changed. */
     static boolean serve(double julianYear) {
         return Math.abs(julianYear - EPOCH) <= SERVED_YEARS;
     }
 
-    /** With every star where it stands at an epoch. */
+    /** With every star at its position at an epoch. */
     PatternIndex at(double julianYear) {
         Sections sections = new Sections(bytes.asIntBuffer(), HEADER_INTS);
         int stars = bytes.getInt(4 * Integer.BYTES);

@@ -6,9 +6,11 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** Whether a frame was not placed because the atlas has too few stars for so narrow a field, and where it has enough. */
+/**
+ * Whether a frame was not matched because the atlas has too few stars for so narrow a field, and where it has enough.
+ */
 final class ThinAtlas {
-    // Where that many are expected, five are nearly always there, and with five a frame is placed by its hints.
+    // If this many are expected, five are nearly always there, and five are enough to match a frame by its hints.
     private static final double ENOUGH = 6;
     private static final int RICH = 8;
     private static final double SCALE_KNOWN = 2;
@@ -26,7 +28,7 @@ final class ThinAtlas {
     }
 
     /**
-     * Says so, where the place and the scale are nearly known.
+     * The outcome in that case, if position and scale are nearly known.
      *
      * @param width of the frame, pixels, and its height
      */
@@ -63,7 +65,7 @@ final class ThinAtlas {
         return Optional.of(new Unmatched(starsFound, reason, remedy));
     }
 
-    /** Of a circle as large as the frame. */
+    /** Of a circle with the area of the frame. */
     private Angle fieldRadius() {
         return Angle.ofDegrees(Math.sqrt(widthDeg * heightDeg / Math.PI));
     }
@@ -80,7 +82,7 @@ final class ThinAtlas {
         return count[0];
     }
 
-    /** Rings about a place, one field apart. */
+    /** Searches rings around a position, one field apart. */
     private Optional<Vector3D> nearestRich(Vector3D middle) {
         double step = Math.max(Math.toRadians(1), 2 * fieldRadius().radians());
         Vector3D across = middle.orthogonal();

@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import polewright.sky.PlainNumber;
 
 /**
- * No place in the sky fits.
+ * The frame matches nowhere in the sky.
  *
  * @param starsFound on the frame
  * @param reason why, in plain words
@@ -14,10 +14,10 @@ import polewright.sky.PlainNumber;
  */
 public record Unmatched(int starsFound, String reason, String remedy) implements MatchOutcome {
     /**
-     * No place fits of all that were searched. Says what was searched, as a wrong hint is the likeliest cause.
+     * No match in any of the searches. Says what was searched, as a wrong hint is the likeliest cause.
      *
      * @param starsFound on the frame
-     * @param tried the hints of the searches, at least one; they differ in nothing but the part of the sky
+     * @param tried the hints of the searches, at least one; they differ only in the part of the sky
      */
     public static Unmatched anywhere(int starsFound, List<MatchHint> tried) {
         List<String> searched = new ArrayList<>();

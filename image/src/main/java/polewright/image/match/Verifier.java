@@ -5,8 +5,8 @@ import java.util.function.IntToDoubleFunction;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
 /**
- * Judges guesses about one frame: quickly at first, then by growing the plate from the pattern over the whole frame,
- * then by the odds of what it explains.
+ * Judges guesses about one frame: first by a quick check, then by extending the plate from the pattern over the whole
+ * frame, then by the odds of what it explains.
  */
 final class Verifier {
     private static final int QUICK_TRIED = 24;
@@ -15,7 +15,8 @@ final class Verifier {
     private static final int GROWN_TRIED = 200;
     private static final int MOST_ROUNDS = 14;
     private static final double GROWTH = 1.6;
-    // A plate from four stars errs by the error of a centre over the pattern's size, and by what the lens bends.
+    // The error of a plate from four stars is the centring error divided by the pattern's size, plus the lens's
+    // distortion.
     private static final double CENTRE_PIXELS = 1.5;
     private static final double BEND_NARROW = 0.002;
     private static final double BEND_WIDE = 0.025;
@@ -34,7 +35,7 @@ final class Verifier {
         this.choice = choice;
     }
 
-    /** Judges a guess; empty where it explains too little to be worth a closer look. */
+    /** Judges a guess; empty if it explains too little for a closer check. */
     Optional<PlateChoice.Chosen> judge(Hypothesis guess, boolean mirrored) {
         return PatternPlate.of(guess, detections, sky, mirrored, hint.scale())
                 .filter(this::liesWhereHinted)
@@ -42,7 +43,7 @@ final class Verifier {
                 .flatMap(plate -> grown(plate, guess));
     }
 
-    /** The same for a guess that has passed a look at more stars than its own. */
+    /** The same for a guess that has been checked against more stars than its own. */
     Optional<PlateChoice.Chosen> judgeClosely(Hypothesis guess, boolean mirrored) {
         return PatternPlate.of(guess, detections, sky, mirrored, hint.scale())
                 .filter(this::liesWhereHinted)
@@ -56,10 +57,10 @@ final class Verifier {
                 .orElse(true);
     }
 
-    /** Whether clearly more of the brightest detections have a star nearby than chance would give them. */
+    /** Whether clearly more of the brightest detections have a star nearby than expected by chance. */
     private boolean survivesQuickLook(Plate plate, Hypothesis guess) {
         int tried = Math.min(detections.count(), QUICK_TRIED);
-        // Stars a good deal fainter than the pattern's own are of no help against it.
+        // Stars much fainter than the pattern's own do not help to reject it.
         int below = Math.min(sky.count(), 3 * guess.rank0() + 60);
         PairedStars.Tolerance tolerance = new Surroundings(guess, detections).tolerance(bend(plate), Double.MAX_VALUE);
         PairedStars paired = PairedStars.of(plate, detections, sky, tried, below, tolerance);
@@ -84,7 +85,7 @@ final class Verifier {
         return BEND_NARROW + BEND_WIDE * wide * wide;
     }
 
-    /** Where a pattern lies on the frame, and how large it is. */
+    /** Position of a pattern on the frame, and its size. */
     private record Surroundings(double x, double y, double size) {
         Surroundings(Hypothesis guess, Detections detections) {
             this(mean(guess, detections::x), mean(guess, detections::y), size(guess, detections));
@@ -104,7 +105,7 @@ final class Verifier {
                     detections.y(guess.detection1()) - detections.y(guess.detection0()));
         }
 
-        /** What to allow for away from the pattern; nothing beyond {@code reach}. */
+        /** The tolerance away from the pattern; 0 beyond {@code reach}. */
         PairedStars.Tolerance tolerance(double bend, double reach) {
             double slope = CENTRE_PIXELS / size + bend;
             return (px, py) -> {
@@ -139,7 +140,7 @@ final class Verifier {
                 return Optional.empty();
             }
             plate = fit.get().plate();
-            // What has been fitted need not be allowed for again; what lies beyond must be.
+            // Fitted distortion needs no further allowance; what lies beyond does.
             if (model != PlateModel.PINHOLE || bend < 0.01) {
                 bend *= 0.6;
             }
@@ -154,7 +155,7 @@ final class Verifier {
 
     private int growthBelow(Hypothesis guess, int tried) {
         int depth = Math.max(Math.max(guess.detection0(), guess.detection1()), 8);
-        // The atlas's rank grows with the frame's: as many times more stars as there are detections.
+        // The atlas's rank grows with the frame's, by the ratio of stars to detections.
         double times = Math.max(2, 1.5 * tried / (depth + 1.0));
         return (int) Math.min(sky.count(), times * (guess.rank0() + 40.0));
     }

@@ -1,4 +1,4 @@
-/** Which stars these are: patterns of neighbours looked up in the atlas, then judged by odds. */
+/** Identifies the stars of a frame: patterns of neighbours looked up in the atlas, then judged by odds. */
 @NullMarked
 package polewright.image.match;
 

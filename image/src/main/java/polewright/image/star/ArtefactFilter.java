@@ -1,14 +1,14 @@
 package polewright.image.star;
 
 /**
- * Tells a star from what no lens drew as it draws stars: hot pixels, alone or in pairs, tracks of cosmic rays, pieces of a
- * satellite's trail. A star has passed the same optics, and moved the same way, as all others.
+ * Distinguishes stars from light that did not pass the optics as stars do: hot pixels, alone or in pairs, cosmic-ray
+ * tracks, pieces of a satellite's trail. A star has the same PSF, and the same motion, as all others.
  */
 final class ArtefactFilter {
-    // A star may be this much narrower than the usual one: the middle of a field is sharper than its corners.
+    // A star may be this much narrower than the typical one: the middle of a field is sharper than its corners.
     private static final double SHARPEST = 0.6;
     private static final double LONGEST = 2.5;
-    // All stars move alike: trails differ less than points of light do over a field.
+    // All stars move alike: trail lengths vary less over a field than widths do.
     private static final double SHORTEST_TRAIL = 0.55;
     private static final double LONGEST_TRAIL = 1.7;
     private static final double CLEARLY_LONG = 2;
@@ -26,7 +26,7 @@ final class ArtefactFilter {
         return least * (1 + 2 / free.signalToNoise()) < SHARPEST;
     }
 
-    /** Whether a fit of free shape is longer than a star here can be, or not as the common trail is. */
+    /** Whether a fit of free shape is longer than a star here can be, or not aligned with the common trail. */
     boolean isAskew(Fit free) {
         if (free.signalToNoise() < CLEAR_SIGNAL) {
             return false;

@@ -3,12 +3,10 @@ package polewright.image.star;
 import java.util.stream.IntStream;
 import polewright.image.Frame;
 
-/**
- * The sky's level and its noise over a frame: one node a tile, straight lines between nodes.
- */
+/** The background level and noise over a frame: one node per tile, linear interpolation between nodes. */
 final class BackgroundMesh {
     private static final int TILE = 64;
-    // Noise of rounding to whole counts, in counts: 1/√12.
+    // Rounding noise of integer counts, in counts: 1/√12.
     private static final double ROUNDING = 0.289;
 
     private final int width;
@@ -31,9 +29,9 @@ final class BackgroundMesh {
     }
 
     /**
-     * Measures a frame's sky.
+     * Measures a frame's background.
      *
-     * @param full value at and above which a pixel is full, and no measure of the sky
+     * @param full saturation value; such pixels are not background
      */
     static BackgroundMesh of(Frame frame, float full) {
         int columns = Math.max(1, Math.round(frame.width() / (float) TILE));
@@ -56,12 +54,12 @@ final class BackgroundMesh {
         return new BackgroundMesh(frame.width(), frame.height(), columns, rows, wholeSky, wholeNoise, cut);
     }
 
-    /** Whether the file cut its noise off at black, so that what is left is skew. */
+    /** Whether the file's noise was clipped at black, which leaves it skewed. */
     boolean isCutAtBlack() {
         return cutAtBlack;
     }
 
-    /** Whether any part of the frame has a sky with noise: a frame all black, all white or all alike has none. */
+    /** Whether no part of the frame has a noisy background: a frame all black, all white or constant has none. */
     boolean isBlank() {
         for (float n : noise) {
             if (n > 0) {
@@ -71,15 +69,14 @@ final class BackgroundMesh {
         return true;
     }
 
-    /** What takes the sky off the rows of a frame, from the top down, with room of its own. */
+    /** Subtracts the background from the rows of a frame, from the top down, with buffers of its own. */
     RowScaler rowScaler() {
         return new RowScaler();
     }
 
-    /** Rows of pixels, sky off and noise to one. */
+    /** Rows of pixels with the background subtracted and unit noise. */
     final class RowScaler {
-        // Level of the sky, and one over its noise, along the row of nodes above and what they change by to the one
-        // below.
+        // Background level, and one over its noise, along the row of nodes above, and their changes to the one below.
         private final float[] level = new float[width];
         private final float[] levelDown = new float[width];
         private final float[] scale = new float[width];
@@ -99,7 +96,7 @@ final class BackgroundMesh {
             if (above != nodes) {
                 ready(above);
             }
-            // Beyond the outermost nodes the level goes on in a straight line, the noise stays.
+            // Beyond the outermost nodes the level is extrapolated linearly, the noise is constant.
             float down = (float) (rows == 1 ? 0 : v - above);
             System.arraycopy(pixels, y * width, row, 0, width);
             scale(row, level, levelDown, down, scale, scaleDown, Math.max(0, Math.min(1, down)), width);
@@ -146,7 +143,7 @@ final class BackgroundMesh {
         }
     }
 
-    // The compiler turns this into vector instructions: all arrays are read at the same index.
+    // The JIT vectorises this: all arrays are read at the same index.
     private static void scale(
             float[] row,
             float[] level,
@@ -173,7 +170,7 @@ final class BackgroundMesh {
         return at(sky, x, y);
     }
 
-    /** Noise of a pixel; infinite where there is none to measure by. */
+    /** Noise of a pixel; infinite where it cannot be measured. */
     double noiseAt(double x, double y) {
         double u = Math.max(0, Math.min(columns - 1, (x + 0.5) * columns / width - 0.5));
         double v = Math.max(0, Math.min(rows - 1, (y + 0.5) * rows / height - 0.5));

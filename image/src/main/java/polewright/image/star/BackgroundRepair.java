@@ -2,7 +2,7 @@ package polewright.image.star;
 
 import java.util.Arrays;
 
-/** Nodes that an object fills, or that have no sky, take the middle value of their neighbours. */
+/** Replaces nodes that are filled by an object, or have no background, by the median of their neighbours. */
 final class BackgroundRepair {
     private static final double FAR = 3;
 
@@ -12,7 +12,7 @@ final class BackgroundRepair {
         return withoutObjects(nodes, nodes, columns, rows);
     }
 
-    /** Where the noise stands out from its neighbours', both level and noise are an object's. */
+    /** If the noise is an outlier among its neighbours', both level and noise belong to an object. */
     static float[] withoutObjects(float[] nodes, float[] noise, int columns, int rows) {
         float[] repaired = nodes.clone();
         for (int r = 0; r < rows; r++) {

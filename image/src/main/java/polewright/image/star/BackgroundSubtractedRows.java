@@ -2,26 +2,26 @@ package polewright.image.star;
 
 import polewright.image.Frame;
 
-/** A frame row by row with its sky taken off and its noise brought to one; may be asked from several threads. */
+/** The rows of a frame with the background subtracted and unit noise; may be used from several threads. */
 interface BackgroundSubtractedRows {
     int width();
 
     int height();
 
-    /** How many pixels of the frame, each way, are one of these. */
+    /** Binning factor in each direction. */
     int binning();
 
     /** Rows to be read by one thread from the top down. */
     Reader reader();
 
-    /** Reads rows, with room of its own. */
+    /** Reads rows, with buffers of its own. */
     @FunctionalInterface
     interface Reader {
-        /** Writes a row whose first pixel stands at {@code offset}; not a number where pixels are missing. */
+        /** Writes a row whose first pixel is at {@code offset}; NaN where pixels are missing. */
         void read(int y, float[] into, int offset);
     }
 
-    /** Pixel by pixel, known hot ones left out. */
+    /** Unbinned, with known hot pixels left out. */
     record Full(Frame frame, BackgroundMesh mesh, HotPixels hot) implements BackgroundSubtractedRows {
         @Override
         public int width() {
@@ -49,8 +49,8 @@ interface BackgroundSubtractedRows {
     }
 
     /**
-     * Two by two pixels as one: stars that are wide lose nothing by it, and finding them takes a fifth of the work. An odd
-     * last row or column is left out.
+     * Binned 2 × 2: wide stars lose nothing, and finding them takes a fifth of the work. An odd last row or column is
+     * left out.
      */
     record Binned(Full full) implements BackgroundSubtractedRows {
         @Override

@@ -3,22 +3,22 @@ package polewright.image.star;
 import polewright.image.Frame;
 
 /**
- * Level and noise of the sky in one tile of a frame.
+ * Background level and noise in one tile of a frame.
  *
- * <p>The level is the mean, the noise the standard deviation of every third pixel of every third row (an odd step sees all
- * colours of a mosaic alike), clipped at three sigma about the middle until nothing more falls away, slope of the tile
- * removed. The mean, not the middle: where a file has cut its noise off at black, only the mean leaves a filtered sky of
- * nought.
+ * <p>The level is the mean, the noise the standard deviation of every third pixel of every third row (an odd step
+ * samples all colours of a mosaic equally), sigma-clipped at three sigma around the median until it converges, with the
+ * tile's slope removed. The mean, not the median: if a file's noise was clipped at black, only the mean leaves a
+ * filtered background of zero.
  */
 final class BackgroundTile {
     private static final int STEP = 3;
     private static final double CLIP = 3;
-    // What is left of noise cut off at black is skew: its long side must not be clipped.
+    // Noise clipped at black is skewed: its long tail must not be clipped.
     private static final double CLIP_OF_SKEW = 5;
-    // Standard deviation of a normal distribution cut at three sigma.
+    // Standard deviation of a normal distribution truncated at three sigma.
     private static final double CUT_SIGMA = 0.98658;
     private static final int ROUNDS = 5;
-    // Below this share of the tile's spread, the differences of neighbours are its noise and the rest is structure.
+    // Below this fraction of the tile's spread, the differences of neighbours are its noise and the rest is structure.
     private static final double SMOOTH = 0.8;
     private static final int MANY = 400;
     private static final int FEWER = 4;
@@ -33,7 +33,7 @@ final class BackgroundTile {
     private final float[] value;
     private final float[] sorted;
     private final float[] u;
-    // Of each row of samples: its height in the tile, −1 to 1, and where the next begins.
+    // For each row of samples: its height in the tile, −1 to 1, and the start of the next.
     private final float[] v;
     private final int[] rowEnd;
     private final double[] result = new double[2];
@@ -82,7 +82,7 @@ final class BackgroundTile {
             v[lines] = 2f * (y - y0) / (y1 - y0) - 1;
             rowEnd[lines++] = n;
         }
-        // A tile mostly full or empty tells nothing of the sky.
+        // A tile that is mostly saturated or empty has no usable background.
         if (n < 8 || n * 4L * step * step < (long) (x1 - x0) * (y1 - y0)) {
             result[0] = Double.NaN;
             result[1] = Double.NaN;
@@ -92,16 +92,16 @@ final class BackgroundTile {
     }
 
     private void clip(int n, int lines) {
-        // Only a start: of many values, one in four will do.
+        // Only a starting value: of many values, one in four is enough.
         int some = 0;
         for (int i = 0; i < n; i += n >= MANY ? FEWER : 1) {
             sorted[some++] = value[i];
         }
-        // The middle and the lower sixth, 0.967 sigma below it: what stars there are lie above.
+        // The median and the lower sixth, 0.967 sigma below it: stars only affect values above.
         double median = Quantile.select(sorted, some, some / 2);
         double sigma = (median - Quantile.select(sorted, some / 2, some / 6)) / 0.967;
         if (sigma == 0) {
-            // Half the pixels or more alike, as when noise is cut off at black: what is above tells.
+            // Half of the pixels or more are equal, as when noise is clipped at black: the values above are used.
             sigma = (Quantile.select(sorted, some, some - 1 - some / 6) - median) / 0.967;
         }
         if (sigma == 0) {
@@ -164,7 +164,7 @@ final class BackgroundTile {
         result[1] = roughness(lines, sigma, slopeU);
     }
 
-    /** Noise from the differences of samples side by side, where a glow's curve makes the tile's spread far larger. */
+    /** Noise from the differences of adjacent samples, for tiles where a curved glow makes the spread far larger. */
     private double roughness(int lines, double spread, double slopeU) {
         double sigma = spread;
         for (int round = 0; round < ROUNDS; round++) {

@@ -5,15 +5,14 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Stars that are wider than others near them have a neighbour in their own light, too close to be told apart. Their centre
- * is that of both: a second star of the share q of the light, d away, moves it by q d and adds q (1 − q) d² to its second
- * moment. Shares of a tenth to a fifth are the usual case, so that the square of the movement is about 0.15 of what the
- * moment has too much.
+ * Stars wider than others nearby are blended with an unresolved neighbour. Their centre is that of both: a second star
+ * with a fraction q of the light, at distance d, moves it by q d and adds q (1 − q) d² to its second moment. Fractions
+ * of a tenth to a fifth are the usual case, so the squared shift is about 0.15 of the excess moment.
  */
 final class Blends {
     private static final double MOVED_PER_MOMENT = 0.15;
     private static final double PLAINLY = 3;
-    // So much shapes differ from place to place, and a Gaussian or Moffat's from what they are.
+    // Natural variation of shapes, and their deviation from a Gaussian or Moffat profile.
     private static final double USUAL_SPREAD = 0.03;
     private static final double STARS_A_CELL = 3;
     private static final int FEWEST = 6;
@@ -27,7 +26,7 @@ final class Blends {
         near = new Neighbourhood(telling, Math.sqrt(STARS_A_CELL * area / Math.max(1, telling.size())));
     }
 
-    /** The star, less surely placed where it is wider than those about it. */
+    /** The star, with a larger position uncertainty if it is wider than those around it. */
     FoundStar judged(MeasuredStar measured) {
         if (!tells(measured) || telling.size() < FEWEST) {
             return measured.star();
@@ -41,10 +40,10 @@ final class Blends {
         double moreXx = fit.shape().xx() - usualXx;
         double moreXy = fit.shape().xy() - middle(others, StarShape::xy);
         double moreYy = fit.shape().yy() - usualYy;
-        // What the moments have too much, in the direction where that is most.
+        // The excess moment in the direction where it is largest.
         double most = (moreXx + moreYy) / 2 + Math.hypot((moreXx - moreYy) / 2, moreXy);
         double usual = (usualXx + usualYy) / 2;
-        // A moment's own sigma is twice the centre's, in units of the width.
+        // Sigma of a moment: twice the centre's, in units of the width.
         double chance = 2 * Math.sqrt(Math.max(fit.varianceX(), fit.varianceY()) * usual);
         return most > PLAINLY * chance + USUAL_SPREAD * usual
                 ? doubted(measured.star(), Math.max(0, moreXx), Math.max(0, moreYy))

@@ -10,12 +10,12 @@ import java.util.Set;
 import polewright.image.Frame;
 
 /**
- * The pixels that hang together about a bright peak, whatever their form.
+ * A connected region of pixels around a bright peak, of any shape.
  *
- * @param x centre of their light
- * @param y centre of their light
- * @param shape second moments of their light
- * @param pixels how many
+ * @param x centre of its light
+ * @param y centre of its light
+ * @param shape second moments of its light
+ * @param pixels their number
  */
 record Blob(double x, double y, StarShape shape, int pixels) {
     private static final int MOST_PIXELS = 3000;
@@ -30,7 +30,9 @@ record Blob(double x, double y, StarShape shape, int pixels) {
         return Math.sqrt(12 * Math.max(0, shape.majorVariance() - shape.minorVariance()));
     }
 
-    /** The blobs of the highest peaks, each once; none that runs on and on, as a satellite's does. */
+    /**
+     * The blobs of the highest peaks, each once; without blobs that continue indefinitely, like a satellite's trail.
+     */
     static List<Blob> of(List<Peak> peaks, Frame frame, BackgroundMesh mesh, int most) {
         List<Blob> blobs = new ArrayList<>();
         Set<Integer> seen = new HashSet<>();

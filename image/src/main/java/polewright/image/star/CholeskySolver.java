@@ -3,8 +3,8 @@ package polewright.image.star;
 import java.util.Arrays;
 
 /**
- * Solves the few normal equations of one star. Written out because a library's matrices would cost more than the star:
- * thousands of systems of three or six unknowns, each in a microsecond.
+ * Solves the small normal equations of one star. Our own code because a library's matrices would cost more than the
+ * star: thousands of systems of three or six unknowns, each in a microsecond.
  */
 final class CholeskySolver {
     private final int size;
@@ -18,9 +18,10 @@ final class CholeskySolver {
     }
 
     /**
-     * Factors a symmetric matrix, of which only the lower half is read, its diagonal raised by a part of itself.
+     * Factors a symmetric matrix, of which only the lower half is read, with its diagonal raised by a fraction of
+     * itself.
      *
-     * @return false where it is not positive definite
+     * @return false if it is not positive definite
      */
     boolean factor(double[] matrix, double damping) {
         for (int i = 0; i < size; i++) {
@@ -41,7 +42,7 @@ final class CholeskySolver {
         return true;
     }
 
-    /** Solves {@code matrix · x = right}; false where the matrix is singular. */
+    /** Solves {@code matrix · x = right}; false if the matrix is singular. */
     boolean solve(double[] matrix, double[] right, double damping, double[] x) {
         if (!factor(matrix, damping)) {
             return false;
@@ -51,7 +52,7 @@ final class CholeskySolver {
         return true;
     }
 
-    /** An element of the inverse of the matrix last factored. */
+    /** An element of the inverse of the last matrix factored. */
     double inverse(int row, int column) {
         Arrays.fill(work, 0);
         work[column] = 1;
@@ -59,7 +60,7 @@ final class CholeskySolver {
         return work[row];
     }
 
-    /** {@code vᵀ M⁻¹ v} for the matrix last factored. */
+    /** {@code vᵀ M⁻¹ v} for the last matrix factored. */
     double quadratic(double[] v) {
         double sum = 0;
         for (int i = 0; i < size; i++) {

@@ -7,19 +7,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** Stars so near each other that one's light falls on the other, or that both are one. */
+/** Stars so close together that their light overlaps, or that they are duplicates. */
 final class CloseStars {
     private static final double SAME = 0.7;
-    // About a star with a full core, its rays and the ring of its wings look like faint stars.
+    // Around a saturated star, its diffraction spikes and the ring of its wings look like faint stars.
     private static final double HALO = 1.5;
     private static final double HALO_SHARE = 0.05;
     private static final double MOST_REACH = 64;
-    // Beyond so many sigmas of either star's width the light is that of the sky.
+    // Beyond this many sigmas of either star's width there is only background.
     private static final double REACH_SIGMAS = 3.5;
     private static final double WORTH_IT = 0.01;
     private static final double SAME_STILL = 1;
     private static final int ROUNDS = 2;
-    // A neighbour that changed by less than this share of its own uncertainty changes nothing else.
+    // A change of less than this fraction of a neighbour's own uncertainty affects nothing else.
     private static final double PLAINLY = 0.2;
 
     private final List<MeasuredStar> stars;
@@ -34,7 +34,7 @@ final class CloseStars {
                 .toArray();
     }
 
-    /** Of measurements that fell on the same star, one; the brightest first. */
+    /** Removes duplicate measurements of one star; the brightest first. */
     static List<MeasuredStar> merged(List<MeasuredStar> stars) {
         List<MeasuredStar> ordered = stars.stream()
                 .sorted(Comparator.comparingDouble((MeasuredStar m) -> m.star().flux())
@@ -63,7 +63,7 @@ final class CloseStars {
         return halo || apart < Math.max(1, SAME * brighter.star().fwhm());
     }
 
-    /** The same, each measured again without the light of its neighbours, until those change no more. */
+    /** Remeasures each star without the light of its neighbours, until those no longer change. */
     static List<MeasuredStar> apart(List<MeasuredStar> stars, StarMeasurer measurer) {
         List<MeasuredStar> now = stars;
         boolean[] changed = new boolean[stars.size()];
@@ -84,7 +84,7 @@ final class CloseStars {
         return now;
     }
 
-    /** Whether a star's place or light changed by enough to matter to its neighbours. */
+    /** Whether a star's position or light changed enough to matter to its neighbours. */
     private static boolean isPlain(FoundStar before, FoundStar after) {
         return Math.abs(after.x() - before.x()) > PLAINLY * before.sigmaX()
                 || Math.abs(after.y() - before.y()) > PLAINLY * before.sigmaY()

@@ -4,7 +4,8 @@ import java.util.List;
 import polewright.image.Frame;
 
 /**
- * The pixels about one star, sky taken off; those that must not count (missing, full, out of the frame) have no weight.
+ * The background-subtracted pixels around one star; unusable ones (missing, saturated, out of the frame) have zero
+ * weight.
  */
 final class Cutout {
     private static final double BEYOND_SQUARE = 12;
@@ -30,7 +31,7 @@ final class Cutout {
         this.skyVariance = skyVariance;
     }
 
-    /** Pixels about the one at (x, y), as far as the frame goes. */
+    /** Pixels around the one at (x, y), as far as the frame extends. */
     static Cutout about(CutoutMaker of, int x, int y, int reachX, int reachY) {
         Frame frame = of.frame();
         BackgroundMesh mesh = of.mesh();
@@ -84,10 +85,10 @@ final class Cutout {
     }
 
     /**
-     * The same with the sky about the star taken off, where it is plainly not the mesh's: under a glow, in a nebula, on the
-     * wings of a brighter star.
+     * The same with a local background subtracted, where it differs significantly from the mesh: under a glow, in a
+     * nebula, on the wings of a brighter star.
      *
-     * @param shape of the star, whose own light does not count
+     * @param shape of the star, whose own light is excluded
      */
     Cutout onLocalSky(double x, double y, StarShape shape) {
         float[] about = new float[light.length];
@@ -150,7 +151,7 @@ final class Cutout {
         return skyVariance;
     }
 
-    /** Light above the sky at a column and row of the cutout. */
+    /** Light above the background at a column and row of the cutout. */
     double light(int column, int row) {
         return light[row * width + column];
     }

@@ -3,7 +3,7 @@ package polewright.image.star;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** Filtered rows of one band, made from the top down, each from rings of the rows about it. */
+/** Filtered rows of one band, computed from the top down with ring buffers of the surrounding rows. */
 final class FilteredRows {
     private static final int KEPT = 3;
 
@@ -22,8 +22,8 @@ final class FilteredRows {
     private final float[][] filtered;
 
     /**
-     * @param first row that will be made
-     * @param last row that will be made
+     * @param first row to compute
+     * @param last row to compute
      */
     FilteredRows(
             BackgroundSubtractedRows skyless, PointFilter filter, Optional<TrailFilter> trail, int first, int last) {
@@ -42,12 +42,12 @@ final class FilteredRows {
         points = trail.isPresent() ? new float[2 * trailReach + 1][width] : filtered;
     }
 
-    /** One of the last three rows made. */
+    /** One of the last three rows computed. */
     float[] row(int y) {
         return filtered[Math.floorMod(y, KEPT)];
     }
 
-    /** Makes row y, the one below the last. */
+    /** Computes row y, the one below the last. */
     void make(int y) {
         for (int r = y == first ? y - trailReach : y + trailReach; r <= y + trailReach; r++) {
             makePoints(r);
@@ -70,12 +70,12 @@ final class FilteredRows {
         filter.across(along, y, points[Math.floorMod(y, points.length)], width);
     }
 
-    /** Pixels above the sky over their noise, filtered along the row. */
+    /** Background-subtracted pixels in units of noise, filtered along the row. */
     private void filterAlong(int y, float[] out) {
         int reach = filter.reach();
         skyless.read(y, padded, reach);
         filter.along(padded, out, width, shifted);
-        // A missing pixel shows in all places it reaches, so that not each need be looked at.
+        // A missing pixel affects all positions within its reach, so one check is enough.
         boolean missing = !isNumber(out[width - 1]);
         for (int x = 0; x < width && !missing; x += reach) {
             missing = !isNumber(out[x]);

@@ -1,18 +1,18 @@
 package polewright.image.star;
 
 /**
- * A star's image laid through its pixels.
+ * The fit of a star's image to its pixels.
  *
  * @param x column of the centre
  * @param y row
- * @param image the light about it
- * @param varianceX of x, from the noise of the pixels and from how well the image fits them
+ * @param image the light around it
+ * @param varianceX of x, from the noise of the pixels and the quality of the fit
  * @param varianceY of y
- * @param signalToNoise of the light, in the sky's noise alone
- * @param chiSquare squared differences over their variances
- * @param freedom pixels less parameters
- * @param freeShape whether the shape was found with the rest
- * @param rivals how hot pixels would tell the same light
+ * @param signalToNoise of the light, against the background noise alone
+ * @param chiSquare squared residuals divided by their variances
+ * @param freedom pixels minus parameters
+ * @param freeShape whether the shape was fitted too
+ * @param rivals chi square of the same light as hot pixels
  */
 record Fit(
         double x,

@@ -1,8 +1,8 @@
 package polewright.image.star;
 
-/** What one star's fit left over, pixel by pixel. */
+/** The residuals of one star's fit, pixel by pixel. */
 final class FitResidual {
-    // A pixel that the fit followed almost wholly shows nothing of its noise.
+    // A pixel that determines the fit almost alone has a residual without information.
     private static final double LEAST_SHARE = 0.1;
 
     private final double skyVariance;
@@ -14,7 +14,7 @@ final class FitResidual {
      * @param skyVariance of each pixel, without the star
      * @param light of the model on each pixel
      * @param difference of each pixel from the model
-     * @param leverage share of each pixel's own variance that the fit took up
+     * @param leverage fraction of each pixel's own variance absorbed by the fit
      */
     FitResidual(double skyVariance, double[] light, double[] difference, double[] leverage) {
         this.skyVariance = skyVariance;
@@ -39,7 +39,7 @@ final class FitResidual {
         return light[pixel];
     }
 
-    /** Square of the difference, made up for what the fit took. */
+    /** Squared residual, corrected for the leverage. */
     double square(int pixel) {
         return square[pixel];
     }
@@ -48,7 +48,7 @@ final class FitResidual {
         return share[pixel];
     }
 
-    /** Variance above the sky's, a count of light: a first guess of one over the gain. */
+    /** Variance above the background's per count of light: a first estimate of one over the gain. */
     double excessPerLight() {
         double excess = 0;
         double all = 0;

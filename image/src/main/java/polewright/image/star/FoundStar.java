@@ -7,12 +7,12 @@ package polewright.image.star;
  * @param y row
  * @param sigmaX 1 sigma of x, pixels
  * @param sigmaY 1 sigma of y, pixels
- * @param flux counts above the sky, all of it
- * @param peakToNoise height of the peak above the sky after matched filtering, over its noise
+ * @param flux total counts above the background
+ * @param peakToNoise height of the peak above the background after matched filtering, divided by its noise
  * @param fwhm full width at half maximum, pixels; geometric mean of both axes
  * @param elongation long over short axis, 1 for round
  * @param longAxisRad direction of the long axis from +x toward +y, radians, [0, π)
- * @param saturated whether pixels of it are full
+ * @param saturated whether it has saturated pixels
  */
 public record FoundStar(
         double x,

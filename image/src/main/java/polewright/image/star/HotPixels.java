@@ -5,11 +5,11 @@ import java.util.BitSet;
 import java.util.List;
 import polewright.image.Frame;
 
-/** Pixels of a frame that shine by themselves, and are left out from then on. */
+/** The hot pixels of a frame, which are ignored from then on. */
 final class HotPixels {
     private final int width;
     private final BitSet pixels;
-    // The same in order: a row is asked for its own, and most rows have none.
+    // The same in order: each row is asked for its own, and most rows have none.
     private final int[] inOrder;
 
     private HotPixels(int width, BitSet pixels) {
@@ -23,7 +23,7 @@ final class HotPixels {
         return new HotPixels(frame.width(), new BitSet());
     }
 
-    /** Those of the peaks that are one bright pixel and nothing else. */
+    /** Those peaks that are a single bright pixel. */
     static HotPixels among(List<Peak> peaks, Frame frame, IsolatedPixels lone) {
         BitSet pixels = new BitSet();
         peaks.parallelStream()
@@ -39,7 +39,7 @@ final class HotPixels {
         return pixels.get(y * width + x);
     }
 
-    /** Whether one is at a place or touches it. */
+    /** Whether there is one at a position or adjacent to it. */
     boolean isNear(int x, int y) {
         for (int j = Math.max(0, y - 1); j <= y + 1; j++) {
             int next = firstFrom(j * width + Math.max(0, x - 1));
@@ -54,7 +54,7 @@ final class HotPixels {
         return inOrder.length;
     }
 
-    /** Puts nought in the place of those in a row of pixels, which starts at {@code offset}. */
+    /** Sets those in a row of pixels, which starts at {@code offset}, to zero. */
     void clear(int y, float[] row, int offset) {
         int start = y * width;
         for (int i = firstFrom(start); i < inOrder.length && inOrder[i] < start + width; i++) {
@@ -62,7 +62,7 @@ final class HotPixels {
         }
     }
 
-    /** Where in the order the first is that does not come before a pixel. */
+    /** Index of the first that is not before a pixel. */
     private int firstFrom(int pixel) {
         int found = Arrays.binarySearch(inOrder, pixel);
         return found < 0 ? -found - 1 : found;

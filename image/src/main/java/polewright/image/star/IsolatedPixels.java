@@ -3,11 +3,11 @@ package polewright.image.star;
 import polewright.image.Frame;
 
 /**
- * A first, quick look at a peak: where next to all its light is in one pixel no lens was at work. It spares the fits of
- * thousands of hot pixels; what it lets through the fit will judge.
+ * A quick first check of a peak: if nearly all its light is in one pixel, it did not pass the optics. It avoids the
+ * fits of thousands of hot pixels; what passes is judged by its fit.
  */
 final class IsolatedPixels {
-    // Few of a frame's stars have less than this share of the light that the usual one throws on its neighbours.
+    // Few of a frame's stars have less than this fraction of the typical star's light on their neighbouring pixels.
     private static final double SHARE = 0.35;
     private static final double DOUBT_SIGMAS = 2;
 
@@ -18,11 +18,11 @@ final class IsolatedPixels {
     IsolatedPixels(CutoutMaker of, StarShape sharpest) {
         this.of = of;
         double beside = Math.exp(-1 / (2 * sharpest.minorVariance()));
-        // The eight about a star that stands in the middle of its pixel, over that pixel: least of all places.
+        // The eight around a star centred on its pixel, relative to that pixel: the smallest ratio of all positions.
         neighbours = SHARE * 4 * (beside + beside * beside);
     }
 
-    /** Index, in the frame, of the one bright pixel that a peak is; −1 where it is more. */
+    /** Index, in the frame, of the single bright pixel of a peak; −1 if there is more. */
     int find(Peak peak) {
         Frame frame = of.frame();
         int width = frame.width();

@@ -3,14 +3,15 @@ package polewright.image.star;
 import polewright.image.Frame;
 
 /**
- * Tells a place on a long line of light, as a satellite, an aeroplane or a bright star's ray draws it, from a star: beyond
- * the star's own width there is as much light again on both sides, in one direction and not across it.
+ * Distinguishes stars from positions on a long line of light, such as a satellite's or aeroplane's trail or a
+ * diffraction spike: beyond the star's own width there is similar light on both sides, in one direction and not across
+ * it.
  */
 final class LinearArtefact {
     private static final int DIRECTIONS = 16;
     private static final int FINER = 5;
     private static final int HALF_TURN = DIRECTIONS * FINER;
-    // Of every direction that is ever asked for.
+    // For every direction that is used.
     private static final double[] COS = new double[2 * HALF_TURN];
     private static final double[] SIN = new double[2 * HALF_TURN];
 
@@ -28,7 +29,7 @@ final class LinearArtefact {
     private static final double HINT = 0.8;
     // A line is about as bright on either side as here; a chance neighbour seldom on both.
     private static final double AS_BRIGHT = 0.2;
-    // No place on a strip counts for more than this share of the height: a single star on it is no line.
+    // No position on a strip counts for more than this fraction of the height: a single star on it is not a line.
     private static final double MOST_BRIGHT = 0.6;
     private static final double ABOVE_SIDES = 2;
 
@@ -36,7 +37,7 @@ final class LinearArtefact {
     private final BackgroundMesh mesh;
     private final PsfEstimate usual;
     private final int half;
-    // Mean light of a strip over the light of the ridge's middle.
+    // Mean light of a strip relative to the light of the ridge's middle.
     private final double share;
 
     LinearArtefact(Frame frame, BackgroundMesh mesh, PsfEstimate usual) {
@@ -52,12 +53,12 @@ final class LinearArtefact {
                 / width;
     }
 
-    /** Whether light that has this height at a place goes on along a line. */
+    /** Whether light of this height at a position continues along a line. */
     boolean passesThrough(double x, double y, double height) {
         return new Place(x, y, height).isOnLine();
     }
 
-    /** One place, its light, and the strips that leave it beyond the reach of a star there. */
+    /** One position, its light, and the strips that leave it beyond the reach of a star there. */
     private final class Place {
         private final double x;
         private final double y;
@@ -96,7 +97,7 @@ final class LinearArtefact {
             double doubt = noise / Math.sqrt(LONG * (2 * half + 1));
             double least = Math.max(CLEAR * doubt, AS_BRIGHT * share * height);
             double one = strip(angle, LONG, half);
-            // Most directions end here, before the other side is looked at.
+            // Most directions end here, before the other side is examined.
             if (!(one > least)) {
                 return false;
             }
@@ -111,16 +112,16 @@ final class LinearArtefact {
         /** Mean light of the weaker of two strips in opposite directions. */
         private static double weaker(double one, double other) {
             double weaker = Math.min(one, other);
-            // Beyond the frame's edge a line may go on or not: the other side alone must tell.
+            // A line may or may not continue beyond the frame's edge: the other side alone decides.
             return weaker < Double.POSITIVE_INFINITY ? weaker : 0;
         }
 
-        /** Mean light of a few pixels across a strip; not a number where there are none. */
+        /** Mean light of a few pixels across a strip; NaN if there are none. */
         private double across(double cx, double cy, double c, double s, int halfWidth) {
             int width = frame.width();
             float[] pixels = frame.pixels();
             if (halfWidth == 0) {
-                // A single pixel, which most questions are about.
+                // A single pixel, the most frequent case.
                 int px = (int) Math.rint(cx);
                 int py = (int) Math.rint(cy);
                 boolean inside = px >= 0 && py >= 0 && px < width && py < frame.height();
@@ -142,7 +143,7 @@ final class LinearArtefact {
             return sum / n;
         }
 
-        /** Mean light of a strip; infinite where most of it is out of the frame. */
+        /** Mean light of a strip; infinite if most of it is out of the frame. */
         private double strip(int angle, int length, int halfWidth) {
             double c = COS[Math.floorMod(angle, COS.length)];
             double s = SIN[Math.floorMod(angle, SIN.length)];

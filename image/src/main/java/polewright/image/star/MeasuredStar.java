@@ -1,6 +1,6 @@
 package polewright.image.star;
 
-/** A peak, the image laid through it, and the star that this makes. */
+/** A peak, the image fitted to it, and the resulting star. */
 record MeasuredStar(Peak peak, Fit fit, FoundStar star) {
     double distanceTo(MeasuredStar other) {
         return Math.hypot(star.x() - other.star.x(), star.y() - other.star.y());

@@ -1,6 +1,6 @@
 package polewright.image.star;
 
-/** Powers that Moffat's profile takes: whole ones and halves, which need no logarithm. */
+/** Powers for Moffat's profile: integers and halves, which need no logarithm. */
 final class MoffatProfile {
     private MoffatProfile() {}
 
@@ -18,7 +18,9 @@ final class MoffatProfile {
         return product;
     }
 
-    /** The same of many bases, each times {@code factor}. Loops without branches for the powers that most stars have. */
+    /**
+     * The same for many bases, each times {@code factor}. Loops without branches for the powers that most stars have.
+     */
     static void power(double[] base, double beta, double factor, double[] out, int length) {
         int whole = (int) beta;
         boolean half = beta - whole >= 0.5;

@@ -3,7 +3,7 @@ package polewright.image.star;
 import java.util.List;
 import java.util.function.IntConsumer;
 
-/** Stars of a list by the square cells of the frame in which they lie, to find those near a place. */
+/** Stars of a list by square cells of the frame, to find those near a position. */
 final class Neighbourhood {
     private final double cell;
     private final double left;
@@ -14,7 +14,7 @@ final class Neighbourhood {
     private final int[] ordered;
     private final int[] begin;
 
-    /** @param reach greatest distance that will be asked for, pixels */
+    /** @param reach greatest distance that will be requested, pixels */
     Neighbourhood(List<MeasuredStar> stars, double reach) {
         cell = reach;
         left = stars.stream().mapToDouble(m -> m.star().x()).min().orElse(0);
@@ -35,7 +35,10 @@ final class Neighbourhood {
         }
     }
 
-    /** Gives the indices of those within reach of a star, and of some a little beyond; of itself too where it is listed. */
+    /**
+     * Passes on the indices of those within reach of a star, and of some a little beyond; of the star itself too if it
+     * is listed.
+     */
     void forEachAbout(MeasuredStar star, IntConsumer action) {
         int column = column(star.star().x());
         int row = row(star.star().y());

@@ -3,19 +3,19 @@ package polewright.image.star;
 import java.util.List;
 
 /**
- * How a pixel's variance grows with a star's light on it: {@code sky + perCount·m + perSquare·m²}. No file says it, so
- * the stars themselves are asked: what their fits leave over shows it.
+ * A pixel's variance as a function of a star's light m on it: {@code sky + perCount·m + perSquare·m²}. No file gives
+ * it, so it is estimated from the residuals of the stars' fits.
  *
- * @param perCount variance that a count of star light adds: one over the gain in electrons a count
- * @param perSquare relative variance of what the fitted shape leaves over, for stars are no perfect Gaussians
+ * @param perCount variance added by a count of star light: one over the gain in electrons per count
+ * @param perSquare relative variance of the residuals of the fitted shape, because stars are not perfect Gaussians
  */
 record NoiseModel(double perCount, double perSquare) {
-    /** The sky's noise alone. */
+    /** The background noise alone. */
     static final NoiseModel SKY_ALONE = new NoiseModel(0, 0);
 
     private static final int ROUNDS = 6;
     private static final double OUTLIER = 12;
-    // A fit that misses by more than a seventh of the light has not fitted a star.
+    // A fit that is off by more than a seventh of the light has not fitted a star.
     private static final double MOST_PER_SQUARE = 0.02;
 
     double variance(double sky, double light) {
@@ -23,7 +23,7 @@ record NoiseModel(double perCount, double perSquare) {
         return sky + m * (perCount + m * perSquare);
     }
 
-    /** The law that what some stars' fits left over follows. */
+    /** The model that the residuals of some stars' fits follow. */
     static NoiseModel of(List<FitResidual> stars) {
         double[] ratios =
                 stars.stream().mapToDouble(FitResidual::excessPerLight).sorted().toArray();
@@ -37,7 +37,7 @@ record NoiseModel(double perCount, double perSquare) {
         return law;
     }
 
-    /** Weighted least squares of both terms, neither below nought, far outliers left out. */
+    /** Weighted least squares of both terms, neither below zero, without far outliers. */
     private NoiseModel improved(List<FitResidual> stars) {
         double s11 = 0;
         double s12 = 0;

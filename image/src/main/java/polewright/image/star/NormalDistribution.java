@@ -1,6 +1,8 @@
 package polewright.image.star;
 
-/** The standard normal distribution, quickly: a library's error function, good to sixteen digits, costs ten times more. */
+/**
+ * The standard normal distribution, fast: a library's error function, good to sixteen digits, costs ten times as much.
+ */
 final class NormalDistribution {
     private NormalDistribution() {}
 
@@ -9,8 +11,8 @@ final class NormalDistribution {
     }
 
     /**
-     * Share below z, to 1e-7 (Abramowitz and Stegun 1964, Handbook of Mathematical Functions, 7.1.26, as in
-     * vcpudding/HardiToolbox, erf.h, b2d99876387d).
+     * Cumulative probability of z, to 1e-7 (Abramowitz and Stegun 1964, Handbook of Mathematical Functions, 7.1.26;
+     * from memory).
      */
     static double below(double z) {
         double a = Math.abs(z) / Math.sqrt(2);

@@ -2,7 +2,7 @@ package polewright.image.star;
 
 import java.util.Arrays;
 
-/** Normal equations of a fit of three or six parameters, and what solves them. */
+/** Normal equations of a fit of three or six parameters, and their solution. */
 final class NormalEquations {
     private final int size;
     private final double[] matrix;
@@ -18,7 +18,7 @@ final class NormalEquations {
         solver = new CholeskySolver(size);
     }
 
-    /** How the light on a pixel changes with each parameter. */
+    /** Derivatives of the light on a pixel with respect to each parameter. */
     @FunctionalInterface
     interface PixelSlopes {
         void fill(int pixel, double[] slopes);
@@ -27,7 +27,7 @@ final class NormalEquations {
     /**
      * Fills the equations.
      *
-     * @param pixels how many
+     * @param pixels their number
      * @return chi square of the model
      */
     double fill(int pixels, PixelSlopes of, double[] light, double[] model, double[] weight) {
@@ -59,12 +59,12 @@ final class NormalEquations {
         gradient[parameter] = value;
     }
 
-    /** The change of the parameters that the equations ask for, damped; false where they have no answer. */
+    /** The damped step of the parameters; false if the equations are singular. */
     boolean solve(double damping, double[] change) {
         return solver.solve(matrix, gradient, damping, change);
     }
 
-    /** Readies {@link #variance} and {@link #leverage}; false where the equations have no answer. */
+    /** Prepares {@link #variance} and {@link #leverage}; false if the equations are singular. */
     boolean invert() {
         return solver.factor(matrix, 0);
     }
@@ -74,13 +74,13 @@ final class NormalEquations {
         return solver.inverse(parameter, parameter);
     }
 
-    /** Variance that the fit's own freedom gives the light on a pixel, after {@link #invert}. */
+    /** Variance of the fitted light on a pixel, after {@link #invert}. */
     double leverage(int pixel, PixelSlopes of) {
         of.fill(pixel, slopes);
         return solver.quadratic(slopes);
     }
 
-    /** What the pixels tell of a parameter, all others known: one over its least variance. */
+    /** Fisher information of the pixels on a parameter if all others are known: one over its least variance. */
     double information(int parameter) {
         return matrix[parameter * (size + 1)];
     }

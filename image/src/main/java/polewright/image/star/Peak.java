@@ -1,10 +1,10 @@
 package polewright.image.star;
 
 /**
- * A place where the filtered frame stands above all its neighbours.
+ * A local maximum of the filtered frame.
  *
  * @param x column
  * @param y row
- * @param height over the noise
+ * @param height in units of the noise
  */
 record Peak(int x, int y, float height) {}

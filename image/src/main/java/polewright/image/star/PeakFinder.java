@@ -8,19 +8,19 @@ import java.util.stream.IntStream;
 import polewright.image.Frame;
 
 /**
- * One pass over the frame, band by band: sky off, noise to one, filter, peaks. No picture but the frame itself is ever
- * held whole; each band keeps a ring of rows.
+ * One pass over the frame, band by band: subtract the background, normalise the noise, filter, find peaks. No picture
+ * other than the frame itself is ever held whole; each band keeps a ring buffer of rows.
  */
 final class PeakFinder {
     private static final int BAND = 128;
-    // Every so many pixels and rows one filtered value is kept, to see how much noise passes the filter.
+    // One filtered value per this many pixels and rows is kept to measure the noise after filtering.
     private static final int SAMPLE = 16;
     private static final int MOST_IN_A_BAND = 20_000;
     private static final long LARGE = 1_500_000;
     private static final int ENOUGH_TO_LEARN = 40;
-    // From this width on, pixels are many more than a star needs to be seen by.
+    // From this width on, a star covers more pixels than are needed to detect it.
     private static final double WIDE_SIGMA = 2.6;
-    // Narrower stars lose up to 7 % of their signal to noise that way, which matters only where stars are few.
+    // Narrower stars lose up to 7 % of their signal to noise by binning, which matters only if stars are few.
     private static final double WIDE_SIGMA_OF_MANY = 1.2;
 
     private final BackgroundSubtractedRows skyless;
@@ -41,9 +41,9 @@ final class PeakFinder {
     }
 
     /**
-     * Peaks of stars of a known width. Of wide stars in a large frame, two by two pixels are taken as one.
+     * Peaks of stars of a known width. Wide stars in a large frame are found with 2 × 2 binning.
      *
-     * @param many whether bright stars are known to be so many that the faintest are not needed
+     * @param many whether there are known to be so many bright stars that the faintest are not needed
      */
     Peaks findStars(double sigma, Optional<TrailFilter> trail, double threshold, boolean many) {
         double wide = many ? WIDE_SIGMA_OF_MANY : WIDE_SIGMA;
@@ -57,14 +57,14 @@ final class PeakFinder {
     }
 
     /**
-     * What one pass found.
+     * The result of one pass.
      *
      * @param peaks highest first
-     * @param noise standard deviation of the filtered sky; one where the pixels' noise is white and well measured, more
-     *     where neighbours share it
+     * @param noise standard deviation of the filtered background; one if the pixels' noise is white and well measured,
+     *     more if it is correlated between neighbours
      */
     record Peaks(List<Peak> peaks, double noise) {
-        /** The others, where those on hot pixels are known. */
+        /** The peaks that are not on known hot pixels. */
         Peaks without(HotPixels hot) {
             return new Peaks(
                     peaks.stream().filter(p -> !hot.isNear(p.x(), p.y())).toList(), noise);
@@ -80,7 +80,7 @@ final class PeakFinder {
         return find(filter, trail, threshold, b -> true);
     }
 
-    /** Peaks to learn from: of a large frame only every fourth band, if that has enough. */
+    /** Peaks for calibration: of a large frame only every fourth band, if that has enough. */
     Peaks scout(PointFilter filter, double threshold) {
         if (isLarge()) {
             Peaks some = find(filter, Optional.empty(), threshold, b -> b % 4 == 1);
@@ -91,12 +91,12 @@ final class PeakFinder {
         return find(filter, Optional.empty(), threshold);
     }
 
-    /** Whether a part of the frame is enough to learn from. */
+    /** Whether a part of the frame is enough for calibration. */
     boolean isLarge() {
         return isLarge;
     }
 
-    // The same, whichever processor takes which band.
+    // The result does not depend on which processor takes which band.
     private Peaks find(PointFilter filter, Optional<TrailFilter> trail, double threshold, IntPredicate bands) {
         List<Band> passed = IntStream.range(0, bands())
                 .filter(bands)
@@ -117,9 +117,9 @@ final class PeakFinder {
     }
 
     /**
-     * Standard deviation of the values, from those below the middle, which stars raise least: the 10th and the 30th of a
-     * hundred are 1.2816 and 0.5244 sigma below. Where the lower half of the noise has been cut off, both halves tell, as
-     * those of a split normal distribution.
+     * Standard deviation of the values, from those below the median, which stars affect least: the 10th and the 30th
+     * percentiles are 1.2816 and 0.5244 sigma below it. If the lower half of the noise was clipped, both halves are
+     * used, as those of a split normal distribution.
      */
     private static double spread(float[] values, int n, boolean skew) {
         if (n < 500) {
@@ -157,7 +157,7 @@ final class PeakFinder {
                 if (y >= top && y < bottom && (y - top) % SAMPLE == SAMPLE / 2) {
                     float[] row = rows.row(y);
                     for (int x = SAMPLE / 2; x < width; x += SAMPLE) {
-                        // Exactly nought is a place without pixels or without noise.
+                        // Exactly zero marks a position without pixels or without noise.
                         if (row[x] != 0) {
                             sampled[kept++] = row[x];
                         }
@@ -192,7 +192,7 @@ final class PeakFinder {
             }
         }
 
-        /** The pixel of the frame at a top of the filtered rows, by the parabola through it and its neighbours. */
+        /** The pixel of the frame at a maximum of the filtered rows, by the parabola through it and its neighbours. */
         private int onFrame(int at, float before, float here, float after) {
             int binning = skyless.binning();
             if (binning == 1) {

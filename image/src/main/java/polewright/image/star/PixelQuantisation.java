@@ -3,7 +3,7 @@ package polewright.image.star;
 import java.util.Arrays;
 import polewright.image.Frame;
 
-/** Which values the pixels of a frame take, from some thousands of them. */
+/** The distinct values of a frame's pixels, from some thousands of them. */
 final class PixelQuantisation {
     private static final int SAMPLES = 10_000;
     private static final double CUT_SHARE = 0.05;
@@ -14,7 +14,7 @@ final class PixelQuantisation {
         this.sorted = sorted;
     }
 
-    /** Pixels from all over the frame in order, those that are missing left out. */
+    /** A sorted sample of pixels from all over the frame, without missing ones. */
     static PixelQuantisation of(Frame frame) {
         float[] pixels = frame.pixels();
         int step = Math.max(1, pixels.length / SAMPLES) | 1;
@@ -30,7 +30,7 @@ final class PixelQuantisation {
         return new PixelQuantisation(finite);
     }
 
-    /** Least difference between two pixels: one count, for most files; nought if all are alike. */
+    /** Least difference between two pixels: one count, for most files; zero if all are equal. */
     float leastStep() {
         float least = Float.POSITIVE_INFINITY;
         for (int i = 1; i < sorted.length; i++) {
@@ -42,7 +42,7 @@ final class PixelQuantisation {
         return least == Float.POSITIVE_INFINITY ? 0 : least;
     }
 
-    /** Whether many pixels share the least value: the lower half of the noise has been cut off. */
+    /** Whether many pixels have the least value: the lower half of the noise was clipped. */
     boolean isCutAtBlack() {
         int cut = (int) (CUT_SHARE * sorted.length);
         return sorted.length > 0 && sorted[cut] == sorted[0];

@@ -1,9 +1,9 @@
 package polewright.image.star;
 
 /**
- * The filter that finds a point of light best in white noise: the image of such a point, here a round Gaussian, as two
- * passes of one dimension. Its weights are scaled so that noise of unit variance stays so; a star's height after it is
- * its signal to noise.
+ * The matched filter for a point source in white noise: its image, here a round Gaussian, as two one-dimensional
+ * passes. Its weights are scaled to preserve unit variance of the noise, so a star's height after it is its signal to
+ * noise.
  */
 final class PointFilter {
     private static final double REACH_SIGMAS = 2.6;
@@ -13,7 +13,7 @@ final class PointFilter {
     /** @param sigma of the star's image, pixels */
     PointFilter(double sigma) {
         int reach = Math.max(2, (int) Math.ceil(REACH_SIGMAS * sigma));
-        // An even number of weights beside the middle one: they are taken two at a time.
+        // An even number of weights besides the middle one: they are taken two at a time.
         weights = new float[reach + reach % 2 + 1];
         double square = 0;
         for (int i = -reach; i <= reach; i++) {
@@ -24,7 +24,7 @@ final class PointFilter {
         }
     }
 
-    /** Pixels on either side that count. */
+    /** Pixels used on either side. */
     int reach() {
         return weights.length - 1;
     }
@@ -32,14 +32,14 @@ final class PointFilter {
     /**
      * Filters one row along itself: {@code in} has {@link #reach()} more pixels at either end than {@code out}.
      *
-     * @param shifted room for four rows
+     * @param shifted buffer of four rows
      */
     void along(float[] in, float[] out, int length, float[][] shifted) {
         int reach = reach();
         System.arraycopy(in, reach, shifted[0], 0, length);
         scale(shifted[0], weights[0], out, length);
         for (int k = 1; k < reach; k += 2) {
-            // The compiler makes vector instructions only of arrays read at the same index: a copy costs less.
+            // The JIT vectorises only arrays read at the same index: a copy costs less.
             System.arraycopy(in, reach - k, shifted[0], 0, length);
             System.arraycopy(in, reach + k, shifted[1], 0, length);
             System.arraycopy(in, reach - k - 1, shifted[2], 0, length);
@@ -48,7 +48,7 @@ final class PointFilter {
         }
     }
 
-    /** Filters across rows: {@code row} counts round the ring, {@code 2 reach + 1} rows or more. */
+    /** Filters across rows: {@code row} is the index in the ring, of {@code 2 reach + 1} rows or more. */
     void across(float[][] ring, int row, float[] out, int length) {
         scale(ring[Math.floorMod(row, ring.length)], weights[0], out, length);
         for (int k = 1; k < reach(); k += 2) {
@@ -64,7 +64,7 @@ final class PointFilter {
         }
     }
 
-    // Small methods of one loop each, which the compiler turns into vector instructions.
+    // Small methods of one loop each, which the JIT vectorises.
     private static void scale(float[] in, float weight, float[] out, int length) {
         for (int x = 0; x < length; x++) {
             out[x] = weight * in[x];

@@ -4,22 +4,22 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * Fit of a star that did not move; where its shape is free, three more parameters are the elements of the inverse of its
- * moments. Its profile is Moffat's (1969, Astron. Astrophys. 3, 455), {@code (1 + q/2β)^−β}, which has the wings that air
- * and optics give, and is the Gaussian {@code exp(−q/2)} where β is infinite.
+ * Fit of a star without trailing; if its shape is free, three more parameters are the elements of the inverse of its
+ * moments. Its profile is Moffat's (1969, Astron. Astrophys. 3, 455), {@code (1 + q/2β)^−β}, which has the wings
+ * produced by seeing and optics, and becomes the Gaussian {@code exp(−q/2)} for infinite β.
  */
 final class PointFit extends ProfileFit {
     private static final int XX = 3;
     private static final int XY = 4;
     private static final int YY = 5;
-    // Sharper than a quarter of a pixel is not light that passed a lens.
+    // Anything sharper than a quarter of a pixel did not pass a lens.
     private static final double LEAST_VARIANCE = 0.05;
     private static final double MOST_VARIANCE = 400;
 
     private final boolean freeShape;
     private final double beta;
     private final PointMoments moments = new PointMoments();
-    // One for a Gaussian; 1 / (1 + q/2β) where the light was last drawn, for Moffat's profile.
+    // One for a Gaussian; for Moffat's profile 1 / (1 + q/2β) from the last evaluation.
     private final double[] fall;
 
     private PointFit(
@@ -36,25 +36,25 @@ final class PointFit extends ProfileFit {
     /**
      * Fits a star.
      *
-     * @param x first guess of the column; the pixels that count lie about it
+     * @param x first guess of the column; the pixels used lie around it
      * @param y first guess of the row
      * @param shape first guess of the shape, or the shape itself
-     * @param freeShape whether the shape is to be found too
+     * @param freeShape whether the shape is fitted too
      * @param beta of the profile
-     * @return empty where nothing like a star can be laid through the pixels
+     * @return empty if nothing like a star fits the pixels
      */
     static Optional<Fit> of(
             Cutout cutout, double x, double y, StarShape shape, boolean freeShape, double beta, NoiseModel law) {
         return new PointFit(cutout, law, x, y, shape, freeShape, beta).solve(parameters(x, y, 1, shape));
     }
 
-    /** Fits a star of free shape through the pixels that a mask leaves. */
+    /** Fits a star of free shape to the pixels within a mask. */
     static Optional<Fit> masked(
             Cutout cutout, double x, double y, StarShape shape, StarShape mask, double beta, NoiseModel law) {
         return new PointFit(cutout, law, x, y, mask, true, beta).solve(parameters(x, y, 1, shape));
     }
 
-    /** What a star's fit leaves over. */
+    /** The residuals of a star's fit. */
     static Optional<FitResidual> leftover(Cutout cutout, Fit star, NoiseModel law) {
         if (!(star.image() instanceof StarImage.Point image)) {
             return Optional.empty();
@@ -78,8 +78,8 @@ final class PointFit extends ProfileFit {
     }
 
     /**
-     * Along a row each Gaussian value follows from the last by a product, whose factor itself changes by a constant one:
-     * two exponentials for each row instead of one for each pixel.
+     * Along a row each Gaussian value follows from the last by a product whose factor itself changes by a constant one:
+     * two exponentials per row instead of one per pixel.
      */
     @Override
     void draw(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
@@ -138,7 +138,7 @@ final class PointFit extends ProfileFit {
     void slopesAt(double[] at, double dx, double dy, double light, double[] slopes) {
         double u = at[XX] * dx + at[XY] * dy;
         double v = at[XY] * dx + at[YY] * dy;
-        // Minus twice the change of the light with q.
+        // Minus twice the derivative of the light with respect to q.
         double fall = beta < Double.POSITIVE_INFINITY ? light / (1 + (u * dx + v * dy) / (2 * beta)) : light;
         slopes[X] = fall * u;
         slopes[Y] = fall * v;

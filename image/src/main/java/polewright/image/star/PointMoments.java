@@ -1,9 +1,9 @@
 package polewright.image.star;
 
 /**
- * Normal equations of a point's image by power sums. Every slope of a Gaussian or Moffat profile is the light on a pixel, or
- * that light times the profile's fall, times powers of the distance from the centre. A row of pixels therefore needs 14 sums
- * over powers of dx; powers of dy enter once a row.
+ * Normal equations of a point's image by power sums. Every derivative of a Gaussian or Moffat profile is the light on a
+ * pixel, or that light times the profile's falloff, times powers of the distance from the centre. A row of pixels
+ * therefore needs 14 sums over powers of dx; powers of dy enter once per row.
  */
 final class PointMoments {
     // Sums of weight × fall² × dx^i × dy^j, named by i and j.
@@ -35,7 +35,7 @@ final class PointMoments {
     private double gm00;
 
     /**
-     * Sums over pixels, which lie row after row but for a few.
+     * Sums over pixels, which are mostly consecutive in rows.
      *
      * @param x centre, column
      * @param y centre, row
@@ -164,7 +164,7 @@ final class PointMoments {
     /**
      * Writes the equations of centre and height.
      *
-     * @param xx element of the inverse of the moments; {@code xy} and {@code yy} likewise
+     * @param xx element of the inverse of the moments, like {@code xy} and {@code yy}
      */
     void writeCentre(NormalEquations into, double height, double xx, double xy, double yy) {
         into.put(0, 0, xx * xx * ff20 + 2 * xx * xy * ff11 + xy * xy * ff02);

@@ -4,11 +4,12 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * Weighted least squares of a star's image through its pixels, by Levenberg and Marquardt's way. With the right weights
- * it is the most likely place of the star and reaches the Cramér–Rao bound (Winick 1986, J. Opt. Soc. Am. A 3, 1809).
+ * Weighted least-squares fit of a star's image to its pixels, by the Levenberg–Marquardt method. With the right weights
+ * it is the maximum-likelihood position of the star and reaches the Cramér–Rao bound (Winick 1986, J. Opt. Soc. Am. A
+ * 3, 1809).
  *
- * <p>The first three parameters are the centre's x and y and the height. The sky is the mesh's: symmetric errors of it do
- * not move the centre. Weights follow the model, not the data, which would favour low pixels.
+ * <p>The first three parameters are the centre's x and y and the height. The background is the mesh's: symmetric errors
+ * of it do not move the centre. Weights follow the model, not the data, which would favour low pixels.
  */
 abstract class ProfileFit {
     static final int X = 0;
@@ -32,7 +33,7 @@ abstract class ProfileFit {
     private final int[] column;
     private final int[] row;
     private final double[] light;
-    // How many of the pixels picked still count.
+    // The number of selected pixels still in use.
     private final int[] live;
     private final double[] weight;
     private final double[] model;
@@ -40,12 +41,12 @@ abstract class ProfileFit {
     private final NormalEquations equations;
 
     /**
-     * Picks the pixels that count.
+     * Selects the pixels.
      *
-     * @param x about which they lie
-     * @param y about which they lie
+     * @param x centre of the selection
+     * @param y centre of the selection
      * @param mask shape of the part of the cutout that is used
-     * @param parameters to be found, three or more
+     * @param parameters their number, three or more
      */
     ProfileFit(Cutout cutout, NoiseModel law, double x, double y, StarShape mask, int parameters) {
         this.cutout = cutout;
@@ -78,19 +79,19 @@ abstract class ProfileFit {
         equations = new NormalEquations(parameters);
     }
 
-    /** The light that parameters draw at a distance from the centre. */
+    /** The model's light at a distance from the centre. */
     abstract double lightAt(double[] at, double dx, double dy);
 
-    /** How that light changes with each parameter but the height. */
+    /** Its derivatives with respect to each parameter except the height. */
     abstract void slopesAt(double[] at, double dx, double dy, double light, double[] slopes);
 
     /** Whether a star could have these parameters. */
     abstract boolean isPlausible(double[] at);
 
-    /** The image that the parameters found draw. */
+    /** The image with the fitted parameters. */
     abstract StarImage image(double[] at);
 
-    /** Finds the parameters; {@code at} has a first guess of all but the height, and more room where it needs it. */
+    /** Fits the parameters; {@code at} has a first guess of all except the height, and spare elements if needed. */
     Optional<Fit> solve(double[] at) {
         if (live[0] <= parameters) {
             return Optional.empty();
@@ -110,7 +111,7 @@ abstract class ProfileFit {
         return result(at, normalEquations(at), startX, startY);
     }
 
-    /** Goes downhill until nothing changes; false where the equations have no answer. */
+    /** Iterates to convergence; false if the equations are singular. */
     private boolean converge(double[] at) {
         draw(at);
         weigh();
@@ -141,7 +142,7 @@ abstract class ProfileFit {
     }
 
     /**
-     * Takes out the pixel on the star's skirts that stands highest above the fit, if it stands far above it: a hot pixel, a
+     * Drops the pixel on the star's skirts with the largest positive residual, if it is an outlier: a hot pixel, a
      * cosmic ray, a neighbour's edge.
      */
     private boolean dropStranger(double[] at) {
@@ -164,7 +165,7 @@ abstract class ProfileFit {
         return true;
     }
 
-    /** What the parameters of a fit leave over. */
+    /** The residuals of a fit's parameters. */
     Optional<FitResidual> leftover(double[] at) {
         if (live[0] <= parameters + 3) {
             return Optional.empty();
@@ -184,7 +185,7 @@ abstract class ProfileFit {
         return Optional.of(new FitResidual(cutout.skyVariance(), Arrays.copyOf(model, live[0]), difference, leverage));
     }
 
-    /** Best height for the first guess, all pixels weighing alike. */
+    /** Best height for the first guess, with equal weights. */
     private double firstHeight(double[] at) {
         at[HEIGHT] = 1;
         draw(at);
@@ -201,21 +202,21 @@ abstract class ProfileFit {
         draw(at, column, row, model, live[0]);
     }
 
-    /** Draws the light on the first pixels of a list, which lie row after row but for a few. */
+    /** Evaluates the light on the first pixels of a list, which are mostly consecutive in rows. */
     void draw(double[] at, int[] column, int[] row, double[] drawn, int pixels) {
         for (int k = 0; k < pixels; k++) {
             drawn[k] = lightAt(at, column[k] - at[X], row[k] - at[Y]);
         }
     }
 
-    /** Weights, one over the variance, by the model as it stands. */
+    /** Weights, one over the variance, from the current model. */
     private void weigh() {
         for (int k = 0; k < live[0]; k++) {
             weight[k] = 1 / law.variance(cutout.skyVariance(), model[k]);
         }
     }
 
-    /** Chi square of other parameters, by the weights as they stand. */
+    /** Chi square of other parameters with the current weights. */
     private double chiSquareOf(double[] at) {
         draw(at);
         double sum = 0;
@@ -240,12 +241,12 @@ abstract class ProfileFit {
         slopes[HEIGHT] = model[k] / at[HEIGHT];
     }
 
-    /** Fills the normal equations from the model as it stands; chi square of it. */
+    /** Fills the normal equations from the current model; returns its chi square. */
     private double normalEquations(double[] at) {
         return fill(equations, at, live[0], column, row, light, model, weight);
     }
 
-    /** Fills the normal equations pixel by pixel, for a profile that has no shorter way; chi square. */
+    /** Fills the normal equations pixel by pixel, for a profile without a shortcut; returns chi square. */
     double fill(
             NormalEquations into,
             double[] at,
@@ -263,7 +264,7 @@ abstract class ProfileFit {
             return Optional.empty();
         }
         StarImage image = image(at);
-        // A star that ran away from its peak is another's.
+        // A fit that moved away from its peak has found another star.
         double far = Math.hypot(at[X] - startX, at[Y] - startY);
         if (!(far < 1.5 + 2 * Math.sqrt(image.shape().majorVariance()))) {
             return Optional.empty();
@@ -272,7 +273,8 @@ abstract class ProfileFit {
         for (int k = 0; k < live[0]; k++) {
             square += model[k] * model[k];
         }
-        // Where the light is not what was drawn, a neighbour's perhaps, the place is less sure in proportion.
+        // If the light does not match the model, perhaps because of a neighbour, the position is less certain in
+        // proportion.
         int freedom = live[0] - parameters;
         double misfit = chiSquare / freedom > 1 + UNLIKELY * Math.sqrt(2.0 / freedom) ? chiSquare / freedom : 1;
         return Optional.of(new Fit(
@@ -288,7 +290,7 @@ abstract class ProfileFit {
                 rivals()));
     }
 
-    /** How well one pixel, or two that touch, would tell the light without a star. */
+    /** Chi square of the light as one pixel, or two adjacent ones, without a star. */
     private ProfileHypotheses rivals() {
         double total = 0;
         double star = 0;
@@ -308,11 +310,11 @@ abstract class ProfileFit {
         return new ProfileHypotheses(star, total - one, total - two);
     }
 
-    /** Most that two pixels which touch have together. */
+    /** The largest sum of two adjacent pixels. */
     private double bestPair(double[] weighed, double one) {
         double two = one;
         for (int k = 0; k < live[0]; k++) {
-            // With none brighter than the brightest, its pair need only beat half the best so far.
+            // The brightest pixel of a pair must have at least half of the best sum so far.
             if (weighed[k] > two / 2) {
                 for (int i = 0; i < live[0]; i++) {
                     if (i != k && Math.abs(column[i] - column[k]) <= 1 && Math.abs(row[i] - row[k]) <= 1) {

@@ -3,14 +3,14 @@ package polewright.image.star;
 import java.util.Optional;
 
 /**
- * What a star of this frame looks like.
+ * The PSF of a frame.
  *
- * @param point shape of a star that did not move
+ * @param point shape of an untrailed star
  * @param beta of its profile, see {@link PointFit}
- * @param trail how the stars moved, if they did
+ * @param trail motion of the stars, if any
  */
 record PsfEstimate(StarShape point, double beta, Optional<TrailField> trail) {
-    // A shorter trail is told as well by an ellipse.
+    // A shorter trail is described as well by an ellipse.
     private static final double LONG_SIGMAS = 4;
 
     /** The same, narrower by a factor. */
@@ -20,7 +20,7 @@ record PsfEstimate(StarShape point, double beta, Optional<TrailField> trail) {
                 new StarShape(square * point.xx(), square * point.xy(), square * point.yy()), beta, trail);
     }
 
-    /** Shape at a place, movement included. */
+    /** Shape at a position, including motion. */
     StarShape shapeAt(double x, double y) {
         if (trail.isEmpty()) {
             return point;
@@ -30,7 +30,7 @@ record PsfEstimate(StarShape point, double beta, Optional<TrailField> trail) {
         return new StarShape(point.xx() + tx * tx / 12, point.xy() + tx * ty / 12, point.yy() + ty * ty / 12);
     }
 
-    /** The trail at a place, where it is too long for an ellipse. */
+    /** The trail at a position, if it is too long for an ellipse. */
     Optional<StarImage.Trail> trailAt(double x, double y) {
         return trail.filter(t -> t.length(x, y) > LONG_SIGMAS * point.sigma())
                 .map(t -> new StarImage.Trail(1, t.length(x, y), t.directionRad(x, y), point.sigma()));

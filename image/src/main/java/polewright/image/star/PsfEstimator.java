@@ -6,24 +6,24 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
-/** Finds what most stars of a frame look like, from the brightest that are not full. */
+/** Estimates the typical PSF of a frame from its brightest unsaturated stars. */
 final class PsfEstimator {
     private static final int ENOUGH = 40;
     private static final int MOST_TRIED = 1500;
-    // Beyond this a brighter star shows the shape no better: shapes differ over the frame.
+    // Beyond this a brighter star gives no better shape: shapes vary over the frame.
     private static final double BRIGHT = 40;
     private static final double FAINTEST = 7;
-    // Narrower than this fits a single pixel: a hot one, not light through a lens.
+    // Anything narrower is a single hot pixel that did not pass a lens.
     private static final double NARROWEST_SIGMA = 0.5;
 
-    // Longer than this without a common trail is a stripe of something.
+    // Anything longer without a common trail is an artefact.
     private static final double LONGEST = 3;
     // Wider stars are so far out of focus that they are rings.
     private static final double WIDEST_SIGMA = 10;
 
     private PsfEstimator() {}
 
-    /** The middle value of each moment; the guess itself where no star is bright enough to tell. */
+    /** The median of each moment; the guess itself if no star is bright enough. */
     static PsfEstimate of(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate guess) {
         LinearArtefact ridge = new LinearArtefact(cutouts.frame(), cutouts.mesh(), guess);
         List<Fit> fits = new ArrayList<>();
@@ -71,7 +71,7 @@ final class PsfEstimator {
                 && !ridge.passesThrough(f.x(), f.y(), f.image().height()));
     }
 
-    /** Middle value of a moment, each star weighing by how well it shows it. */
+    /** Weighted median of a moment, each star weighted by its accuracy. */
     private static double middle(List<Fit> fits, ToDoubleFunction<StarShape> moment) {
         List<Fit> ordered = fits.stream()
                 .sorted(Comparator.comparingDouble(f -> moment.applyAsDouble(f.shape())))
@@ -92,7 +92,7 @@ final class PsfEstimator {
         return signal * signal;
     }
 
-    /** Whether a peak and its neighbours all count. */
+    /** Whether a peak and its neighbours are all usable. */
     static boolean isWhole(Cutout cutout, Peak peak) {
         for (int y = peak.y() - 2; y <= peak.y() + 2; y++) {
             for (int x = peak.x() - 2; x <= peak.x() + 2; x++) {

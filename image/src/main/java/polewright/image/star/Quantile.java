@@ -4,7 +4,7 @@ package polewright.image.star;
 final class Quantile {
     private Quantile() {}
 
-    /** Partly orders the first {@code n} values, so that {@code values[k]} is what sorting would put there. */
+    /** Partially sorts the first {@code n} values, so that {@code values[k]} is what sorting would put there. */
     static float select(float[] values, int n, int k) {
         int low = 0;
         int high = n - 1;

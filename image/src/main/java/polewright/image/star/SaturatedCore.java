@@ -5,25 +5,25 @@ import java.util.Optional;
 import polewright.image.Frame;
 
 /**
- * The full pixels in a star's middle, which say only that there was too much light. Where wells run over, the charge
- * flows along the columns: the thin streak it leaves is no part of the star's disc.
+ * The saturated pixels in a star's core. If wells overflow, the charge bleeds along the columns: the thin streak is not
+ * part of the star's disc.
  *
  * @param x centre of the disc
  * @param y centre of the disc
  * @param radius of the disc
- * @param disc whether there is one: a satellite's trail, the Moon or a lamp is none
+ * @param disc whether there is one: a satellite's trail, the Moon or a lamp has none
  */
 record SaturatedCore(double x, double y, double radius, boolean disc) {
-    // No star's disc reaches farther; a streak may, and is cut off.
+    // No star's disc extends farther; a streak may, and is cut off.
     private static final int REACH = 48;
     private static final int SIDE = 2 * REACH + 1;
     private static final int MOST_PIXELS = 4000;
-    // Rows at least so wide, of the widest, are the disc; thinner ones are the streak.
+    // Rows of at least this fraction of the greatest width belong to the disc; thinner ones to the streak.
     private static final double DISC = 0.5;
     // A disc has 0.8 pixels for each square of its width.
     private static final double MOST_FILLED = 3;
 
-    /** The full pixels that hang together about a peak; empty where there are none. */
+    /** The connected saturated pixels around a peak; empty if there are none. */
     static Optional<SaturatedCore> about(Peak peak, Frame frame, float full) {
         int[] pixels = new Lake(peak, frame, full).pixels();
         if (pixels.length == 0) {
@@ -37,7 +37,7 @@ record SaturatedCore(double x, double y, double radius, boolean disc) {
         }
         int wide = extent(columns);
         int high = extent(rows);
-        // Charge runs along the longer side, if it runs at all.
+        // Charge bleeds along the longer side, if at all.
         int[] lines = high >= wide ? rows : columns;
         int widest = Arrays.stream(lines).max().orElse(0);
         double x = 0;
@@ -52,7 +52,7 @@ record SaturatedCore(double x, double y, double radius, boolean disc) {
                 n++;
             }
         }
-        // A line as wide as the disc is a streak of charge only if it runs straight along the columns.
+        // A line as wide as the disc is a bleed streak only if it runs straight along the columns.
         boolean straight = Math.min(wide, high) <= widest + 1;
         boolean disc = pixels.length <= MOST_PIXELS && (n <= MOST_FILLED * widest * widest || straight);
         double radius = Math.max(widest / 2.0, Math.sqrt(Math.min(n, widest * widest) / Math.PI));
@@ -71,7 +71,7 @@ record SaturatedCore(double x, double y, double radius, boolean disc) {
         return last - first + 1;
     }
 
-    /** Full pixels that touch each other, as far as they lie within reach of a peak. */
+    /** Connected saturated pixels within reach of a peak. */
     private static final class Lake {
         private final Peak peak;
         private final Frame frame;
@@ -99,7 +99,7 @@ record SaturatedCore(double x, double y, double radius, boolean disc) {
             return false;
         }
 
-        /** Places in a square about the peak, row after row. */
+        /** Positions in a square around the peak, row by row. */
         int[] pixels() {
             if (found.length == 0) {
                 return found;

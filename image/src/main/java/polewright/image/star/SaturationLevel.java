@@ -3,14 +3,14 @@ package polewright.image.star;
 import java.util.List;
 import polewright.image.Frame;
 
-/** Finds where pixels are full, in a file that does not say: many peaks, all cut off at one and the same value. */
+/** Finds the saturation value for a file that does not give it: many peaks, all cut off at exactly the same value. */
 final class SaturationLevel {
     private static final int PEAKS = 200;
     private static final int FEWEST_TOUCHING = 3;
 
     private SaturationLevel() {}
 
-    /** The value that the brightest peaks share with their neighbours; infinite where none are alike. */
+    /** The value that the brightest peaks share with their neighbours; infinite if none are equal. */
     static float of(Frame frame, List<Peak> peaks) {
         float highest = Float.NEGATIVE_INFINITY;
         int alike = 0;

@@ -1,14 +1,14 @@
 package polewright.image.star;
 
 /**
- * How hard to look for stars.
+ * Settings of the star search.
  *
- * @param threshold least height of a star after matched filtering, over its noise; 5 lets about one false star through in
- *     two million independent places
- * @param most stars to return, the brightest of them
+ * @param threshold least height of a star after matched filtering, in units of the noise; 5 accepts about one false
+ *     star per two million independent positions
+ * @param most largest number of stars to return, the brightest
  */
 public record SearchSettings(double threshold, int most) {
-    /** Enough for any match, and seldom fooled by noise. */
+    /** Enough for any match, with few false detections. */
     public static final SearchSettings USUAL = new SearchSettings(5, 1500);
 
     public SearchSettings {

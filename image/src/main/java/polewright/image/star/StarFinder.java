@@ -7,11 +7,11 @@ import java.util.Optional;
 import polewright.image.Frame;
 
 /**
- * Finds the stars of a frame, with nothing told of its optics, its detector or how the camera moved.
+ * Finds the stars of a frame without prior knowledge of its optics, its detector or the camera's motion.
  *
  * <pre>
- *   Frame ─▶ SkyMesh ─▶ PeakFinder (a narrow filter) ─▶ TrailField, UsualShape: what stars look like here
- *         ─▶ PeakFinder (that look) ─▶ StarMeasurer (a fit of each, by the NoiseLaw) ─▶ StarList
+ *   Frame ─▶ BackgroundMesh ─▶ PeakFinder (a narrow filter) ─▶ TrailField, PsfEstimator: the PSF
+ *         ─▶ PeakFinder (matched to that PSF) ─▶ StarMeasurer (a fit of each, with the NoiseModel) ─▶ StarList
  * </pre>
  */
 public final class StarFinder {
@@ -19,19 +19,19 @@ public final class StarFinder {
     // No star's image, summed over pixels, is sharper: light through a lens that falls in the middle of a pixel.
     private static final StarShape SHARPEST = StarShape.round(0.5);
     private static final int MOST_BLOBS = 60;
-    // Where so large a part of what was scouted is hot pixels, those of the whole frame must be known.
+    // If hot pixels are this large a fraction of the sample, those of the whole frame must be found.
     private static final double MANY_HOT = 0.2;
     private static final int MOST_ROUNDS = 4;
     private static final double NEAR_ENOUGH = 0.15;
-    // Bright stars show the law soonest; of faint ones each shows little.
+    // Bright stars determine the noise model best; each faint one says little.
     private static final double SHOWS_LAW = 20;
     private static final int FIRST_FOR_LAW = 40;
     private static final int BRIGHT_FOR_LAW = 120;
     private static final int FAINT_FOR_LAW = 400;
     private static final int CHUNK = 512;
-    // So many peaks are looked at for each star wanted, before a frame is given up as full of something else.
+    // Peaks to examine per star wanted, before a frame is given up as full of something else.
     private static final int TRIES = 6;
-    // So far above the threshold, a little signal may be lost without losing a star.
+    // This far above the threshold, a little signal can be lost without losing a star.
     private static final double MANY_SIGNAL = 2;
 
     private final Frame frame;
@@ -44,12 +44,12 @@ public final class StarFinder {
         mesh = BackgroundMesh.of(frame, frame.saturation());
     }
 
-    /** The stars of a frame, brightest first; none where it has none. */
+    /** The stars of a frame, brightest first; empty if it has none. */
     public static StarList find(Frame frame) {
         return find(frame, SearchSettings.USUAL);
     }
 
-    /** The stars of a frame, looked for as told. */
+    /** The stars of a frame, with these settings. */
     public static StarList find(Frame frame, SearchSettings settings) {
         StarFinder search = new StarFinder(frame, settings);
         return new StarList(frame.width(), frame.height(), search.mesh.isBlank() ? List.of() : search.stars());
@@ -92,7 +92,7 @@ public final class StarFinder {
         return measured(peaks, cutouts, Wings.fitted(peaks, cutouts, usual));
     }
 
-    /** The usual star as the peaks show it, looked at again until it changes no more. */
+    /** The PSF estimated from the peaks, iterated until it no longer changes. */
     private static PsfEstimate settled(PsfEstimate guess, List<Peak> peaks, CutoutMaker cutouts) {
         PsfEstimate usual = guess;
         for (int round = 0; round < MOST_ROUNDS; round++) {
@@ -109,7 +109,7 @@ public final class StarFinder {
         return Math.abs(Math.log(one.point().sigma() / other.point().sigma())) < NEAR_ENOUGH;
     }
 
-    /** Whether stars well above the threshold are more than will be returned. */
+    /** Whether there are more stars well above the threshold than will be returned. */
     private boolean hasMany(PeakFinder.Peaks scouted) {
         List<Peak> peaks = scouted.peaks();
         return peaks.size() > settings.most()

@@ -1,17 +1,17 @@
 package polewright.image.star;
 
-/** How a star's light lies about its centre. */
+/** The light distribution of a star around its centre. */
 sealed interface StarImage {
     /** Second moments, pixel included. */
     StarShape shape();
 
-    /** Light of its middle, counts. */
+    /** Light at its centre, counts. */
     double height();
 
-    /** Light at a distance from the middle, counts. */
+    /** Light at a distance from the centre, counts. */
     double lightAt(double dx, double dy);
 
-    /** All its light, counts. */
+    /** Total light, counts. */
     double flux();
 
     /** Full width at half maximum, geometric mean of both axes, pixels. */
@@ -20,10 +20,10 @@ sealed interface StarImage {
     }
 
     /**
-     * A star that did not move, of Moffat's profile.
+     * An untrailed star with Moffat's profile.
      *
      * @param height at the centre, counts
-     * @param shape of the Gaussian that its middle is like
+     * @param shape of the Gaussian that matches its core
      * @param beta of the profile; infinite for a Gaussian
      */
     record Point(double height, StarShape shape, double beta) implements StarImage {
@@ -51,9 +51,9 @@ sealed interface StarImage {
     }
 
     /**
-     * A Gaussian that moved evenly along a straight line while the shutter was open.
+     * A Gaussian that moved uniformly along a straight line during the exposure.
      *
-     * @param height that the middle of a long trail has, counts
+     * @param height in the middle of a long trail, counts
      * @param length of the line, pixels
      * @param directionRad of the line, from +x toward +y
      * @param sigma of the Gaussian, pixel included

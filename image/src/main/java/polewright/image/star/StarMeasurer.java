@@ -3,26 +3,26 @@ package polewright.image.star;
 import java.util.List;
 import java.util.Optional;
 
-/** From a peak to a star: its place, light and shape, or nothing where it is no star. */
+/** Measures the star at a peak: its position, light and shape; empty if it is not a star. */
 final class StarMeasurer {
     private static final double FREE_SHAPE_SIGNAL = 15;
     private static final double TELLING_SIGNAL = 8;
     private static final double REACH_SIGMAS = 3.5;
-    // What a core hides: the wings' middle may not be the core's, by about so much of its radius.
+    // The centre of the wings may differ from that of a hidden core by about this fraction of its radius.
     private static final double CORE_DOUBT = 0.01;
     private static final double SURROUND = 3;
-    // The wings of one that is much longer than others are a satellite's trail, or two stars'.
+    // Wings that are much longer than those of others are a satellite's trail, or two stars.
     private static final double LONGER = 2.5;
-    // What the filter saw, the fit must nearly see too.
+    // The fit must confirm most of what the filter detected.
     private static final double SEEN = 4;
-    // Brighter stars do not care for the sky about them, and have wings of their own there.
+    // Brighter stars are not affected by the local background, and have wings of their own there.
     private static final double FAINT = 30;
     private static final double SHARPER = 0.9;
     private static final double MOST_MISFIT = 3.5;
     private static final double BRIGHT_SIGNAL = 100;
     private static final double LONG = 2;
     private static final double TRAIL_REACH = 1.7;
-    // The wings of a star that filled its core foretell a full one; those of a hot pixel do not.
+    // The wings of a star that saturated its core predict a saturated one; those of a hot pixel do not.
     private static final double FILLED = 0.15;
 
     private final CutoutMaker cutouts;
@@ -52,12 +52,12 @@ final class StarMeasurer {
             return core.get().disc() ? full(peak, core.get(), beside) : Optional.empty();
         }
         return fit(cutout(peak, beside), peak)
-                // One that is measured again, without its neighbours' light, has passed this already.
+                // A star remeasured without its neighbours' light has passed this test already.
                 .filter(f -> !beside.isEmpty() || !isOnLine(f))
                 .map(f -> new MeasuredStar(peak, f, star(f, peak)));
     }
 
-    /** What the fit of a bright star leaves over. */
+    /** The residuals of a bright star's fit. */
     Optional<FitResidual> leftover(Peak peak) {
         if (peak.height() < TELLING_SIGNAL
                 || SaturatedCore.about(peak, cutouts.frame(), cutouts.full()).isPresent()) {
@@ -99,7 +99,7 @@ final class StarMeasurer {
     private Optional<Fit> ofItsOwnShape(Cutout cutout, Peak peak) {
         Optional<Fit> free = fit(cutout, peak.x(), peak.y(), usual, true);
         if (free.isEmpty() || impostor.isTooSharp(free.get())) {
-            // Where a few pixels hold all the light, a star's shape is hard to tell; does the usual one do?
+            // If a few pixels hold all the light, a star's shape is hard to determine; does the typical one fit?
             return ofUsualShape(cutout, peak).filter(f -> f.chiSquare() < MOST_MISFIT * f.freedom());
         }
         return free.filter(f -> !impostor.isAskew(f));
@@ -120,7 +120,7 @@ final class StarMeasurer {
                 : PointFit.of(cutout, x, y, like.shapeAt(x, y), freeShape, like.beta(), law);
     }
 
-    /** Whether all of a trail lies in the frame; one that is cut off can be placed only where its length is known. */
+    /** Whether all of a trail lies in the frame; a truncated one can be located only if its length is known. */
     private boolean isWithinFrame(StarShape shape, Peak peak) {
         double reachX = shape.elongation() > LONG ? TRAIL_REACH * Math.sqrt(shape.xx()) : 0;
         double reachY = shape.elongation() > LONG ? TRAIL_REACH * Math.sqrt(shape.yy()) : 0;
@@ -130,13 +130,13 @@ final class StarMeasurer {
                 && peak.y() < cutouts.frame().height() - reachY;
     }
 
-    /** Whether a trail's fit leaves no more over than noise and, where it is bright, its imperfect shape. */
+    /** Whether a trail's residuals are only noise and, for a bright one, its imperfect shape. */
     private static boolean isDrawnTrue(Fit fit) {
         double bright = fit.signalToNoise() / BRIGHT_SIGNAL;
         return fit.chiSquare() < (MOST_MISFIT + bright * bright) * fit.freedom();
     }
 
-    /** Whether the centre is surer than the star is wide. */
+    /** Whether the centre's uncertainty is smaller than the star's width. */
     private static boolean isPlaced(Fit fit) {
         return fit.varianceX() + fit.varianceY()
                 < fit.shape().xx() + fit.shape().yy();
@@ -178,7 +178,7 @@ final class StarMeasurer {
                 true);
     }
 
-    /** A star with a full core, placed by its wings. */
+    /** A star with a saturated core, located by its wings. */
     private Optional<MeasuredStar> full(Peak peak, SaturatedCore core, List<Fit> beside) {
         StarShape shape = usual.shapeAt(core.x(), core.y());
         double wide = core.radius() * core.radius() / 2;

@@ -1,10 +1,10 @@
 package polewright.image.star;
 
 /**
- * Second moments of a star's light as the pixels show it: those of the light itself and of the pixel's square, which adds
- * 1/12 to each axis. A Gaussian with these moments, sampled at the pixels' centres, stands for the Gaussian summed over
- * each pixel: for a full width of 1.8 pixels the two differ by less than 0.2% of the peak, the fourth cumulant of the
- * square, −1/120, being all that is left out.
+ * Second moments of a star's light on the pixels: those of the light itself plus those of the square pixel, which adds
+ * 1/12 to each axis. A Gaussian with these moments, sampled at the pixels' centres, approximates the Gaussian summed
+ * over each pixel: for a FWHM of 1.8 pixels the two differ by less than 0.2% of the peak, since only the fourth
+ * cumulant of the square, −1/120, is neglected.
  *
  * @param xx variance along x, square pixels
  * @param xy covariance
@@ -13,7 +13,7 @@ package polewright.image.star;
 record StarShape(double xx, double xy, double yy) {
     static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
     private static final double PIXEL_VARIANCE = 1.0 / 12;
-    // Light cannot be narrower than this: rounding and noise can make it seem so.
+    // Light cannot be narrower than this, although rounding and noise can make it seem so.
     private static final double LEAST_VARIANCE = 0.01;
 
     static StarShape round(double sigma) {
@@ -37,17 +37,17 @@ record StarShape(double xx, double xy, double yy) {
         return Math.max(0, (xx + yy) / 2 - halfSplit());
     }
 
-    /** Width over another shape's in the direction in which that is most. */
+    /** Largest ratio of its width to another shape's, over all directions. */
     double mostOver(StarShape other) {
         return Math.sqrt(meanOver(other) + spreadOver(other));
     }
 
-    /** Width over another shape's in the direction in which that is least. */
+    /** Smallest ratio of its width to another shape's, over all directions. */
     double leastOver(StarShape other) {
         return Math.sqrt(Math.max(0, meanOver(other) - spreadOver(other)));
     }
 
-    // Mean, and half the difference, of the two eigenvalues of this shape measured by the other.
+    // Mean, and half the difference, of the two eigenvalues of this shape relative to the other.
     private double meanOver(StarShape other) {
         return (xx * other.yy - 2 * xy * other.xy + yy * other.xx) / (2 * other.determinant());
     }
@@ -57,7 +57,7 @@ record StarShape(double xx, double xy, double yy) {
         return Math.sqrt(Math.max(0, mean * mean - determinant() / other.determinant()));
     }
 
-    /** Full width at half maximum of the light that fell on the pixels, geometric mean of both axes. */
+    /** FWHM of the light that fell on the pixels, geometric mean of both axes. */
     double fwhm() {
         return FWHM_PER_SIGMA * Math.sqrt(Math.sqrt(light(majorVariance()) * light(minorVariance())));
     }

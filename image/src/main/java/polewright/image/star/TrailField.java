@@ -5,17 +5,17 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How stars moved over a frame while the shutter was open: all alike, and turning about a point. A camera that stands
- * still sees the sky turn about the pole; far from it the trails are nearly parallel.
+ * The motion of the stars over a frame during the exposure: common to all, a rotation about a point. A stationary
+ * camera sees the sky rotate about the pole; far from it the trails are nearly parallel.
  *
- * @param alongX movement at the origin, pixels
- * @param alongY movement at the origin
- * @param turnRad turn, from +x toward +y
+ * @param alongX motion at the origin, pixels
+ * @param alongY motion at the origin
+ * @param turnRad rotation, from +x toward +y
  */
 record TrailField(double alongX, double alongY, double turnRad) {
     // A round star's blob is seldom longer than this many times its width; a trail is.
     private static final double LONG = 1.7;
-    // Longer trails hold more sky than star; a photograph of them is no work for this.
+    // Longer trails hold more background than star; such photographs are not supported.
     private static final double LONGEST = 150;
     private static final int FEWEST = 4;
     private static final double SHARE = 0.6;
@@ -33,7 +33,7 @@ record TrailField(double alongX, double alongY, double turnRad) {
         return Math.hypot(x(x, y), y(x, y));
     }
 
-    /** Direction at a place, [0, π). */
+    /** Direction at a position, [0, π). */
     double directionRad(double x, double y) {
         double angle = Math.atan2(y(x, y), x(x, y));
         return angle < 0 ? angle + Math.PI : angle;
@@ -45,8 +45,8 @@ record TrailField(double alongX, double alongY, double turnRad) {
     }
 
     /**
-     * The movement that most of the blobs share; empty where they are round, or long each in its own way, as a satellite
-     * or two make them.
+     * The motion shared by most of the blobs; empty if they are round, or long in different directions, as satellites
+     * make them.
      */
     static Optional<TrailField> of(List<Blob> blobs, int width, int height) {
         List<Blob> trails =
@@ -78,7 +78,10 @@ record TrailField(double alongX, double alongY, double turnRad) {
         return Optional.of(best).filter(f -> f.longestIn(width, height) < LONGEST);
     }
 
-    /** The movement that some fitted trails show, which know their ends better than blobs do; itself where they are few. */
+    /**
+     * The motion from some fitted trails, which locate their ends better than blobs do; this field itself if they are
+     * few.
+     */
     TrailField refined(List<Fit> fits) {
         List<Fit> agreeing = fits.stream()
                 .filter(f ->
@@ -114,7 +117,7 @@ record TrailField(double alongX, double alongY, double turnRad) {
                         .toArray());
     }
 
-    /** Least squares, each movement taken in the sense in which it agrees with this field. */
+    /** Least squares, with the sense of each motion chosen to agree with this field. */
     private TrailField through(double[] x, double[] y, double[] u, double[] v) {
         double[] senseU = new double[x.length];
         double[] senseV = new double[x.length];
@@ -159,7 +162,7 @@ record TrailField(double alongX, double alongY, double turnRad) {
         return agrees(blob.x(), blob.y(), blob.length(), blob.shape().longAxisRad());
     }
 
-    /** Whether a trail is as long as here, and lies the same way. */
+    /** Whether a trail has the length and direction of this field. */
     private boolean agrees(double x, double y, double length, double directionRad) {
         double tx = x(x, y);
         double ty = y(x, y);

@@ -1,8 +1,8 @@
 package polewright.image.star;
 
 /**
- * Sums what a {@link PointFilter} leaves along the stars' common trail: together they are the filter that finds a trailed
- * star best. The trail is taken as the same over blocks of the frame.
+ * Sums the output of a {@link PointFilter} along the stars' common trail: together they are the matched filter for a
+ * trailed star. The trail is constant over blocks of the frame.
  */
 final class TrailFilter {
     private static final int BLOCK = 128;
@@ -26,12 +26,12 @@ final class TrailFilter {
         reach = Math.min(MOST_REACH, (int) Math.ceil(most / 2));
     }
 
-    /** Rows above and below that count. */
+    /** Rows used above and below. */
     int reach() {
         return reach;
     }
 
-    /** The sums to be made for a band of rows about {@code y}. */
+    /** The sums for a band of rows around {@code y}. */
     Plan plan(int width, double y) {
         int blocks = (width + BLOCK - 1) / BLOCK;
         int[][] right = new int[blocks][];
@@ -55,7 +55,7 @@ final class TrailFilter {
         return new Plan(right, down, weight);
     }
 
-    /** Variance of a sum of filtered places, which share noise where they are near each other. */
+    /** Variance of a sum of filtered values, whose noise is correlated if they are close together. */
     private double variance(int[] right, int[] down) {
         double sum = 0;
         for (int i = 0; i < right.length; i++) {
@@ -68,9 +68,9 @@ final class TrailFilter {
         return sum;
     }
 
-    /** Which places are summed for each block. */
+    /** The positions summed for each block. */
     static final class Plan {
-        /** Nothing to be summed. */
+        /** Nothing to sum. */
         static final Plan NONE = new Plan(new int[0][], new int[0][], new float[0]);
 
         private final int[][] right;
@@ -83,7 +83,7 @@ final class TrailFilter {
             this.weight = weight;
         }
 
-        /** One row of sums; {@code row} counts round the ring. */
+        /** One row of sums; {@code row} is the index in the ring. */
         void sum(float[][] ring, int row, float[] out, int width) {
             for (int b = 0; b < weight.length; b++) {
                 int from = b * BLOCK;

@@ -3,9 +3,9 @@ package polewright.image.star;
 import java.util.Optional;
 
 /**
- * Fit of a star that moved while the shutter was open: a Gaussian summed along a straight line. Length, direction and
- * width can be found too. Its two ends tell where along the trail the middle is; the ellipse with the same moments would
- * not hear them.
+ * Fit of a star that moved during the exposure: a Gaussian summed along a straight line. Length, direction and width
+ * can be fitted too. The position along the trail comes from its two ends; the ellipse with the same moments would not
+ * use them.
  */
 final class TrailFit extends ProfileFit {
     private static final int LENGTH = 3;
@@ -25,18 +25,18 @@ final class TrailFit extends ProfileFit {
     /**
      * Fits a trail.
      *
-     * @param x first guess of the middle's column; the pixels that count lie about it
+     * @param x first guess of the middle's column; the pixels used lie around it
      * @param y first guess of the row
      * @param guess of length, direction and width, or these themselves
-     * @param freeShape whether they are to be found too
-     * @return empty where nothing like a trail can be laid through the pixels
+     * @param freeShape whether they are fitted too
+     * @return empty if nothing like a trail fits the pixels
      */
     static Optional<Fit> of(
             Cutout cutout, double x, double y, StarImage.Trail guess, boolean freeShape, NoiseModel law) {
         return new TrailFit(cutout, law, x, y, guess, freeShape).solve(parameters(x, y, guess));
     }
 
-    /** What a trail's fit leaves over. */
+    /** The residuals of a trail's fit. */
     static Optional<FitResidual> leftover(Cutout cutout, Fit star, NoiseModel law) {
         if (!(star.image() instanceof StarImage.Trail image)) {
             return Optional.empty();

@@ -3,19 +3,19 @@ package polewright.image.star;
 import java.util.List;
 import java.util.Optional;
 
-/** Finds how far the light of a frame's stars spreads beyond a Gaussian's, from the brightest that are not full. */
+/** Fits the wings of a frame's stars beyond a Gaussian's, from the brightest unsaturated ones. */
 final class Wings {
     private static final double[] BETAS = {Double.POSITIVE_INFINITY, 12, 7, 5, 4, 3.5, 3, 2.5};
     private static final double BRIGHT = 50;
     private static final int ENOUGH = 24;
     private static final int FEWEST = 3;
     private static final double REACH_SIGMAS = 4;
-    // Worse than any fit leaves.
+    // Worse than any real fit.
     private static final double NO_FIT = 50;
 
     private Wings() {}
 
-    /** The usual star with the profile, and the shape, that leave least over; itself where no star tells. */
+    /** The PSF with the profile and shape that have the smallest residuals; itself if no star is usable. */
     static PsfEstimate fitted(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
         ArtefactFilter impostor = new ArtefactFilter(usual);
         List<Peak> telling = usual.trail().isPresent()
@@ -46,7 +46,7 @@ final class Wings {
         return best.beta() == usual.beta() ? usual : PsfEstimator.of(peaks, cutouts, best);
     }
 
-    /** Sum over the stars of the logarithm of chi square, in which none outweighs the others. */
+    /** Sum over the stars of the logarithm of chi square, so that none dominates. */
     private static double leftOver(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
         return peaks.parallelStream()
                 .mapToDouble(p ->

@@ -1,4 +1,4 @@
-/** Stars of a frame: sky and its noise, peaks, places with their uncertainties. */
+/** Finds and measures the stars of a frame: background and noise, peaks, positions with their uncertainties. */
 @NullMarked
 package polewright.image.star;
 

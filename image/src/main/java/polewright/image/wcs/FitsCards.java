@@ -3,7 +3,7 @@ package polewright.image.wcs;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 
-/** The cards of a FITS header, 80 characters each, filled up to whole blocks (FITS Standard 4.0, 2018, section 4). */
+/** The cards of a FITS header, 80 characters each, padded to whole blocks (FITS Standard 4.0, 2018, section 4). */
 final class FitsCards {
     private static final int CARD = 80;
     private static final int BLOCK = 2880;

@@ -7,14 +7,14 @@ import polewright.image.match.Plate;
 /**
  * A plate as a FITS header: the gnomonic projection (M. R. Calabretta and E. W. Greisen 2002, <i>Astronomy and
  * Astrophysics</i> 395, 1077; E. W. Greisen and M. R. Calabretta 2002, 395, 1061), with the polynomials of the open SIP
- * convention (D. L. Shupe et al. 2005, ASP Conf. 347, 491) where the lens bends.
+ * convention (D. L. Shupe et al. 2005, ASP Conf. 347, 491) for distortion.
  *
- * <p>With p the pixel from the centre of the frame, the plate's ideal pixel is P = L p + q(p): L holds the mirror and the
- * terms of first order, q those of second and third. The header says CD (p + f(p)), so CD = K L and f = L⁻¹ q, where K
- * turns pixels into degrees east and north.
+ * <p>With p the pixel position from the centre of the frame, the plate's ideal position is P = L p + q(p): L holds the
+ * mirror reversal and the terms of first order, q those of second and third. The header gives CD (p + f(p)), so CD = K
+ * L and f = L⁻¹ q, where K converts pixels to degrees east and north.
  *
- * <p>Pixel (1, 1) is the first one stored: at the bottom left of a FITS picture as it is drawn, at the top left of any
- * other. Only the header is made, without an image: the size in it is that of the frame.
+ * <p>Pixel (1, 1) is the first one stored: at the bottom left of a FITS picture as displayed, at the top left of any
+ * other. There is only a header, without an image: the size in it is that of the frame.
  */
 public final class WcsHeader {
     private static final int ORDER = 3;

@@ -1,4 +1,4 @@
-/** A plate as other programs read it: the World Coordinate System of FITS. */
+/** A plate as a FITS World Coordinate System, for other programs. */
 @NullMarked
 package polewright.image.wcs;
 
