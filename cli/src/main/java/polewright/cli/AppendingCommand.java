@@ -24,7 +24,7 @@ import polewright.store.LogChanged;
 import polewright.store.NightLog;
 import polewright.store.Submission;
 
-/** A command that adds an event to the last night, or several at once, then says what that changed. */
+/** A command that adds one or more events to the last night, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
     private final Workbench workbench;
     private final String logged;
@@ -52,30 +52,30 @@ abstract class AppendingCommand implements Callable<Integer> {
         this.logged = logged;
     }
 
-    /** The event that was typed; what the options cannot mean is an {@link polewright.sky.InputRefused}. */
+    /** The event that was typed; options that cannot be used are an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
 
-    /** The events that were typed, all logged or none: one, but for a command that takes several at once. */
+    /** The events that were typed, logged all or none: usually one, several for a command that takes them together. */
     List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
         return List.of(event(bench, begun, before));
     }
 
-    /** All of the night before it, what was taken back too. */
+    /** All of the night before it, including withdrawn events. */
     final List<LoggedEvent> night() {
         return night;
     }
 
-    /** The time that was typed with it, if one was. */
+    /** The time that was typed with it, if any. */
     Optional<Instant> given() {
         return Optional.empty();
     }
 
-    /** When the event itself is to stand in the log; a sighting has a time of its own beside it. */
+    /** The time of the event in the log; a sighting also has a time of its own. */
     Instant happened(Instant now) {
         return now;
     }
 
-    /** What was logged, in a few words; asked for after {@link #event}. */
+    /** What was logged, in a few words; called after {@link #event}. */
     String logged() {
         return logged;
     }
@@ -88,7 +88,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return workbench;
     }
 
-    /** What was made out of what was typed, for the person; asked for after {@link #event}. */
+    /** The interpretation of what was typed, for the user; called after {@link #event}. */
     List<String> found() {
         return List.of();
     }
@@ -98,17 +98,17 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
-    /** What should be minded or known about it; asked for after {@link #event}. */
+    /** Cautions and notes about it; called after {@link #event}. */
     List<String> notes() {
         return List.of();
     }
 
-    /** What an answer in JSON begins with. */
+    /** The beginning of a JSON answer. */
     ObjectNode answer(LoggedEvent logged, NightState after) {
         return NightJson.afterEvent(logged, after);
     }
 
-    /** What is left to do once the event is logged and told of. */
+    /** Follow-up once the event is logged and reported. */
     void afterwards(NightState night) {}
 
     final LogOption log() {
@@ -130,7 +130,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             try {
                 return appendNew(opened);
             } catch (LogChanged | InputRefused e) {
-                // Two devices may press at once: then what is in the way is this very event.
+                // Two devices may submit at once: then the conflicting event is this very one.
                 return once.key()
                         .flatMap(opened::submitted)
                         .map(meanwhile -> answerAgain(opened, meanwhile))
@@ -142,7 +142,7 @@ abstract class AppendingCommand implements Callable<Integer> {
     private NightState appendNew(NightLog opened) {
         NightId id = LogOption.latest(opened);
         night = opened.events(id);
-        // Before anything is said of what was typed: for another night it may make no sense.
+        // Before any message about what was typed: for another night it may make no sense.
         known.known().check(id, night.get(night.size() - 1).seq());
         NightState.ModelCache models = new NightState.ModelCache();
         Instant now = workbench.now();
@@ -162,7 +162,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return after;
     }
 
-    /** It was sent, and logged, before; whoever sends it again has not heard so. */
+    /** It was sent and logged before; the sender has not received the answer. */
     private NightState answerAgain(NightLog opened, Submission sent) {
         NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
         if (output.isJson()) {

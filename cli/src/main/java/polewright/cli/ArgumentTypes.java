@@ -14,7 +14,7 @@ import polewright.operations.input.WordInput;
 import polewright.planning.tonight.Purpose;
 import polewright.session.event.Skip;
 
-/** How words that are typed become values, where an option does not say so itself. */
+/** Conversion of typed arguments to values, for options without a converter of their own. */
 final class ArgumentTypes {
     private ArgumentTypes() {}
 

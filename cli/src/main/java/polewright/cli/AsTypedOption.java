@@ -2,7 +2,7 @@ package polewright.cli;
 
 import picocli.CommandLine.Option;
 
-/** Whether what looks like a slip has been looked at again, and is meant. */
+/** Confirms a value that looks like a typing error. */
 final class AsTypedOption {
     static final String NAME = "--as-typed";
 

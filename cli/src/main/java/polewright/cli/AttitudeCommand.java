@@ -120,14 +120,14 @@ final class AttitudeCommand implements Callable<Integer> {
                 CameraAttitude attitude = FrameSeries.attitude(placed, site.get(), where.weather(site.get()));
                 return PointMarks.truePole(placed, attitude, site.get());
             } catch (InputRefused underTheHorizon) {
-                // Taken elsewhere, or at another time: the pole among the stars does for a picture.
+                // Taken elsewhere, or at another time: the pole in ICRS is good enough for a picture.
                 return PointMarks.pole(placed, placed.at().get());
             }
         }
         return PointMarks.pole(placed, placed.at().orElseGet(workbench::now));
     }
 
-    /** Where its centre stood over the horizon, as seen through the air. */
+    /** Apparent direction of its centre in azimuth and altitude. */
     private RefractedDirection direction(PlacedFrame placed, Site site, Instant time) {
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(time), where.weather(site));
         var plate = placed.match().plate();

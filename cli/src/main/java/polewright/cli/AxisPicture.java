@@ -9,7 +9,7 @@ import polewright.operations.picture.PointMarks;
 import polewright.report.text.AxisWords;
 import polewright.sky.attitude.CameraAttitude;
 
-/** The last of the frames that gave the axis, which is the view that the screws are turned in, with axis and pole. */
+/** Draws the last of the frames that gave the axis, with axis and pole: the view in which the screws are turned. */
 final class AxisPicture {
     private AxisPicture() {}
 

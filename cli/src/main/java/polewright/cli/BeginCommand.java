@@ -89,7 +89,7 @@ final class BeginCommand implements Callable<Integer> {
                 }
             }
         }
-        // All of it is known to be usable before a log is made for it.
+        // Checked to be usable before a log is made for it.
         Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
         NightEvent.Begun usable = begun(remembered);
         Optional<DoubtfulSite> doubtful =
@@ -135,7 +135,7 @@ final class BeginCommand implements Callable<Integer> {
         return 0;
     }
 
-    /** It was sent, and done, before; whoever sends it again has not heard so. */
+    /** It was sent and done before; the sender has not received the answer. */
     private int answerAgain(NightLog opened, Submission sent) {
         NightState state = NightState.of(opened.events(sent.night()));
         if (output.isJson()) {
@@ -151,7 +151,7 @@ final class BeginCommand implements Callable<Integer> {
         return new NightEvent.Begun(begun.siteName(), begun.site(), begun.weather(), rig, begun.allowance());
     }
 
-    /** A second beginning in one evening would leave this evening's sightings behind. */
+    /** A second beginning in one evening would abandon this evening's sightings. */
     private void requireNoneUnderWay(NightLog opened) {
         if (again || opened.latest().isEmpty()) {
             return;

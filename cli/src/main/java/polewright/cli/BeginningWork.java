@@ -13,7 +13,7 @@ import polewright.report.text.WorkWords;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** What a night that begins is for: what was typed, else what the last one was for. */
+/** The work of a night that begins: what was typed, otherwise that of the last night. */
 final class BeginningWork {
     @Option(
             names = "--for",
@@ -27,17 +27,17 @@ final class BeginningWork {
     private @Nullable List<String> purpose;
 
     /**
-     * What is taken over.
+     * The work taken over.
      *
      * @param work to log after the beginning, if any
-     * @param words for the person, a phrase and notes
+     * @param words for the user, a phrase and notes
      */
     record Taken(Optional<Work> work, String words, List<String> notes) {}
 
     /**
-     * Worked out before anything is logged.
+     * Determined before anything is logged.
      *
-     * @param isLimited whether a plain limit was typed, which holds whatever the work
+     * @param isLimited whether a plain limit was typed, which applies whatever the work
      */
     Taken taken(NightEvent.Begun begun, Optional<Work> lastNight, boolean isLimited) {
         if (purpose != null) {

@@ -12,7 +12,7 @@ import polewright.operations.input.PixelsInput;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 
-/** Which camera pictures are taken with: one of the rig's, or one that is typed. */
+/** The imaging camera: one of the rig's, or one that is typed. */
 final class CameraOptions {
     private static final int USUAL_WIDTH = 4000;
     private static final int USUAL_HEIGHT = 3000;
@@ -44,12 +44,13 @@ final class CameraOptions {
     }
 
     /**
-     * The camera that was typed, or meant, pixels as binned; where the rig has none, one of the work's other shots.
+     * The camera that was typed or meant, with its pixels as binned; if the rig has none, one of the work's other
+     * imaging runs.
      *
      * @param before the work so far
      */
     Camera camera(Rig rig, List<WorkItem> before) {
-        // The work's cameras are binned already: to bin one again would not be what is meant.
+        // The work's cameras are already binned, and should not be binned twice.
         return binning == null ? unbinned(CamerasOfWork.in(rig, before)) : binned(unbinned(rig), binning);
     }
 

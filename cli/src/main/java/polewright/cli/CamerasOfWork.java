@@ -10,11 +10,11 @@ import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
 
-/** The cameras that were typed for work: a rig that lists none is taken to have them. */
+/** The cameras typed for work: a rig that lists none is assumed to have them. */
 final class CamerasOfWork {
     private CamerasOfWork() {}
 
-    /** The rig, with the cameras of this work's shots if it has none of its own; of those of one name the last. */
+    /** The rig, with the cameras of this work's imaging runs if it has none of its own; the last one of each name. */
     static Rig in(Rig rig, List<WorkItem> work) {
         if (!rig.cameras().isEmpty()) {
             return rig;

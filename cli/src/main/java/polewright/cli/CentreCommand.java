@@ -55,7 +55,8 @@ import polewright.sky.place.CatalogueStar;
             "  polewright centre --csv centrings.csv"
         })
 final class CentreCommand extends AppendingCommand {
-    // A frame's middle is known to arcseconds; what is left is the mount's own unrest between reading and exposure.
+    // A frame's centre is known to arcseconds; what remains is the mount's own instability between reading and
+    // exposure.
     private static final Angle OF_A_FRAME = Angle.ofArcseconds(10);
 
     @Parameters(
@@ -177,7 +178,7 @@ final class CentreCommand extends AppendingCommand {
                 new NightEvent.StarCentred(new CentredStar(when, star, display, isThroughPole, sigma)), night());
     }
 
-    /** What stood in the middle, and when, if that is known. */
+    /** What was at the centre, and when, if that is known. */
     private record Middle(SkyBody star, Optional<Instant> at) {}
 
     private Middle middleOf(Path file, NightEvent.Begun begun) {

@@ -136,7 +136,7 @@ final class ChartCommand implements Callable<Integer> {
                         + rig.optics().stream().map(Optic::name).collect(Collectors.joining(", ")) + "."));
     }
 
-    /** The widest field that is narrower than the one that is drawn: where to bring the target for the eyepiece. */
+    /** The widest field that is narrower than the one drawn: where to bring the target for the eyepiece. */
     private static Angle beneath(Rig rig, Optic drawn) {
         return rig.optics().stream()
                 .map(Optic::field)

@@ -15,7 +15,7 @@ import polewright.simulation.fits.FitsFile;
 import polewright.store.disk.NotWritten;
 import polewright.store.disk.WholeFile;
 
-/** The demo's frames: those not yet told of, and all of them as files where they are wanted. */
+/** The demo's frames: those not yet reported, and all of them as files if requested. */
 final class DemoAlbum implements Consumer<Photograph> {
     private final Optional<Path> folder;
     private final List<Photograph> untold = new ArrayList<>();
@@ -25,12 +25,12 @@ final class DemoAlbum implements Consumer<Photograph> {
         this.folder = folder;
     }
 
-    /** Keeps no files. */
+    /** Writes no files. */
     static DemoAlbum withoutFiles() {
         return new DemoAlbum(Optional.empty());
     }
 
-    /** Keeps files in a folder, which is made when there is none; one that holds anything is left alone. */
+    /** Writes files to a folder, which is created if missing; one that is not empty is refused. */
     static DemoAlbum in(Path folder) {
         try {
             Files.createDirectories(folder);
@@ -60,7 +60,7 @@ final class DemoAlbum implements Consumer<Photograph> {
         });
     }
 
-    /** What has been taken since this was last asked. */
+    /** Frames taken since the last call. */
     List<Photograph> newOnes() {
         List<Photograph> fresh = List.copyOf(untold);
         untold.clear();
@@ -75,7 +75,7 @@ final class DemoAlbum implements Consumer<Photograph> {
         return taken;
     }
 
-    /** Counted from 1 in the order in which they were taken. */
+    /** Counted from 1 in the order of exposure. */
     static String fileName(int number) {
         return String.format(Locale.ROOT, "frame-%02d.fits", number);
     }

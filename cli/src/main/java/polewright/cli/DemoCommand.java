@@ -78,7 +78,7 @@ final class DemoCommand implements Callable<Integer> {
         DemoScene scene = south ? DemoScene.TUSSOCK_FLAT : DemoScene.LARKFELL;
         Path file = log == null ? workbench.dataFolder().resolve("demo.sqlite") : log;
         DemoAlbum album = frames == null ? DemoAlbum.withoutFiles() : DemoAlbum.in(frames);
-        // Opened first: a log that cannot be had is told before the night is played.
+        // Opened first: an unusable log is reported before the night is simulated.
         try (NightLog opened = NightLog.open(file)) {
             if (output.isJson()) {
                 List<ObjectNode> nodes = new ArrayList<>();
@@ -96,7 +96,7 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private List<RehearsedNight.Moment> play(DemoScene scene, DemoAlbum album, Consumer<RehearsedNight.Moment> told) {
-        // Named, so that a seed makes the same night on every machine.
+        // Named, so that a seed gives the same night on every machine.
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         return byEye ? scene.byEye(told, random) : scene.withFrames(album, told, random);
     }

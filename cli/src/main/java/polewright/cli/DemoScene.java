@@ -35,7 +35,7 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * Where and when the demo plays: invented sites under the real sky.
+ * Place and time of the demo: invented sites under the real sky.
  *
  * @param name of the site
  * @param typed the site as one would type it
@@ -59,24 +59,24 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
     private static final Camera MAIN_CAMERA = new Camera("main camera", 1500, 3.76, 4144, 2822);
     private static final double LEAST_OFFSET_DEG = 3;
     private static final double SPREAD_OFFSET_DEG = 1;
-    // The camera sees fainter stars than the atlas has.
+    // The camera records fainter stars than the atlas has.
     private static final double FAINTEST_STAR = 13.5;
 
-    /** What to set on bare ground. */
+    /** The plan for bare ground. */
     GroundPlan ground() {
         NamedStar star = NamedStars.bundled().named(poleStar);
         ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(evening), Weather.standardAt(site.heightMetres()));
         return GroundPlan.of(moment, new FixedStar(star.label(), star.place()));
     }
 
-    /** The night of someone who has no camera. */
+    /** The night of an observer without a camera. */
     List<RehearsedNight.Moment> byEye(Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
         Rig rig = Rig.typicalForkOnWedge();
         Work work = new Work(List.of(WorkPreset.CASUAL_LOOK.with(rig), WorkPreset.PLANETS.with(rig)));
         return RehearsedNight.play(setting(rig, work, List.of(), random), Optional.empty(), told, random);
     }
 
-    /** The night of someone with a small camera on the tube, which stays in its home position. */
+    /** The night of an observer with a small camera on the tube, which stays in its home position. */
     List<RehearsedNight.Moment> withFrames(
             Consumer<Photograph> album, Consumer<RehearsedNight.Moment> told, RandomGenerator random) {
         SimulatedCamera camera = SimulatedCamera.guideCamera();
@@ -91,7 +91,7 @@ record DemoScene(String name, Site site, String typed, Instant evening, String p
         return RehearsedNight.play(setting, Optional.of(onTube), told, random);
     }
 
-    /** Pictures through the main tube, two minutes each, nobody guiding. */
+    /** Imaging through the main tube, two-minute exposures, unguided. */
     private static ImagingRun pictures() {
         return new ImagingRun(
                 "pictures",

@@ -15,14 +15,14 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** How far a star drifted, in which unit, and which way. */
+/** How far a star drifted, in which unit, and in which direction. */
 final class DriftOptions {
-    /** What the drift was counted in. */
+    /** The unit of the drift. */
     enum Unit {
         arcsec,
         divisions,
         fields,
-        /** From the middle of the field to its edge. */
+        /** From the centre of the field to its edge. */
         radii,
         pixels
     }

@@ -3,7 +3,7 @@ package polewright.cli;
 import picocli.CommandLine.Option;
 import polewright.alignment.camera.Drive;
 
-/** What the right-ascension drive did meanwhile. */
+/** State of the right-ascension drive during the sighting. */
 public final class DriveOption {
     @Option(
             names = "--drive",

@@ -19,14 +19,14 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.store.NightLog;
 
-/** What the last nights in a log have taught of a rig. */
+/** The experience with a rig from the last nights in a log. */
 final class EarlierNights {
-    // A season of nights; older ones are of a mount that has worn since.
+    // A season of nights; the mount has worn since older ones.
     private static final int MOST = 30;
 
     private EarlierNights() {}
 
-    /** The skyline that was last told of this site, if one was. A night that cannot be read tells of none. */
+    /** The skyline last given for this site, if any. A night that cannot be read gives none. */
     static Optional<Horizon> skyline(Site site, NightLog opened) {
         for (NightSummary night : opened.nights().stream().limit(MOST).toList()) {
             try {
@@ -47,14 +47,14 @@ final class EarlierNights {
     }
 
     /**
-     * The rig with what the log's nights of its name have taught; with what it brought, when they taught nothing. A night
-     * that cannot be read keeps nobody from beginning another; a copy of a night, read in from a file, teaches no more.
+     * The rig with the experience of the log's nights under its name, or with its own experience if they give none. A
+     * night that cannot be read does not prevent another from beginning; an imported copy of a night adds nothing.
      */
     static Rig taught(Rig rig, Site tonight, NightLog opened) {
         return taught(rig, tonight, opened, opened.nights());
     }
 
-    /** The same in a night that has begun: what happened in it teaches it nothing of before. */
+    /** The same for a night that has begun: its own events do not count. */
     static Rig taughtBefore(NightId night, Rig rig, Site tonight, NightLog opened) {
         return taught(
                 rig,

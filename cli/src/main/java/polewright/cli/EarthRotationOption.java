@@ -2,7 +2,7 @@ package polewright.cli;
 
 import picocli.CommandLine.Option;
 
-/** How far the Earth has turned against the clock, for those who know it. */
+/** UT1 − UTC, for those who know it. */
 final class EarthRotationOption {
     @Option(
             names = "--ut1-utc",

@@ -10,20 +10,23 @@ import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** Whether what is typed now seems to belong where it is logged; said, never refused: nights are entered late too. */
+/**
+ * Whether an event seems to belong to the time at which it is logged; a note, never a refusal, because nights are
+ * entered late too.
+ */
 final class EntryTimeCheck {
     private static final Duration LONGEST_NIGHT = Duration.ofHours(20);
-    // Between two events of one night: longer, and the clock jumped or another night has come.
+    // Between two events of one night: a longer gap means that the clock jumped or another night has begun.
     private static final Duration LONGEST_PAUSE = Duration.ofHours(12);
-    // A watch, or the computer's clock, may be off by this much.
+    // Possible error of a watch, or of the computer's clock.
     private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
 
     private EntryTimeCheck() {}
 
     /**
-     * What looks odd about the time of an event.
+     * Notes about the time of an event.
      *
-     * @param given the time that was typed with it, if one was
+     * @param given the time that was typed with it, if any
      */
     static List<String> notes(NightState before, NightEvent event, Optional<Instant> given, Instant now) {
         List<String> notes = new ArrayList<>();
@@ -71,7 +74,7 @@ final class EntryTimeCheck {
                 + (newest(before) + 1) + " --add=-MINUTES.";
     }
 
-    /** Either it was ahead before, or it is behind now; which of the two, only the person can see. */
+    /** Either it was fast before, or it is slow now; only the user can see which. */
     private static String clockSetBack(LoggedEvent last, Instant now) {
         long minutes = Math.round(Duration.between(now, last.at()).toSeconds() / 60.0);
         return "NOTE  the computer's clock says " + minute(now) + ", yet #" + last.seq() + " was logged at "
@@ -82,7 +85,7 @@ final class EntryTimeCheck {
                 + " on: polewright retime " + (last.seq() + 1) + " --add " + minutes + ".";
     }
 
-    /** The event with the latest time, the last of several; it need not be the night's last. */
+    /** The event with the latest time, the last of several; not necessarily the last of the night. */
     private static Optional<LoggedEvent> latest(NightState night) {
         return night.standing().stream().reduce((one, next) -> next.at().isBefore(one.at()) ? one : next);
     }

@@ -19,13 +19,13 @@ final class ErrorReports {
         this.red = red;
     }
 
-    /** What was typed was refused by the parser. */
+    /** The parser refused what was typed. */
     int wrongUsage(ParameterException e, String... typed) {
         complain(UsageErrors.of(e, typed));
         return pointToHelp(e.getCommandLine());
     }
 
-    /** The command gave up. */
+    /** The command failed. */
     int failed(Exception e, CommandLine line) {
         String command = line.getCommandSpec().qualifiedName();
         if (e instanceof WrongUsage) {

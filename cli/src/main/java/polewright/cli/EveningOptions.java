@@ -18,7 +18,7 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.store.NightLog;
 
-/** Where, when and with what a night is planned: what was typed, else what the last night of the log has. */
+/** Site, time and equipment for planning a night: as typed, otherwise from the last night of the log. */
 final class EveningOptions {
     @Mixin
     private SkyOptions sky;
@@ -43,7 +43,7 @@ final class EveningOptions {
                     "The skyline: azimuth and altitude in degrees, one corner per line. Default: the last night's.")
     private @Nullable Path skyline;
 
-    /** What was typed and remembered; {@code night} is the last night, if it is of this site. */
+    /** The typed and remembered values; {@code night} is the last night, if it is at this site. */
     record Typed(Evening evening, Optional<NightState> night, ZoneId zone) {}
 
     Typed typed(Workbench workbench) {

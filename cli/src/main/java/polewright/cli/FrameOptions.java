@@ -19,7 +19,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What may be told of frames, beyond what is in their files. None of it is needed; each makes the match quicker. */
+/** Optional facts about frames, in addition to their metadata. None is required; each speeds up the match. */
 public final class FrameOptions {
     @Option(
             names = "--near",

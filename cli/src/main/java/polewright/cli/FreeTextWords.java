@@ -10,7 +10,7 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import polewright.operations.input.PresetInput;
 
-/** All words up to the next option, whether or not they were put in quotes; a command's name among them is a word. */
+/** All words up to the next option, with or without quotes; a command's name among them is an ordinary word. */
 final class FreeTextWords implements IParameterConsumer {
     @Override
     public void consumeParameters(Stack<String> typed, ArgSpec option, CommandSpec command) {

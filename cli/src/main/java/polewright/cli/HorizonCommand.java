@@ -37,7 +37,7 @@ final class HorizonCommand extends AppendingCommand {
             paramLabel = "AZIMUTH,ALTITUDE",
             arity = "0..*",
             description = "Degrees, azimuth from north through east. Two corners at one azimuth make a vertical edge.")
-    // The parser calls a word that it cannot convert one too many.
+    // The parser reports a word that it cannot convert as one too many.
     private @Nullable List<String> corners;
 
     @Option(

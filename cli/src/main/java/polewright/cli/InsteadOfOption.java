@@ -9,7 +9,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** A measurement in place of one that was entered wrongly. */
+/** Replaces a measurement that was entered wrongly. */
 final class InsteadOfOption {
     @Option(
             names = "--instead-of",
@@ -17,13 +17,13 @@ final class InsteadOfOption {
             description = "Replace sighting or centring SEQ, which was entered wrongly. Default for --at: its time.")
     private @Nullable Long seq;
 
-    /** The number of the one that is replaced, if one is. */
+    /** The number of the replaced measurement, if any. */
     Optional<Long> seq() {
         return Optional.ofNullable(seq);
     }
 
     /**
-     * The measurement as it was entered last.
+     * The measurement as last entered.
      *
      * @param night all of the night
      */
@@ -31,7 +31,7 @@ final class InsteadOfOption {
         return seq().map(number -> replaced(StandingEvents.among(night), number));
     }
 
-    /** A measurement and the number that it was first entered under. */
+    /** A measurement and the number under which it was first entered. */
     record Replaced(long seq, NightEvent.Measurement measurement) {}
 
     private static Replaced replaced(StandingEvents standing, long number) {
@@ -43,7 +43,7 @@ final class InsteadOfOption {
                         "there is no event " + number + " that counts",
                         "give the number of a sighting, as the log shows it"));
         if (named instanceof NightEvent.MeasurementCorrected again) {
-            // What replaced a measurement is replaced with it.
+            // A replacement is replaced together with its original.
             return replaced(standing, again.seq());
         }
         if (!(named instanceof NightEvent.Measurement entered)) {
@@ -61,7 +61,7 @@ final class InsteadOfOption {
                         .reduce(entered, (earlier, later) -> later));
     }
 
-    /** What is logged: the measurement itself, or that it replaces the other. */
+    /** The event to log: the measurement itself, or its replacement of the other. */
     NightEvent event(NightEvent.Measurement measured, List<LoggedEvent> night) {
         return replaced(night)
                 .<NightEvent>map(one -> new NightEvent.MeasurementCorrected(one.seq(), measured))

@@ -4,7 +4,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** Doing a thing once however often it is sent. */
+/** Makes a command idempotent: it is done once however often it is sent. */
 final class KeyOption {
     @Option(
             names = "--key",

@@ -7,7 +7,7 @@ import picocli.CommandLine.Option;
 import polewright.session.NightId;
 import polewright.store.KnownState;
 
-/** What whoever sends a command knew of the log; with another standing it is not logged, and the exit status is 3. */
+/** The sender's knowledge of the log; if the log has changed, the command is not logged, and the exit status is 3. */
 final class KnownOptions {
     @Option(
             names = "--if-night",

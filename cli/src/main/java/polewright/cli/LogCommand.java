@@ -76,7 +76,7 @@ final class LogCommand implements Callable<Integer> {
     private static List<String> lines(List<LoggedEvent> events) {
         StandingEvents standing = StandingEvents.among(events);
         Map<Long, Long> replacements = standing.replacements();
-        // Hours alone would be ambiguous in a night, or a night of several, that runs past midnight.
+        // The time of day alone would be ambiguous if a night, or several, run past midnight.
         boolean isOneDay = events.stream().map(LogCommand::day).distinct().count() == 1;
         DateTimeFormatter time = isOneDay ? TIME : DAY_AND_TIME;
         List<String> lines = new ArrayList<>();
@@ -97,7 +97,7 @@ final class LogCommand implements Callable<Integer> {
         return logged.at().atOffset(ZoneOffset.UTC).toLocalDate();
     }
 
-    /** When something was measured, if that is not when it was entered. */
+    /** The time of a measurement, if it differs from that of its entry. */
     private static String seenEarlier(LoggedEvent logged) {
         if (logged.event() instanceof NightEvent.Measurement measured) {
             Instant seen = measured.seenAt();

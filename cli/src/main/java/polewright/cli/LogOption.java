@@ -14,7 +14,7 @@ import polewright.session.StandingEvents;
 import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
 
-/** Which log. */
+/** The log file. */
 final class LogOption {
     @Option(
             names = "--log",
@@ -26,7 +26,7 @@ final class LogOption {
         return log == null ? workbench.defaultLog() : log;
     }
 
-    /** {@code --log FILE} with a blank before it, for a command that is suggested; nothing where the usual log is meant. */
+    /** {@code --log FILE} with a blank before it, for a suggested command; empty for the default log. */
     String asTyped() {
         return log == null ? "" : " --log " + (log.toString().contains(" ") ? "\"" + log + "\"" : log);
     }
@@ -45,7 +45,7 @@ final class LogOption {
         return opened;
     }
 
-    /** Opens a log that must be there; reading commands make none. */
+    /** Opens an existing log; reading commands create none. */
     NightLog openExisting(Workbench workbench) {
         Path file = file(workbench);
         if (!Files.exists(file)) {
@@ -55,7 +55,7 @@ final class LogOption {
         return open(workbench);
     }
 
-    /** How the last night of the log began, by what was corrected since, if there is one: where defaults come from. */
+    /** How the last night of the log began, including later corrections, if there is one: the source of defaults. */
     Optional<NightEvent.Begun> lastBegun(Workbench workbench) {
         if (!Files.exists(file(workbench))) {
             return Optional.empty();
@@ -65,7 +65,7 @@ final class LogOption {
         }
     }
 
-    /** What the last night of the log was for, if there is one and that was said. */
+    /** The work of the last night of the log, if there is one and it was given. */
     Optional<Work> lastWork(Workbench workbench) {
         if (!Files.exists(file(workbench))) {
             return Optional.empty();

@@ -110,7 +110,7 @@ final class LogRescuing implements Callable<Integer> {
         return lines;
     }
 
-    /** Where a log can be had that is older but whole; empty if nowhere. */
+    /** Where an older but intact copy of a log exists; empty if there is none. */
     private static String copies(Path damaged) throws IOException {
         List<Path> copies = LogRescue.copies(damaged);
         return copies.isEmpty()

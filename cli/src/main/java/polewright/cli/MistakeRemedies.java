@@ -8,7 +8,7 @@ import polewright.alignment.fix.Step;
 import polewright.session.NightState;
 import polewright.sky.PlainNumber;
 
-/** What to type to correct what was likeliest entered wrongly. */
+/** What to type to correct the likeliest wrong entry. */
 final class MistakeRemedies {
     private MistakeRemedies() {}
 

@@ -5,7 +5,7 @@ import picocli.CommandLine.Option;
 import polewright.session.NightId;
 import polewright.store.NightLog;
 
-/** Which night of a log. */
+/** Selects a night of a log. */
 final class NightOption {
     @Option(names = "--night", paramLabel = "NUMBER", description = "Which night. Default: the last.")
     private @Nullable Long number;

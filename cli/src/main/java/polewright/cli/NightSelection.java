@@ -8,7 +8,7 @@ import polewright.session.NightId;
 import polewright.session.event.LoggedEvent;
 import polewright.store.NightLog;
 
-/** Which log and which night of it: the options of a command that reads one whole night. */
+/** Selects a log and one of its nights: the options of a command that reads one whole night. */
 final class NightSelection {
     @Mixin
     private NightOption chosen;
@@ -16,7 +16,7 @@ final class NightSelection {
     @Mixin
     private LogOption log;
 
-    /** Opens the log and gives the night with all its events. */
+    /** Opens the log and passes on the night with all its events. */
     void read(Workbench workbench, BiConsumer<NightId, List<LoggedEvent>> reader) {
         try (NightLog opened = log.openExisting(workbench)) {
             NightId night = chosen.in(opened);

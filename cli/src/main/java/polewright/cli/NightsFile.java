@@ -19,12 +19,12 @@ import polewright.session.jsonl.JsonLines;
 final class NightsFile {
     private NightsFile() {}
 
-    /** The events of a file with one night; refuses it whole when a line is wrong. */
+    /** The events of a file with one night; refuses the whole file if a line is invalid. */
     static List<LoggedEvent> readOne(Path file) {
         return read(file, text -> JsonLines.read(text, new BodyFinder()).orThrow());
     }
 
-    /** One night or several, each from its begin to the next; refuses the file whole when a line is wrong. */
+    /** One night or several, each from its begin event to the next; refuses the whole file if a line is invalid. */
     static List<List<LoggedEvent>> readAll(Path file) {
         return read(file, text -> JsonLines.readNights(text, new BodyFinder()));
     }

@@ -7,9 +7,9 @@ import java.util.List;
 import picocli.CommandLine.Option;
 import polewright.operations.Workbench;
 
-/** How results are shown: as text, or as JSON. */
+/** Prints results as text or as JSON. */
 final class Output extends TerminalOutput {
-    /** Loaded when it is first asked for: most commands are not, and it takes a tenth of a second. */
+    /** Loaded on first use: most commands do not need it, and loading takes a tenth of a second. */
     private static final class Json {
         private static final ObjectMapper MAPPER = new ObjectMapper();
     }
@@ -21,7 +21,7 @@ final class Output extends TerminalOutput {
         return json;
     }
 
-    /** A line beside the result: not with JSON, which stands alone. */
+    /** A line in addition to the result: omitted with JSON, which must be alone. */
     void mention(Workbench workbench, String line) {
         if (!json) {
             say(workbench, line);
@@ -33,7 +33,7 @@ final class Output extends TerminalOutput {
         workbench.out().flush();
     }
 
-    /** One array, an element a line, so that a night can be read by line as well as whole. */
+    /** One array, one element per line, so that a night can be read line by line as well as whole. */
     void print(Workbench workbench, List<? extends JsonNode> nodes) {
         printTexts(workbench, nodes.stream().map(Output::text).toList());
     }

@@ -29,9 +29,9 @@ final class PictureOption {
     }
 
     /**
-     * Draws it if that was asked for.
+     * Draws it if requested.
      *
-     * @param words beneath the picture, beside what the frame is
+     * @param words caption below the picture, in addition to the description of the frame
      */
     void draw(Workbench workbench, Output output, PlacedFrame placed, List<PointMark> marks, List<String> words) {
         if (file == null) {

@@ -69,7 +69,7 @@ public final class Polewright implements Callable<Integer> {
             DemoCommand.class,
             PracticeCommands.class);
 
-    // The parser itself acts on these two.
+    // Handled by the parser itself.
     @SuppressWarnings("UnusedVariable")
     @Option(
             names = {"-h", "--help"},
@@ -93,7 +93,7 @@ public final class Polewright implements Callable<Integer> {
     /**
      * Runs one command line.
      *
-     * @param further commands that other modules add, such as the server of the pages
+     * @param further commands added by other modules, such as the web server
      * @return the exit status
      */
     public static int run(Workbench workbench, List<Class<?>> further, String... args) {
@@ -101,7 +101,7 @@ public final class Polewright implements Callable<Integer> {
         commands.setOut(workbench.out());
         commands.setErr(workbench.err());
         commands.setUsageHelpAutoWidth(true);
-        // A word that is quoted on purpose stays whole, and an empty one is seen to be empty.
+        // A word that is quoted on purpose stays whole, and an empty one stays empty.
         commands.setTrimQuotes(false);
         ArgumentTypes.register(commands);
         ErrorReports complaints = new ErrorReports(workbench, TerminalOutput.wantsRed(args));
@@ -110,7 +110,7 @@ public final class Polewright implements Callable<Integer> {
         return commands.execute(args);
     }
 
-    /** The command that is named first; all of them, if that is none. */
+    /** The command that is named first; all of them if it is unknown. */
     public static CommandLine commands(Workbench workbench, List<Class<?>> further, String... args) {
         IFactory factory = new WorkbenchFactory(workbench);
         CommandLine commands = new CommandLine(Polewright.class, factory);
@@ -118,7 +118,7 @@ public final class Polewright implements Callable<Integer> {
         return commands;
     }
 
-    /** The command that was named, alone: to put all of them together takes longer than most of them run. */
+    /** Only the named command: constructing all of them takes longer than most of them run. */
     private static List<Class<?>> meant(List<Class<?>> all, String... args) {
         List<Class<?>> named = all.stream()
                 .filter(type -> args.length > 0
@@ -127,7 +127,7 @@ public final class Polewright implements Callable<Integer> {
         return named.isEmpty() ? all : named;
     }
 
-    /** In the order of the help: the further ones before the devices that they let in. */
+    /** In the order of the help: the further ones before the devices command, which concerns them. */
     private static List<Class<?>> all(List<Class<?>> further) {
         List<Class<?>> all = new ArrayList<>(COMMANDS);
         all.addAll(all.indexOf(DevicesCommand.class), further);
@@ -140,7 +140,7 @@ public final class Polewright implements Callable<Integer> {
         return 0;
     }
 
-    /** Hands the workbench to the commands that ask for it. */
+    /** Passes the workbench to the commands that need it. */
     private record WorkbenchFactory(Workbench workbench) implements IFactory {
         @Override
         public <K> K create(Class<K> type) throws Exception {

@@ -35,7 +35,7 @@ import polewright.simulation.practice.Scenario;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** A night to practise on, by day: a hidden offset, screws to turn, looks to take. */
+/** A practice night by day: a hidden offset, screws to turn, observations to make. */
 @Command(
         name = "practice",
         description = "Practise a whole night by day, on a simulated wedge with a hidden offset.",
@@ -69,7 +69,7 @@ final class PracticeCommands implements Callable<Integer> {
         this.workbench = workbench;
     }
 
-    /** Where it stands. */
+    /** The current state. */
     @Override
     public Integer call() {
         PracticeNight night = current(workbench);
@@ -159,7 +159,7 @@ final class PracticeCommands implements Callable<Integer> {
         }
     }
 
-    /** What all deeds share. */
+    /** Common base of all actions. */
     abstract static class DeedCommand implements Callable<Integer> {
         private final Workbench workbench;
 
@@ -175,7 +175,7 @@ final class PracticeCommands implements Callable<Integer> {
 
         abstract PracticeAction deed(PracticeNight night);
 
-        /** What is left to do when it is done and told. */
+        /** Follow-up once it is done and reported. */
         void afterwards(CompletedAction done, Workbench bench, Output out) {}
 
         @Override
@@ -341,7 +341,7 @@ final class PracticeCommands implements Callable<Integer> {
         }
     }
 
-    /** What was seen in an optic, as a picture. */
+    /** The view through an optic, as a picture. */
     static final class RockedPicture {
         @Option(names = "--picture", paramLabel = "FILE.svg", description = "Also draw what is seen.")
         private @Nullable Path file;

@@ -13,7 +13,7 @@ import polewright.simulation.practice.CompletedAction;
 import polewright.simulation.practice.PracticeAction;
 import polewright.sky.InputRefused;
 
-/** Looks in a practice night. */
+/** Observations in a practice night. */
 @Command(
         name = "look",
         description = "Read an instrument or look through an optic of the practice rig.",

@@ -14,8 +14,8 @@ import polewright.operations.camera.StepListener;
 import polewright.report.text.Wrapping;
 
 /**
- * A bar for work that takes over a second, where a person watches: not in a pipe, and not beside JSON. It stands beside
- * the results, not among them, and is gone when the work is done.
+ * A progress bar for work that takes over a second, on an interactive terminal: not in a pipe, and not with JSON. It is
+ * separate from the results and disappears when the work is done.
  */
 final class Progress implements StepListener, AutoCloseable {
     private static final Duration PATIENCE = Duration.ofSeconds(1);
@@ -45,7 +45,7 @@ final class Progress implements StepListener, AutoCloseable {
         var unused = later.schedule(this::show, PATIENCE.toMillis(), TimeUnit.MILLISECONDS);
     }
 
-    /** For work of so many steps. */
+    /** For work with this many steps. */
     static Progress of(Workbench workbench, Output output, int steps) {
         return new Progress(workbench, steps, workbench.terminal() && !output.isJson());
     }
@@ -74,7 +74,7 @@ final class Progress implements StepListener, AutoCloseable {
         }
     }
 
-    /** When it has taken long enough; nothing any more once it is closed, which may be while this waits its turn. */
+    /** Once it has taken long enough; nothing after closing, which may happen while this waits for the lock. */
     synchronized void show() {
         if (closed) {
             return;

@@ -23,7 +23,9 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SiderealRate;
 import polewright.sky.time.SkyTime;
 
-/** Where on the sky something is looked at: a target at a time, a declination over some hours, or anything high enough. */
+/**
+ * The part of the sky that is observed: a target at a time, a declination over some hours, or everything high enough.
+ */
 final class RegionOptions {
     @Option(
             names = "--target",
@@ -62,12 +64,12 @@ final class RegionOptions {
 
     private List<String> notes = List.of();
 
-    /** What the Sun has to do with it: asked for after {@link #region}. */
+    /** Cautions about the Sun; called after {@link #region}. */
     List<String> notes() {
         return notes;
     }
 
-    /** The region that was typed; a target is followed for so long. */
+    /** The region that was typed; a target is followed for this long. */
     SkyRegion region(Workbench bench, NightEvent.Begun begun, Duration followed) {
         int told = (target == null ? 0 : 1) + (above == null ? 0 : 1) + (declination == null ? 0 : 1);
         if (told > 1) {
@@ -140,7 +142,7 @@ final class RegionOptions {
         return track;
     }
 
-    /** Where a track is lowest between its ends: at the lower culmination, if it goes through it. */
+    /** The lowest altitude of a track: at lower culmination if it passes through it, otherwise at an end. */
     private static Angle lowest(SkyRegion.Track track) {
         for (double culmination : new double[] {-180, 180, 540}) {
             if (track.from().degrees() <= culmination

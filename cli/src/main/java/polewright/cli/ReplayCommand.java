@@ -33,13 +33,13 @@ final class ReplayCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        // The night so far is compared with the one before it for each event: of this kind of list, arrays are made at
-        // once.
+        // For each event the night so far is compared with the previous one: arrays are made of this kind of list in
+        // one step.
         List<LoggedEvent> events = new ArrayList<>(NightsFile.readOne(file));
         NightState.ModelCache models = new NightState.ModelCache();
         List<LoggedEvent> whole = StandingEvents.among(events).asLogged();
         List<ObjectNode> nodes = new ArrayList<>();
-        // All at the end: what cannot have happened is refused before half a night is printed.
+        // All at the end: impossible events are refused before half a night is printed.
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             LoggedEvent event = events.get(i);

@@ -9,11 +9,11 @@ import java.nio.file.StandardOpenOption;
 import polewright.operations.OperationFailed;
 import polewright.store.disk.NotWritten;
 
-/** A file that a command makes because it was asked to. */
+/** An output file requested by the user. */
 final class ResultFile {
     private ResultFile() {}
 
-    /** Writes a file, over another of that name. */
+    /** Writes a file, replacing one with that name. */
     static void write(Path file, byte[] content) {
         boolean isNew = Files.notExists(file);
         try {
@@ -27,11 +27,11 @@ final class ResultFile {
         }
     }
 
-    /** Writes a file that is not there yet, whole or not at all: half of one would be in the way of the next try. */
+    /** Writes a new file, completely or not at all: a partial one would block the next attempt. */
     static void writeNew(Path file, String text) {
         byte[] content = text.getBytes(StandardCharsets.UTF_8);
         try {
-            // Made first, so that of two that write the same file one is refused.
+            // Created first, so that of two processes writing the same file one is refused.
             Files.createFile(file);
         } catch (FileAlreadyExistsException e) {
             throw new OperationFailed(file + " already exists. Name another file.");
@@ -51,7 +51,7 @@ final class ResultFile {
         try {
             Files.deleteIfExists(file);
         } catch (IOException stays) {
-            // The disk that did not take the file does not let it go either; the refusal says what is wrong with it.
+            // A disk that does not accept the file may not delete it either; the refusal says what is wrong with it.
         }
     }
 

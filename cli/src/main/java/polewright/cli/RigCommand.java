@@ -30,7 +30,8 @@ final class RigCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        // What earlier nights taught comes from the log when a night begins: in a file to be edited it would go stale.
+        // The experience from earlier nights comes from the log when a night begins: in a file to be edited it would
+        // become outdated.
         Rig bare = rig.rig(log.lastBegun(workbench)).withExperience(Optional.empty());
         workbench.out().print(RigText.write(bare));
         workbench.out().flush();

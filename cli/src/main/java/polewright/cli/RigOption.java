@@ -13,7 +13,7 @@ import polewright.session.event.NightEvent;
 import polewright.session.jsonl.RigText;
 import polewright.sky.InputRefused;
 
-/** Which rig. */
+/** The rig file. */
 final class RigOption {
     @Option(
             names = "--rig",
@@ -33,7 +33,7 @@ final class RigOption {
         try {
             return RigText.read(Files.readString(file, StandardCharsets.UTF_8));
         } catch (InputRefused refused) {
-            // The option was well formed; it is the file that has to be mended.
+            // The option was valid; the file needs correcting.
             throw new OperationFailed(file + ": " + refused.getMessage());
         } catch (IOException e) {
             throw new OperationFailed("the rig file " + file

@@ -10,7 +10,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** What was entered wrongly of one screw. */
+/** Corrections of what was entered wrongly for one screw. */
 abstract class ScrewOptions {
     private static final double LEAST_FACTOR = 0.01;
     private static final double MOST_FACTOR = 100;

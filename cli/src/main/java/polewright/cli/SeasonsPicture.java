@@ -10,7 +10,7 @@ import polewright.operations.input.FileInput;
 import polewright.planning.seasons.Seasons;
 import polewright.planning.seasons.SeasonsDrawing;
 
-/** Whether to draw how the axis went from night to night. */
+/** Whether to draw how the axis moved from night to night. */
 final class SeasonsPicture {
     @Option(
             names = "--picture",
@@ -22,7 +22,7 @@ final class SeasonsPicture {
     @Option(names = "--dark", description = "Draw in dim red on black.")
     private boolean dark;
 
-    /** Draws it if that was asked for and there is anything to draw. */
+    /** Draws it if requested and there is anything to draw. */
     void draw(Workbench workbench, Output output, Seasons seasons) {
         if (file == null) {
             return;

@@ -28,7 +28,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** The files of frames that belong together, and when each was taken. */
+/** The files of frames that belong together, and their times. */
 final class SeveralFrames {
     private static final MissingFacts.TimeRemedy WITHOUT_TIME = new MissingFacts.TimeRemedy(
             "give the middle of the exposure with --at, such as --at 2026-11-25T20:00Z",
@@ -53,7 +53,7 @@ final class SeveralFrames {
                             + " files.")
     private @Nullable List<Instant> times;
 
-    /** Places each frame, the later ones with the help of the first; every one must have its time. */
+    /** Solves each frame, the later ones with the help of the first; each must have its time. */
     FrameSeries place(Workbench workbench, Output output, Site site, Weather weather) {
         if (times != null && times.size() != files.size()) {
             throw new WrongUsage(files.size() + (files.size() == 1 ? " frame" : " frames") + " but " + times.size()
@@ -75,7 +75,7 @@ final class SeveralFrames {
                 || clues.clues(Optional.empty()).decoding().cameraZone().isPresent();
     }
 
-    /** Local time taken for UTC moves the axis by up to a degree: it is asked before it counts. */
+    /** Local time mistaken for UTC moves the axis by up to a degree: the user is asked before it counts. */
     private void refuseLocalTimes(FrameSeries series) {
         if (isTimeTold()) {
             return;
@@ -90,7 +90,7 @@ final class SeveralFrames {
         });
     }
 
-    /** Stars at a time at which the Sun was up: refused, unless the person has said what the times are. */
+    /** Refuses stars at a time when the Sun was up, unless the user has said what the times are. */
     void refuseDaylight(FrameSeries series, Site site) {
         for (int i = 0; !isTimeTold() && i < series.frames().size(); i++) {
             CameraAttitude attitude = series.attitudes().get(i);

@@ -49,7 +49,7 @@ import polewright.sky.magnetic.MagneticModel;
             SightFramesCommands.Drift.class
         })
 final class SightCommands {
-    /** What all sightings share: a time and a kind. */
+    /** Common to all sightings: a time and a kind. */
     abstract static class SightCommand extends AppendingCommand {
         @Option(
                 names = "--at",
@@ -74,7 +74,7 @@ final class SightCommands {
 
         abstract Sighting sighting(Workbench bench, NightEvent.Begun begun);
 
-        /** Whether it is not to be asked about. */
+        /** Whether not to ask for confirmation. */
         boolean isMeantAsTyped() {
             return asTyped.isConfirmed();
         }

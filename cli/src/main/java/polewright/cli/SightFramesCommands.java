@@ -24,11 +24,11 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.attitude.CameraAttitude;
 
-/** Sightings that a camera takes. */
+/** Sightings by a camera. */
 final class SightFramesCommands {
     private SightFramesCommands() {}
 
-    /** What they share: frames, placed at the night's site. */
+    /** Common base: frames, solved at the night's site. */
     abstract static class SightFramesCommand extends AppendingCommand {
         @Mixin
         private SeveralFrames frames;
@@ -45,7 +45,7 @@ final class SightFramesCommands {
             super(workbench, "camera frames");
         }
 
-        /** What the frames tell. */
+        /** The result of the frames. */
         record Told(Sighting sighting, List<String> words, ObjectNode json) {}
 
         abstract Told told(FrameSeries series, NightEvent.Begun begun);
@@ -65,12 +65,12 @@ final class SightFramesCommands {
                 first = Optional.of(series.attitudes().get(0).at());
                 return insteadOf.event(new NightEvent.SightingTaken(told.sighting()), night());
             } catch (InputRefused refused) {
-                // It is the frames that cannot be used, not what was typed.
+                // The frames cannot be used; what was typed is valid.
                 throw new OperationFailed(String.valueOf(refused.getMessage()));
             }
         }
 
-        /** The same frames twice would count as two sightings, and make the fix surer than it is. */
+        /** The same frames twice would count as two sightings, and make the fix too certain. */
         private static void refuseSeenAlready(
                 Sighting sighting, NightState before, Optional<InsteadOfOption.Replaced> replaced) {
             for (LoggedEvent logged : before.standing()) {

@@ -12,7 +12,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Where, and through what air. */
+/** Site and weather. */
 final class SiteOptions {
     @Option(
             names = "--site",
@@ -34,7 +34,7 @@ final class SiteOptions {
         return Optional.ofNullable(site);
     }
 
-    /** The site that was typed, or else the last night's; says so if the typed one looks mistaken. */
+    /** The site that was typed, or else the last night's; adds a note if the typed one looks wrong. */
     Site site(Workbench workbench, Optional<NightEvent.Begun> remembered) {
         doubt(workbench, workbench.now(), remembered)
                 .filter(DoubtfulSite::isOddAnywhere)
@@ -45,7 +45,7 @@ final class SiteOptions {
         return siteToLog(remembered);
     }
 
-    /** The same without a word about it, for those who say it themselves. */
+    /** The same without a note, for callers that give their own. */
     Site siteToLog(Optional<NightEvent.Begun> remembered) {
         return given().or(() -> remembered.map(NightEvent.Begun::site))
                 .orElseThrow(() ->
@@ -53,7 +53,7 @@ final class SiteOptions {
                                 + " positive; metres)."));
     }
 
-    /** What is odd about the site that was typed, if one was. */
+    /** Doubts about the site that was typed, if any. */
     Optional<DoubtfulSite> doubt(Workbench workbench, Instant at, Optional<NightEvent.Begun> remembered) {
         return given().flatMap(typed ->
                 DoubtfulSite.of(typed, workbench.clock().getZone(), at, remembered.map(NightEvent.Begun::site)));

@@ -13,7 +13,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Where, when, and through what air. */
+/** Site, time and weather. */
 final class SkyOptions {
     @Mixin
     private SiteOptions where;

@@ -9,7 +9,7 @@ import polewright.operations.input.SkylineInput;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Horizon;
 
-/** A skyline from a file. */
+/** Reads a skyline from a file. */
 final class SkylineFile {
     private SkylineFile() {}
 

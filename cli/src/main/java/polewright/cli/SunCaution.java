@@ -19,11 +19,11 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** A warning when somebody points near the Sun while it is up. */
+/** Warns of pointing near the Sun while it is up. */
 final class SunCaution {
     private SunCaution() {}
 
-    /** For what was just logged: one line, or none. */
+    /** For an event just logged: one line, or none. */
     static List<String> of(NightEvent event, Site site) {
         if (event instanceof NightEvent.MeasurementCorrected corrected) {
             return of(corrected.meant(), site);
@@ -39,7 +39,7 @@ final class SunCaution {
                 .orElse(List.of());
     }
 
-    /** One line when the Sun is up and this place is within {@link SunGuard#KEEP_AWAY} of it, else none. */
+    /** One line if the Sun is up and this position is within {@link SunGuard#KEEP_AWAY} of it, otherwise none. */
     static List<String> near(ObservingMoment moment, ApparentPlace place) {
         return near(moment, moment.airless(place));
     }
@@ -54,7 +54,10 @@ final class SunCaution {
                 + " from the Sun, which is up. Do not point there without a proper solar filter.");
     }
 
-    /** For what is to be followed for so long: near the Sun when it begins or ends, and whether it begins by day. */
+    /**
+     * For a body that will be followed: whether it is near the Sun at the start or end, and whether the start is by
+     * day.
+     */
     static List<String> whileFollowed(SkyBody body, NightEvent.Begun begun, Instant from, Duration followed) {
         List<String> lines = new ArrayList<>();
         Stream.of(from, from.plus(followed))

@@ -7,7 +7,7 @@ import polewright.report.text.Wrapping;
 
 /** Text on a terminal. */
 public class TerminalOutput {
-    // Faint and red: the least harm to eyes that are used to the dark.
+    // Faint and red: this affects dark-adapted eyes least.
     private static final String DIM_RED = "\u001b[2;31m";
     private static final String PLAIN = "\u001b[0m";
     private static final String CLEAR_LINE = "\u001b[2K";
@@ -23,7 +23,7 @@ public class TerminalOutput {
         return line.isEmpty() ? line : DIM_RED + line + PLAIN;
     }
 
-    /** Lines for people, broken to fit a screen. */
+    /** Lines of text, wrapped to fit a screen. */
     public void say(Workbench workbench, List<String> lines) {
         for (String line : Wrapping.wrapped(lines)) {
             workbench.out().println(red ? reddened(line) : line);
@@ -31,7 +31,7 @@ public class TerminalOutput {
         workbench.out().flush();
     }
 
-    /** Lines that are a picture: shown as they are. */
+    /** Lines that form a picture: printed as they are. */
     public void show(Workbench workbench, List<String> lines) {
         lines.forEach(line -> workbench.out().println(red ? reddened(line) : line));
         workbench.out().flush();
@@ -41,7 +41,7 @@ public class TerminalOutput {
         say(workbench, List.of(line));
     }
 
-    /** Over the line that is there, without ending it: for a terminal. */
+    /** Overwrites the current line without ending it: for an interactive terminal. */
     public void overwrite(Workbench workbench, String line) {
         workbench.out().print("\r" + CLEAR_LINE + (red ? reddened(line) : line));
         workbench.out().flush();

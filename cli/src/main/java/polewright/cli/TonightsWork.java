@@ -12,14 +12,14 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** What a night is for, before it is logged. */
+/** The work of a night before it is logged. */
 final class TonightsWork {
     private TonightsWork() {}
 
     /**
      * The zone of that work.
      *
-     * @throws InputRefused if no axis suits it
+     * @throws InputRefused if no axis satisfies it
      */
     static WorkZone zone(NightEvent.Begun begun, Work work) {
         ZoneOutcome outcome = ZoneFinder.find(begun.site(), begun.weather(), begun.rig(), work);
@@ -33,7 +33,7 @@ final class TonightsWork {
         throw new IllegalStateException("no refusal for " + outcome);
     }
 
-    /** What a night was for in the end, if that was said and not replaced by a plain limit. */
+    /** The final work of a night, if it was given and not replaced by a plain limit. */
     static Optional<Work> last(List<LoggedEvent> night) {
         Optional<Work> work = Optional.empty();
         for (LoggedEvent logged : StandingEvents.among(night).asMeant()) {

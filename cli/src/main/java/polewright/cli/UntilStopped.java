@@ -6,8 +6,8 @@ import java.util.concurrent.TimeUnit;
 import polewright.operations.Pause;
 
 /**
- * Whether to go on, until the process is told to end (Ctrl-C): then what is under way is brought to its end before the
- * process is.
+ * Whether to continue, until the process is interrupted (Ctrl-C): then the current step is completed before the process
+ * ends.
  */
 public final class UntilStopped implements AutoCloseable {
     private static final long LONGEST_END_SECONDS = 20;
@@ -28,7 +28,7 @@ public final class UntilStopped implements AutoCloseable {
         return stopped;
     }
 
-    /** A wait that is interrupted ends all. */
+    /** An interrupted wait ends everything. */
     public void pause(Pause pause, Duration length) {
         try {
             pause.of(length);
@@ -44,7 +44,7 @@ public final class UntilStopped implements AutoCloseable {
         try {
             Runtime.getRuntime().removeShutdownHook(hook);
         } catch (IllegalStateException processIsEnding) {
-            // Then the hook runs already, and now it ends too.
+            // The shutdown hook is already running and will end too.
         }
     }
 

@@ -26,7 +26,7 @@ import polewright.report.text.UprightWords;
         description = "For a fork set upright: exposure limits across the sky, and whether the wedge is worthwhile.")
 final class UprightCommand implements Callable<Integer> {
     private static final double USUAL_EXPOSURE_SECONDS = 30;
-    // As good as a quick set-up by eye (common practice); known to nothing better.
+    // As good as a quick set-up by eye (common practice), if nothing better is known.
     private static final KnownAxis QUICKLY_SET =
             new KnownAxis(AxisOffset.ofArcminutes(3.5, 3.5), new OffsetCovariance(0.01, 0, 0.01));
 

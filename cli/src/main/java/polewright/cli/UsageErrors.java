@@ -16,15 +16,15 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 import polewright.sky.InputRefused;
 
-/** A command line that was refused, in one line: where, what is wrong, what to do. */
+/** A refused command line as one line: where, what is wrong, what to do. */
 final class UsageErrors {
     private static final String END_OF_OPTIONS = "--";
 
     private UsageErrors() {}
 
     /**
-     * {@code turn --azimuth: 'abc' is not a number of turns: write 1.25 …}, after the command's name. An option that there is
-     * not comes first: the parser takes its value for a word of the command, and complains of that.
+     * {@code turn --azimuth: 'abc' is not a number of turns: write 1.25 …}, after the command's name. An unknown option
+     * is reported first: the parser takes its value for an argument of the command and complains about that.
      */
     static String of(ParameterException refusal, String... typed) {
         CommandLine line = refusal.getCommandLine();

@@ -13,7 +13,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** What the user looked through: an optic of the rig by name, or its figures. */
+/** What the observer looked through: an optic of the rig by name, or its figures. */
 final class ViewOptions {
     @Option(
             names = "--with",

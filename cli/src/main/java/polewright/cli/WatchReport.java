@@ -22,7 +22,9 @@ import polewright.report.text.WatchWords;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 
-/** What a watch prints: lines for people, the last of which is written over while screws are turned; or a JSON value each. */
+/**
+ * Prints a watch: lines of text, the last of which is overwritten while screws are turned; or one JSON value per frame.
+ */
 final class WatchReport implements WatchListener {
     private final Workbench workbench;
     private final Output output;
@@ -32,9 +34,7 @@ final class WatchReport implements WatchListener {
     private boolean isClamped;
     private String order;
 
-    /**
-     * @param night as it is when the watch begins
-     */
+    /** @param night when the watch begins */
     WatchReport(Workbench workbench, Output output, NightState night, Drive drive) {
         this.workbench = workbench;
         this.output = output;
@@ -66,7 +66,7 @@ final class WatchReport implements WatchListener {
         }
     }
 
-    /** Beside what frames tell. */
+    /** In addition to the results of frames. */
     private void note(String line) {
         say(List.of(line));
         print(WatchJson.note(line));
@@ -123,7 +123,7 @@ final class WatchReport implements WatchListener {
         List<String> lines = new ArrayList<>();
         lines.add("Logged #" + entry.event().seq() + ": camera frames.");
         if (isTurned && !isClamped) {
-            // With a hand on the screws: what to turn next is in the line of the frame itself.
+            // With a hand on the screws: the next turn is in the line of the frame itself.
             lines.addAll(FixWords.contradictions(entry.night()));
         } else {
             lines.addAll(FixWords.beforeAdvice(entry.night()));
@@ -133,7 +133,7 @@ final class WatchReport implements WatchListener {
         say(lines);
     }
 
-    /** What is to be done, in its first line: an answer to a frame ends with it. */
+    /** The first line of the advice: an answer to a frame ends with it. */
     private static String order(NightState night) {
         return AdviceWords.whileFollowed(night).get(0);
     }
@@ -164,7 +164,7 @@ final class WatchReport implements WatchListener {
         output.say(workbench, lines);
     }
 
-    /** On a terminal over the last such line; elsewhere a line of its own. */
+    /** Overwrites the last such line on a terminal; elsewhere a line of its own. */
     private void live(String line) {
         if (output.isJson()) {
             return;

@@ -20,11 +20,11 @@ import polewright.report.text.Fractions;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 
-/** Commands for what is done at the wedge, other than sighting. */
+/** Commands for actions at the wedge, other than sighting. */
 final class WedgeCommands {
     private WedgeCommands() {}
 
-    /** Something that was done, now or a while ago: a night may be entered when hands are warm again. */
+    /** An action, now or earlier: a night may be entered when hands are warm again. */
     private abstract static class DoneCommand extends AppendingCommand {
         @Option(
                 names = "--at",
@@ -98,7 +98,7 @@ final class WedgeCommands {
 
         private static final int MOST_LIKELY_TURNS = 20;
 
-        /** One of the two. */
+        /** The two screws. */
         enum Screw {
             azimuth,
             altitude
@@ -125,7 +125,7 @@ final class WedgeCommands {
             return insteadOf == null ? turned : new NightEvent.TurnCorrected(insteadOf, turned);
         }
 
-        /** Few wedges have so many turns: a decimal point may be missing, unless that many were advised. */
+        /** Few wedges have this many turns: a decimal point may be missing, unless this many were advised. */
         private static void checkForSlip(String screw, HandTurns turns, double advised) {
             double most = Math.max(Math.abs(turns.net()), Math.abs(turns.outward()));
             if (most > Math.max(MOST_LIKELY_TURNS, 2 * advised)) {

@@ -5,11 +5,11 @@ import java.util.Optional;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** Which events of a night have been taken back. */
+/** The withdrawn events of a night. */
 final class Withdrawals {
     private Withdrawals() {}
 
-    /** The last event that took this one back and was not taken back itself. */
+    /** The last event that withdrew this one and was not withdrawn itself. */
     static Optional<Long> by(List<LoggedEvent> night, long seq) {
         return night.stream()
                 .filter(later -> later.event() instanceof NightEvent.Withdrawn withdrawn && withdrawn.seq() == seq)

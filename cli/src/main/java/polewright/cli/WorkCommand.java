@@ -18,7 +18,7 @@ import polewright.report.text.ZoneWords;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 
-/** A command that says what tonight is for, and tells how far off the axis may be for that. */
+/** A command that sets tonight's work and reports its tolerance on the axis. */
 abstract class WorkCommand extends AppendingCommand {
     @Mixin
     private ZonePictureOption picture;
@@ -32,7 +32,7 @@ abstract class WorkCommand extends AppendingCommand {
         super(workbench, "work set");
     }
 
-    /** The whole work from here on. */
+    /** The whole work from now on. */
     abstract Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before);
 
     @Override
@@ -83,7 +83,7 @@ abstract class WorkCommand extends AppendingCommand {
         picture.draw(bench(), output(), night);
     }
 
-    /** What there was, with this item in the place of one of its name, or added. */
+    /** The work so far, with this item replacing one of its name, or added. */
     static Work with(List<WorkItem> before, WorkItem item) {
         List<WorkItem> items = new ArrayList<>(before);
         for (int i = 0; i < items.size(); i++) {

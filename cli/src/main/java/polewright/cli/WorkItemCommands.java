@@ -25,7 +25,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** One look or shot more, or less, in tonight's work. */
+/** Adds or removes a visual observation or an imaging run. */
 final class WorkItemCommands {
     private static final double LONGEST_TYPED_SECONDS = 1e6;
 

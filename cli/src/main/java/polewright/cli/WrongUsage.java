@@ -3,7 +3,7 @@ package polewright.cli;
 import java.util.function.Supplier;
 import polewright.sky.InputRefused;
 
-/** What was typed cannot be used as it stands. The message is shown; exit status 2. */
+/** What was typed cannot be used. The message is shown; exit status 2. */
 public final class WrongUsage extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
@@ -15,7 +15,7 @@ public final class WrongUsage extends RuntimeException {
         super(refused.getMessage(), refused);
     }
 
-    /** Makes a value of what was typed; a refusal is then the typing's fault, not the job's. */
+    /** Converts what was typed to a value; a refusal is then reported as wrong usage. */
     static <T> T unlessUsable(Supplier<T> fromOptions) {
         try {
             return fromOptions.get();

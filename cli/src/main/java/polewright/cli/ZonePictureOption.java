@@ -12,7 +12,7 @@ import polewright.report.scene.NightScene;
 import polewright.report.text.ZoneText;
 import polewright.session.NightState;
 
-/** Whether to draw the zone, with the fix in it and how the axis came there. */
+/** Whether to draw the zone with the fix and the path of the axis. */
 final class ZonePictureOption {
     @Option(
             names = "--picture",
@@ -26,7 +26,7 @@ final class ZonePictureOption {
     @Option(names = "--draw", description = "Draw it in the terminal, in characters.")
     private boolean inLetters;
 
-    /** Draws it if that was asked for. */
+    /** Draws it if requested. */
     void draw(Workbench workbench, Output output, NightState night) {
         if (file == null && !inLetters) {
             return;

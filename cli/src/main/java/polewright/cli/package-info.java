@@ -1,4 +1,4 @@
-/** One class a command. */
+/** The command line: one class per command. */
 @NullMarked
 package polewright.cli;
 

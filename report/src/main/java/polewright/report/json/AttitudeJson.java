@@ -9,14 +9,14 @@ import polewright.image.match.Plate;
 import polewright.operations.camera.PlacedFrame;
 import polewright.sky.place.RefractedDirection;
 
-/** Where a frame looked, as JSON. */
+/** The attitude of a frame as JSON. */
 public final class AttitudeJson {
     private AttitudeJson() {}
 
     /**
      * One frame.
      *
-     * @param stood direction of its centre over the horizon, where site and time are known
+     * @param stood apparent direction of its centre, if site and time are known
      */
     public static ObjectNode of(PlacedFrame placed, Optional<RefractedDirection> stood, List<String> notes) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();

@@ -10,7 +10,7 @@ import polewright.drawing.chart.FieldChart;
 import polewright.drawing.chart.GuideStar;
 import polewright.sky.angle.Angle;
 
-/** A field chart as JSON: places in arcminutes to the right and up in the view. */
+/** A field chart as JSON: positions in arcminutes to the right and up in the view. */
 public final class ChartJson {
     private ChartJson() {}
 

@@ -15,7 +15,7 @@ import polewright.sky.almanac.MoonTonight;
 import polewright.sky.almanac.SunDepth;
 import polewright.sky.time.Interval;
 
-/** How dark the night gets and what the Moon does, as JSON: instants in UTC, to the second. */
+/** Darkness and the Moon as JSON: times in UTC, to the second. */
 public final class DarknessJson {
     private DarknessJson() {}
 

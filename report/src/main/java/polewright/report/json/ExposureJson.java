@@ -7,7 +7,7 @@ import java.util.List;
 import polewright.alignment.allowance.ExposureLimits.Limit;
 import polewright.session.ExposureOutlook;
 
-/** How long exposures may be, as JSON. */
+/** The longest exposures as JSON. */
 public final class ExposureJson {
     private ExposureJson() {}
 

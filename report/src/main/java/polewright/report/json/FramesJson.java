@@ -15,7 +15,7 @@ import polewright.mount.OffsetCovariance;
 import polewright.report.text.FrameWords;
 import polewright.sky.angle.Angle;
 
-/** What camera frames tell, as JSON. */
+/** Results from camera frames as JSON. */
 public final class FramesJson {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -43,7 +43,7 @@ public final class FramesJson {
         return node;
     }
 
-    /** Drift and the worm's error. */
+    /** Drift and periodic error. */
     public static ObjectNode of(TrackedSequence sequence) {
         ObjectNode node = NODES.objectNode();
         node.put("start", sequence.start().toString());

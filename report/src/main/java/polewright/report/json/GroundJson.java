@@ -9,7 +9,7 @@ import polewright.mount.rig.Orientation;
 import polewright.session.GroundPlan;
 import polewright.sky.time.LeapSeconds;
 
-/** What to set before dark, as JSON. */
+/** The set-up before dark as JSON. */
 public final class GroundJson {
     private GroundJson() {}
 

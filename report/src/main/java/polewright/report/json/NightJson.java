@@ -27,7 +27,7 @@ public final class NightJson {
 
     private NightJson() {}
 
-    /** Fix and advice after one event: what {@code replay} and the event commands print. */
+    /** Fix and advice after one event, as printed by {@code replay} and the event commands. */
     public static ObjectNode afterEvent(LoggedEvent event, NightState night) {
         ObjectNode node = NODES.objectNode();
         node.put("seq", event.seq());
@@ -47,7 +47,10 @@ public final class NightJson {
         return node;
     }
 
-    /** The sightings that the observer could not take and that are still left out of the advice; no key if there are none. */
+    /**
+     * The sightings that the observer could not take and that are still left out of the advice; no key if there are
+     * none.
+     */
     private static void putSkipped(ObjectNode node, NightState night) {
         if (night.skipped().skips().isEmpty()) {
             return;
@@ -152,7 +155,7 @@ public final class NightJson {
         return node;
     }
 
-    /** The sightings that could be taken, best first. */
+    /** The possible sightings, best first. */
     public static ArrayNode ranking(List<RankedSighting> ranking) {
         ArrayNode nodes = NODES.arrayNode();
         for (RankedSighting ranked : ranking) {

@@ -6,13 +6,13 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The notes in the JSON that a command printed. */
+/** Reads the notes from the JSON that a command printed. */
 public final class NotesJson {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
     private NotesJson() {}
 
-    /** In their order; none if the result has none. */
+    /** In order; empty if the result has none. */
     public static List<String> of(String result) {
         try {
             List<String> notes = new ArrayList<>();

@@ -15,7 +15,7 @@ import polewright.report.text.PointingWords;
 import polewright.session.NightPointing;
 import polewright.session.NightState;
 
-/** What centred stars tell of a mount, as JSON. */
+/** A mount's pointing errors from centred stars as JSON. */
 public final class PointingJson {
     private PointingJson() {}
 

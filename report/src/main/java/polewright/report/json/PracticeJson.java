@@ -12,7 +12,7 @@ import polewright.simulation.practice.Debrief;
 import polewright.simulation.practice.ObservedReadings;
 import polewright.simulation.practice.PracticeState;
 
-/** A practice night as JSON; the truth is in the debrief only. */
+/** A practice night as JSON; the truth appears only in the debrief. */
 public final class PracticeJson {
     private PracticeJson() {}
 
@@ -28,9 +28,9 @@ public final class PracticeJson {
     }
 
     /**
-     * A deed and what it let one see.
+     * An action and what it showed.
      *
-     * @param files where the frame with that number is
+     * @param files location of the frame with that number
      */
     public static ObjectNode of(CompletedAction done, PracticeState state, IntFunction<Path> files) {
         ObjectNode node = of(state);

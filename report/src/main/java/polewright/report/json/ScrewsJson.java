@@ -12,7 +12,7 @@ import polewright.mount.rig.Rig;
 import polewright.mount.rig.Screw;
 import polewright.session.NightState;
 
-/** What was learned of the screws, tonight and on earlier nights, as JSON. */
+/** What was learned about the screws, tonight and on earlier nights, as JSON. */
 final class ScrewsJson {
     private ScrewsJson() {}
 

@@ -13,7 +13,7 @@ import polewright.planning.seasons.NightRecord;
 import polewright.planning.seasons.PierMotion;
 import polewright.planning.seasons.Seasons;
 
-/** Nights beside each other as JSON; angles in arcminutes on the sky, east and up positive. */
+/** Nights compared, as JSON; angles in arcminutes on the sky, east and up positive. */
 public final class SeasonsJson {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -39,7 +39,7 @@ public final class SeasonsJson {
         return node;
     }
 
-    /** Two nights and what was between them. */
+    /** Two nights and the gap between them. */
     public static ObjectNode compared(List<NightRecord> two, NightGap gap) {
         ObjectNode node = NODES.objectNode();
         ArrayNode nights = node.putArray("nights");

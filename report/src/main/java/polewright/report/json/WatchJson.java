@@ -11,26 +11,26 @@ import polewright.operations.camera.PlacedFrame;
 import polewright.operations.watch.WatchStep;
 import polewright.report.text.FrameWords;
 
-/** What each watched frame tells, as JSON: one value a frame. */
+/** The result of each watched frame as JSON: one value per frame. */
 public final class WatchJson {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private WatchJson() {}
 
-    /** A file that was passed over. */
+    /** A file that was skipped. */
     public static ObjectNode note(String line) {
         return NODES.objectNode().put("note", line);
     }
 
-    /** A frame that could not be placed. */
+    /** A frame that could not be solved. */
     public static ObjectNode refused(String frame, String line) {
         return NODES.objectNode().put("frame", frame).put("error", line);
     }
 
     /**
-     * A frame that was.
+     * A solved frame.
      *
-     * @param told what the drive does, if told
+     * @param told state of the drive, if stated
      */
     public static ObjectNode of(PlacedFrame frame, WatchStep step, Drive told) {
         ObjectNode node = NODES.objectNode();

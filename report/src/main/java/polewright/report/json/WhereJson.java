@@ -6,7 +6,7 @@ import java.util.List;
 import polewright.sky.atlas.Constellation;
 import polewright.sky.body.BodyPosition;
 
-/** Where a body stands as JSON. */
+/** The position of a body as JSON. */
 public final class WhereJson {
     private WhereJson() {}
 

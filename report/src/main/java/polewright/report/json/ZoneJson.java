@@ -15,7 +15,7 @@ import polewright.alignment.work.VisualObservation;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.AxisOffset;
 
-/** How far off the axis may be, and what for, as JSON. */
+/** The tolerance on the axis and its reasons as JSON. */
 public final class ZoneJson {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -34,7 +34,7 @@ public final class ZoneJson {
         return node;
     }
 
-    /** The same with its edge, and with the work and what each item tolerates. */
+    /** The same with its edge, the work and the tolerance of each item. */
     public static ObjectNode full(Allowance allowance, List<ItemTolerance> tolerances) {
         ObjectNode node = of(allowance);
         putSpan(node, "east", allowance.eastSpan());

@@ -19,9 +19,9 @@ import java.util.Locale;
  * @param worth whether the night is worthwhile, one line
  * @param times sunset, twilight, the Moon
  * @param plan the order of the night
- * @param rest what else shows, and what does not
- * @param picture heights over time, SVG
- * @param isDark dim red on black, for a screen at the telescope; else black on white, for paper
+ * @param rest other good targets, and what cannot be observed
+ * @param picture altitudes over time, SVG
+ * @param isDark dim red on black, for a screen at the telescope; otherwise black on white, for paper
  */
 public record PlanPage(
         String title,
@@ -31,10 +31,10 @@ public record PlanPage(
         List<String> rest,
         String picture,
         boolean isDark) {
-    // A rim that is painted after the letters hides them, and the PDF's painter knows no other order.
+    // An outline drawn over the letters hides them, and the PDF renderer does not support another order.
     private static final String RIM = " stroke=\"[^\"]*\" stroke-width=\"4\" paint-order=\"stroke\"";
 
-    /** HTML that is well-formed XML too, whole in itself. */
+    /** HTML that is also well-formed XML, self-contained. */
     public String html() {
         StringOutput html = new StringOutput();
         TemplateEngine.createPrecompiled(ContentType.Html).render("plan.jte", this, html);
@@ -57,7 +57,7 @@ public record PlanPage(
         return bytes.toByteArray();
     }
 
-    /** PDF's own fonts have no primes, and no Greek: a letter's name stands for it. */
+    /** The standard PDF fonts have no primes and no Greek: a letter's name replaces it. */
     private static String inPlainLetters(String html) {
         StringBuilder plain = new StringBuilder();
         html.replace('′', '\'')

@@ -1,6 +1,4 @@
-/**
- * Pages: HTML from templates (src/main/jte), and the same as PDF. Loaded only when a page is asked for.
- */
+/** Pages: HTML from templates (src/main/jte), and the same as PDF. Loaded only when a page is requested. */
 @NullMarked
 package polewright.report.page;
 

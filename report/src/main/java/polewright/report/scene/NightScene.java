@@ -16,7 +16,7 @@ import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** A night as a picture of its zone shows it. */
+/** Prepares a night for the picture of its zone. */
 public final class NightScene {
     // More would hide each other.
     private static final int MOST_PLACES = 12;
@@ -32,7 +32,7 @@ public final class NightScene {
         return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
     }
 
-    /** The region holds all the places that are drawn. */
+    /** The region covers all the positions drawn. */
     private static ZoneScene withNow(ZoneScene scene, Fix fix) {
         if (fix.otherPlaces().isEmpty()) {
             return scene.withNow(fix.state().offset(), fix.state().offsetCovariance());
@@ -42,8 +42,8 @@ public final class NightScene {
     }
 
     /**
-     * The places of explanations that do not agree, or of screws that may have gone either way; of a site that was entered
-     * wrongly nothing can be drawn.
+     * The positions from contradictory explanations, or from screws that may have gone either way; nothing can be drawn
+     * if the site was entered wrongly.
      */
     private static List<AxisOffset> possible(Fix fix) {
         if (fix.isInDispute()) {
@@ -61,7 +61,7 @@ public final class NightScene {
                         .toList();
     }
 
-    /** Where the axis was by all that was known just before each time it was moved. */
+    /** The position of the axis just before each move, from all that is known now. */
     private static List<ZoneScene.Place> path(NightState night) {
         List<LoggedEvent> events = night.standing();
         List<Integer> moves = new ArrayList<>();

@@ -26,8 +26,8 @@ import polewright.sky.place.Site;
 import polewright.sky.time.SkyTime;
 
 /**
- * What is typed so far of a sighting, as a sketch. What is still empty is filled with an example: what would be read if the
- * axis stood right, or something usual.
+ * A sketch of a sighting from what has been typed so far. Empty fields are filled with an example: the reading for a
+ * well-aligned axis, or a usual value.
  *
  * @param typed by option, as the sighting's command has them
  */
@@ -44,7 +44,7 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
      * The sketch.
      *
      * @param command the sighting's word: {@code compass}, {@code drift}; {@code centre} is one too
-     * @return empty when there is none for it, or when what is typed cannot be drawn
+     * @return empty if there is no sketch for it, or what is typed cannot be drawn
      */
     public Optional<SightingSketch> sketch(String command) {
         try {
@@ -147,7 +147,10 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
                 .orElseGet(() -> SkyInView.onMeridian(site(), view));
     }
 
-    /** The star's direction, if it is known, up, and neither at the pole nor at the zenith, where nothing is upright. */
+    /**
+     * The star's direction, if it is known, above the horizon, and not at the pole or the zenith, where upright is
+     * undefined.
+     */
     private Optional<Vector3D> seen() {
         String name = text("star", "");
         if (name.isEmpty()) {
@@ -171,7 +174,7 @@ public record SightingScene(Map<String, String> typed, NightEvent.Begun begun, I
         return Optional.of(enu).filter(up -> up.getZ() > 0 && hasUpright);
     }
 
-    /** As the optic that is named has it, or as is said. */
+    /** The view of the named optic, or as typed. */
     private View view() {
         View ofOptic = begun.rig().optic(text("with", "")).map(Optic::view).orElse(View.NAKED_EYE);
         String said = text(VIEW, "");

@@ -16,11 +16,11 @@ import polewright.report.text.WatchWords;
 import polewright.session.NightState;
 import polewright.sky.place.Site;
 
-/** The wedge with the screws that are to be turned now, or with what comes before turning. */
+/** Prepares the picture of the wedge with the screws to be turned now, or with what comes before turning. */
 public final class WedgeScene {
     private WedgeScene() {}
 
-    /** A complete SVG document, also fit to be put inside a page. */
+    /** A complete SVG document that can also be embedded in a page. */
     public static String svg(NightState night, Palette palette) {
         Rig rig = night.fix().rig();
         List<ScrewToTurn> turns = night.advice() instanceof Advice.TurnScrews advised
@@ -39,7 +39,7 @@ public final class WedgeScene {
     }
 
     /**
-     * The wedge with the turns that remain while frames follow its screws.
+     * The wedge with the remaining turns while frames follow its screws.
      *
      * @param remaining turns, clockwise positive
      */

@@ -15,9 +15,9 @@ import polewright.session.DarknessWait;
 import polewright.session.NightState;
 import polewright.sky.angle.Angle;
 
-/** The next thing to do, in words: the verb first, then why. */
+/** The next thing to do, in words: the verb first, then the reason. */
 public final class AdviceWords {
-    // So small a chance is no reason to turn a screw.
+    // A smaller chance is no reason to turn a screw.
     private static final double NEARER_ONLY = 0.2;
 
     private static final DateTimeFormatter CLOCK =
@@ -46,7 +46,7 @@ public final class AdviceWords {
         throw new IllegalStateException("no words for " + advice);
     }
 
-    /** The same while a camera is followed, which sees by itself what is turned: nothing is to be logged. */
+    /** The same while a camera watches the turns: nothing needs to be logged. */
     public static List<String> whileFollowed(NightState night) {
         List<String> lines = new ArrayList<>(of(night));
         if (night.advice() instanceof Advice.TurnScrews turn) {
@@ -61,7 +61,7 @@ public final class AdviceWords {
         return of(night).get(0).replaceAll("\\s+", " ");
     }
 
-    /** A chance in whole percent; the ends are told as under 1 and over 99. */
+    /** A probability in whole percent; the ends are shown as under 1 and over 99. */
     public static String percent(double probability) {
         if (probability > 0.99) {
             return Wrapping.unbroken("over 99 %");
@@ -147,7 +147,7 @@ public final class AdviceWords {
         return lines;
     }
 
-    // A hand does not move a mount closer than about a degree: less than half of one is not worth a word.
+    // A hand positions a mount to about a degree: moves of less than half of one are not mentioned.
     private static void addMove(
             List<String> lines, String verb, Angle move, String inView, String forward, String back) {
         if (Math.abs(move.degrees()) >= 0.5) {
@@ -156,7 +156,7 @@ public final class AdviceWords {
         }
     }
 
-    /** {@code , 1½ fields of the finder}; nothing without an optic. */
+    /** {@code , 1½ fields of the finder}; empty without an optic. */
     private static String fields(Angle onSky, NightState night) {
         return night.situation()
                 .rig()
@@ -223,7 +223,7 @@ public final class AdviceWords {
         return lines;
     }
 
-    /** A star may be hours from where its kind of drift tells most, so it is called by its name. */
+    /** The star's name, because it may be hours from where its kind of drift is most useful. */
     private static String sighting(Advice.TakeSighting take) {
         boolean isDrift =
                 take.kind() == SightingKind.DRIFT_ON_MERIDIAN || take.kind() == SightingKind.DRIFT_EAST_OR_WEST;

@@ -8,7 +8,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Angles as a person says them: degrees when large, minutes of arc when small, no more figures than mean something. */
+/** Angles as people write them: degrees if large, arcminutes if small, with significant figures only. */
 public final class AngleWords {
     private static final String[] POINTS = {
         "north", "north-north-east", "north-east", "east-north-east", "east", "east-south-east", "south-east",
@@ -46,8 +46,8 @@ public final class AngleWords {
     }
 
     /**
-     * An angle that was read off, as it was typed: {@code 12.0°}, {@code 12.25°}, {@code 0.04°}. One with more decimals than
-     * anyone reads was worked out, and has one.
+     * An angle as it was typed: {@code 12.0°}, {@code 12.25°}, {@code 0.04°}. One with more decimals than a reading has
+     * was computed, and gets one decimal.
      */
     static String read(Angle angle) {
         String figures = PlainNumber.asTyped(angle.degrees());
@@ -61,7 +61,7 @@ public final class AngleWords {
         return String.format(Locale.ROOT, "%.1f°", tenths / 10);
     }
 
-    /** {@code 54.60° N, 2.9025° W, 240 m}: to be compared with what was typed. */
+    /** {@code 54.60° N, 2.9025° W, 240 m}: for comparison with what was typed. */
     public static String site(Site site) {
         return coordinate(site.latitude())
                 + (site.isNorthern() ? " N, " : " S, ")
@@ -70,7 +70,7 @@ public final class AngleWords {
                 + String.format(Locale.ROOT, "%.0f m", site.heightMetres());
     }
 
-    /** At least two decimals, and as many as were typed up to five, a metre on the ground. */
+    /** At least two decimals, and as many as were typed up to five, which is a metre on the ground. */
     private static String coordinate(Angle angle) {
         BigDecimal degrees = BigDecimal.valueOf(angle.abs().degrees())
                 .setScale(COORDINATE_DECIMALS, RoundingMode.HALF_EVEN)
@@ -80,7 +80,7 @@ public final class AngleWords {
                 + "°";
     }
 
-    /** The nearest of sixteen points of the compass. */
+    /** The nearest of sixteen compass points. */
     public static String compassPoint(Angle azimuth) {
         int point = (int) Math.rint(azimuth.wrappedPositive().degrees() / 22.5) % 16;
         return POINTS[point];
@@ -96,7 +96,7 @@ public final class AngleWords {
         return size + (hourAngle.wrappedSigned().radians() > 0 ? " west of the meridian" : " east of the meridian");
     }
 
-    /** A direction that was typed: {@code 4.25 o'clock} if {@link #clock} does not have it; one worked out, to half hours. */
+    /** A typed direction: {@code 4.25 o'clock} if {@link #clock} cannot express it; a computed one, to half hours. */
     static String clockAsTyped(ClockDirection toward) {
         double hours = toward.hours();
         return Math.abs(hours * 2 - Math.rint(hours * 2)) < 1e-9 || !PlainNumber.isRead(hours)

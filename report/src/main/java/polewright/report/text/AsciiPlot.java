@@ -10,7 +10,9 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.ScaleBar;
 import polewright.sky.angle.Angle;
 
-/** A map of the sky about the pole made of letters, each twice as high as wide. Points are arcminutes, right and up. */
+/**
+ * A map of the sky around the pole made of letters, each twice as high as wide. Points are arcminutes, right and up.
+ */
 final class AsciiPlot {
     private static final int COLUMNS = 41;
     private static final int LINES = 19;
@@ -32,7 +34,7 @@ final class AsciiPlot {
         }
     }
 
-    /** The map on which all of the points lie, the scale the same both ways. */
+    /** A map that includes all of the points, with the same scale in both directions. */
     static AsciiPlot showing(List<Vector2D> points) {
         Vector2D low = lowest(points);
         Vector2D size = highest(points).subtract(low);
@@ -41,7 +43,7 @@ final class AsciiPlot {
         return new AsciiPlot(low.add(0.5, size), Math.max(across, along));
     }
 
-    /** A line through the points, over whatever is there. */
+    /** A line through the points, over anything already there. */
     void line(List<Vector2D> points, char letter) {
         for (int i = 1; i < points.size(); i++) {
             Vector2D along = points.get(i).subtract(points.get(i - 1));
@@ -52,13 +54,13 @@ final class AsciiPlot {
         }
     }
 
-    /** Whether a ring of points comes out larger than a mark. */
+    /** Whether a ring of points is larger than a mark on the map. */
     boolean isSeen(List<Vector2D> ring) {
         Vector2D size = highest(ring).subtract(lowest(ring));
         return Math.max(size.getX(), size.getY()) >= LEAST_RING_COLUMNS * arcminPerColumn;
     }
 
-    /** A single letter, kept on top of lines and earlier marks; false when the point is off the map. */
+    /** A single letter, kept on top of lines and earlier marks; false if the point is off the map. */
     boolean mark(Vector2D point, char letter) {
         Optional<List<Integer>> cell = cell(point);
         cell.ifPresent(c -> {
@@ -68,7 +70,7 @@ final class AsciiPlot {
         return cell.isPresent();
     }
 
-    /** The mark that stands where a mark at the point would. */
+    /** The existing mark at the position of a point. */
     Optional<Character> markAt(Vector2D point) {
         return cell(point).map(marks::get);
     }
@@ -127,7 +129,7 @@ final class AsciiPlot {
         return " ".repeat(before) + words + " ".repeat(COLUMNS - before - words.length());
     }
 
-    /** A line broken to fit, what follows under the words after the sign. */
+    /** A line wrapped to fit, with its continuation indented under the words after the sign. */
     private static List<String> hanging(String line, int room) {
         List<String> lines = new ArrayList<>();
         String rest = line;

@@ -11,11 +11,11 @@ import polewright.sky.angle.Angle;
 import polewright.sky.angle.Sexagesimal;
 import polewright.sky.place.RefractedDirection;
 
-/** Where a frame looked, in words. */
+/** The attitude of a frame in words. */
 public final class AttitudeWords {
     private AttitudeWords() {}
 
-    /** A few lines: where it looked, how it lies, how sure that is. */
+    /** A few lines: direction, orientation and uncertainty. */
     public static List<String> of(PlacedFrame placed, Optional<RefractedDirection> stood) {
         List<String> lines = new ArrayList<>();
         MatchedFrame match = placed.match();

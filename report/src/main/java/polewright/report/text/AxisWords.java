@@ -27,7 +27,7 @@ public final class AxisWords {
 
     private AxisWords() {}
 
-    /** One line a frame, counted as the notes count them. */
+    /** One line per frame, numbered as in the notes. */
     public static List<String> frames(List<PlacedFrame> inOrder) {
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < inOrder.size(); i++) {
@@ -47,7 +47,7 @@ public final class AxisWords {
         return CLOCK.format(at);
     }
 
-    /** Where the axis points, and what that rests on. */
+    /** The axis, and the data it is based on. */
     public static List<String> of(AxisFromFrames found, Drive told) {
         List<String> lines = new ArrayList<>();
         lines.add(line(found));
@@ -61,7 +61,7 @@ public final class AxisWords {
         return lines;
     }
 
-    /** The same as one sighting among others, to stand above what all of them tell. */
+    /** The same as one sighting among others, shown above the combined result. */
     public static List<String> ofFramesAlone(AxisFromFrames found, Drive told) {
         List<String> lines = new ArrayList<>();
         lines.add("Axis by these frames alone: " + offset(found) + ".");
@@ -69,7 +69,7 @@ public final class AxisWords {
         return lines;
     }
 
-    /** Where it points, in one line. */
+    /** The axis in one line. */
     public static String line(AxisFromFrames found) {
         return "Axis: " + offset(found) + ".";
     }
@@ -80,7 +80,7 @@ public final class AxisWords {
                 + FixWords.plusMinus(uncertainty(covariance.sigmaEast()), uncertainty(covariance.sigmaUp())) + ")";
     }
 
-    /** No finer than a second of arc, as mounts give by that, and in minutes where it is no longer small. */
+    /** No finer than an arcsecond, because mounts flex by that much, and in arcminutes when it is no longer small. */
     private static String uncertainty(Angle sigma) {
         double arcsec = sigma.arcseconds();
         return arcsec < 0.995 ? "1″" : arcsec < FINEST_ARCSEC ? ArcsecondWords.of(sigma) : AngleWords.size(sigma);
@@ -113,7 +113,7 @@ public final class AxisWords {
         return "; the frames agree to " + ArcsecondWords.of(Angle.ofArcseconds(worst));
     }
 
-    /** Finer than the words for sightings by eye: {@code 3′12″ east, 41″ low}. */
+    /** Finer than the words for visual sightings: {@code 3′12″ east, 41″ low}. */
     static String direction(AxisOffset offset) {
         if (offset.distance().arcseconds() >= IN_DEGREES_ARCSEC) {
             return FixWords.direction(offset);

@@ -10,7 +10,7 @@ import polewright.drawing.chart.GuideStar;
 import polewright.mount.rig.Orientation;
 import polewright.sky.angle.Angle;
 
-/** The way to something that the eye does not see. */
+/** The way to an object that is invisible to the eye. */
 public final class ChartWords {
     private static final String[] EIGHTHS = {
         "right", "up and right", "up", "up and left", "left", "down and left", "down", "down and right"
@@ -19,9 +19,9 @@ public final class ChartWords {
     private ChartWords() {}
 
     /**
-     * Where it is, then the way there.
+     * Its position, then the way there.
      *
-     * @param optic what is looked through
+     * @param optic the optic used
      */
     public static List<String> of(FieldChart chart, String optic, Optional<GuideStar> guide) {
         Angle azimuth = chart.sky().middle().azimuth();

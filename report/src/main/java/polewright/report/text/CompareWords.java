@@ -26,13 +26,13 @@ public final class CompareWords {
     private CompareWords() {}
 
     /**
-     * What there is to say of both.
+     * One property of both nights.
      *
-     * @param label what it is about
+     * @param label its name
      */
     public record Row(String label, String earlier, String later) {}
 
-    /** Row by row; the first says which nights they are. */
+    /** Row by row; the first identifies the nights. */
     public static List<Row> rows(NightRecord earlier, NightRecord later) {
         return List.of(
                 row("", CompareWords::name, earlier, later),
@@ -51,7 +51,7 @@ public final class CompareWords {
         return new Row(label, words.apply(earlier), words.apply(later));
     }
 
-    /** Three columns, 80 characters wide at the most. */
+    /** Three columns, 80 characters wide at most. */
     public static List<String> table(NightRecord earlier, NightRecord later) {
         List<String> lines = new ArrayList<>();
         rows(earlier, later).forEach(row -> add(lines, row));
@@ -59,7 +59,7 @@ public final class CompareWords {
         return lines;
     }
 
-    /** What became of the axis between them. */
+    /** How the axis changed between them. */
     public static List<String> between(NightGap gap) {
         if (gap instanceof NightGap.NotKnown unknown) {
             return List.of("The motion of the axis between them is not known. " + unknown.reason() + ".");
@@ -155,7 +155,7 @@ public final class CompareWords {
         }
     }
 
-    /** Broken between words to fit a cell; a longer word is cut where the cell ends. */
+    /** Wrapped between words to fit a cell; a longer word is split at the cell's edge. */
     private static List<String> wrapped(String text) {
         List<String> lines = new ArrayList<>();
         String rest = text.replace('\u00a0', ' ').replaceAll("\\s+", " ").strip();

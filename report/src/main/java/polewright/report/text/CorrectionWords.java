@@ -11,7 +11,7 @@ import polewright.mount.rig.ScrewGeometry;
 import polewright.mount.rig.ScrewSense;
 import polewright.sky.PlainNumber;
 
-/** What was corrected of the rig, in one line; and how a screw goes. */
+/** Corrections of the rig in one line; and the geometry of a screw. */
 public final class CorrectionWords {
     private CorrectionWords() {}
 
@@ -75,7 +75,7 @@ public final class CorrectionWords {
         }
     }
 
-    /** Where a clockwise turn takes the axis. */
+    /** The direction in which a clockwise turn moves the axis. */
     public static String clockwise(ScrewSense sense) {
         return switch (sense) {
             case RIGHT -> "clockwise moves the axis right";
@@ -85,7 +85,7 @@ public final class CorrectionWords {
         };
     }
 
-    /** How far a turn goes. */
+    /** The effect of one turn. */
     public static String of(ScrewGeometry geometry) {
         if (geometry instanceof ScrewGeometry.PushScrew push) {
             return "pitch " + mm(push.threadPitchMm()) + ", arm " + mm(push.armMm());

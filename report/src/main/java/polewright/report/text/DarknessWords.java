@@ -20,9 +20,9 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.Interval;
 
-/** How dark the night gets and when, and what the Moon does to it: what is asked before anything is carried outside. */
+/** Darkness, twilight and the Moon in words: what an observer wants to know before carrying anything outside. */
 public final class DarknessWords {
-    /** A shift of sunset that a person would notice. */
+    /** A noticeable shift of sunset. */
     private static final Duration WORTH_SAYING = Duration.ofSeconds(90);
 
     private static final Duration SHORT = Duration.ofMinutes(20);
@@ -30,9 +30,10 @@ public final class DarknessWords {
     private DarknessWords() {}
 
     /**
-     * The times in order under their day, then in a sentence each how dark it gets and what the Moon does.
+     * The times in order by day, then a sentence each on darkness and the Moon.
      *
-     * @param weather the site's air, for a note where it moves sunset by more than a minute and a half
+     * @param weather refraction conditions of the site, for a note if they shift sunset by more than a minute and a
+     *     half
      * @param zone of all times
      */
     public static List<String> of(Site site, Weather weather, Darkness darkness, MoonTonight moon, ZoneId zone) {
@@ -46,7 +47,7 @@ public final class DarknessWords {
         return lines;
     }
 
-    /** How dark it gets and what the Moon does, in a sentence each. */
+    /** A sentence each on darkness and the Moon. */
     public static List<String> sentences(Site site, Weather weather, Darkness darkness, MoonTonight moon, ZoneId zone) {
         NightClock clock = new NightClock(zone, darkness.noonToNoon());
         List<String> lines = new ArrayList<>();
@@ -58,7 +59,7 @@ public final class DarknessWords {
 
     private record Event(Instant at, String what) {}
 
-    /** What happens when, by the clock. */
+    /** An event and its local time. */
     public record Timed(String what, String time) {}
 
     /** The times of one day. */
@@ -68,7 +69,7 @@ public final class DarknessWords {
         }
     }
 
-    /** When each twilight ends and begins, day by day. */
+    /** The beginning and end of each twilight, day by day. */
     public static List<Day> days(Darkness darkness, ZoneId zone) {
         NightClock clock = new NightClock(zone, darkness.noonToNoon());
         List<Event> events = new ArrayList<>();
@@ -177,7 +178,7 @@ public final class DarknessWords {
         return "Moon: " + String.join("; ", parts) + ".";
     }
 
-    /** Nothing can be done in less. */
+    /** A shorter interval is useless. */
     private static boolean isWorthSaying(Interval moonless) {
         return moonless.length().compareTo(SHORT) >= 0;
     }

@@ -2,11 +2,11 @@ package polewright.report.text;
 
 import polewright.operations.device.PairedDevice;
 
-/** The devices that were let in, in words. */
+/** The paired devices, in words. */
 public final class DeviceWords {
     public static final String NONE = "No paired devices.";
 
-    /** How another one comes in. */
+    /** How to pair another one. */
     public static final String HOW_TO_PAIR =
             "To pair a device, run polewright serve --share on the laptop. Its terminal shows the code.";
 

@@ -9,14 +9,14 @@ import polewright.alignment.camera.FrameExplanations.Explanation;
 import polewright.alignment.camera.FrameFinding;
 import polewright.sky.angle.Angle;
 
-/** Frames that do not close on one axis, and what may have happened to them, in words. */
+/** Frames that do not close on one axis, with possible explanations, in words. */
 final class DisturbanceWords {
     private static final double ARCSEC_PER_SECOND = 15.041;
     private static final double IN_MINUTES_SECONDS = 120;
 
     private DisturbanceWords() {}
 
-    /** Four frames or more, one of which is to blame. */
+    /** Four frames or more, one of which is inconsistent. */
     static String of(FrameFinding.Disturbed found) {
         int frame = found.suspect().frame();
         String where = found.suspect().alone()
@@ -26,7 +26,7 @@ final class DisturbanceWords {
                 + remedy(found.causes().get(0).what().kind());
     }
 
-    /** Three frames cannot show which of them is to blame. */
+    /** Three frames cannot show which of them is inconsistent. */
     static String of(FrameFinding.DoesNotClose found) {
         return "the " + found.frames() + " frames do not agree on one axis: one is off by "
                 + FrameWords.size(found.farthest()) + ", and " + found.frames()

@@ -30,10 +30,10 @@ public final class EventWords {
     }
 
     /**
-     * An event among the others of its night: a beginning that work was taken over with does not give the plain limit,
-     * which the work replaces.
+     * An event among the others of its night: a beginning with work taken over omits the plain limit, which the work
+     * replaces.
      *
-     * @param night those that count
+     * @param night events in effect
      */
     public static String of(LoggedEvent logged, List<LoggedEvent> night) {
         boolean isReplaced = logged.event() instanceof NightEvent.Begun
@@ -44,16 +44,16 @@ public final class EventWords {
     }
 
     /**
-     * {@code  (replaced by #9)} for what was corrected; else nothing.
+     * {@code  (replaced by #9)} for a corrected event; otherwise empty.
      *
-     * @param replacements which events were, and by which
+     * @param replacements the replaced events with their replacements
      */
     public static String replaced(LoggedEvent logged, Map<Long, Long> replacements) {
         Long by = replacements.get(logged.seq());
         return by == null ? "" : " (replaced by #" + by + ")";
     }
 
-    /** A kind of sighting as it is shown. */
+    /** The displayed name of a kind of sighting. */
     public static String kind(String kind) {
         return kind.equals(StillPoint.KIND) ? "centre of rotation" : kind;
     }
@@ -105,7 +105,7 @@ public final class EventWords {
         throw new IllegalStateException("no words for " + event);
     }
 
-    /** Without the plain limit, where work replaces it. */
+    /** Without the plain limit, which work replaces. */
     static String begun(NightEvent.Begun begun) {
         return "begun at " + begun.siteName() + " with " + begun.rig().name();
     }

@@ -7,11 +7,11 @@ import polewright.alignment.allowance.ExposureLimits;
 import polewright.alignment.allowance.ExposureLimits.Limit;
 import polewright.session.ExposureOutlook;
 
-/** How long exposures may be now, and whether one more adjustment would be worth it. */
+/** The longest exposures now, and whether one more adjustment would be worthwhile. */
 public final class ExposureWords {
     private ExposureWords() {}
 
-    /** Two or three lines for each shot. */
+    /** Two or three lines for each imaging run. */
     public static List<String> of(List<ExposureOutlook> shots) {
         List<String> lines = new ArrayList<>();
         for (ExposureOutlook outlook : shots) {

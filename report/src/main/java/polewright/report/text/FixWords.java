@@ -20,10 +20,10 @@ import polewright.session.NightState;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Where the axis points, in words. */
+/** The fix in words. */
 public final class FixWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
-    // Less than that is chance as often as not.
+    // A smaller factor is not significant.
     private static final double WORTH_SAYING_SCATTER = 1.3;
 
     private static final double IN_DEGREES_ARCMIN = 99.5;
@@ -55,7 +55,7 @@ public final class FixWords {
     /** {@code 47′ east, 54′ high (±108′ east–west, ±60′ up–down)}: one unit throughout. */
     static String withUncertainty(AxisOffset offset, OffsetCovariance covariance) {
         Angle larger = larger(offset);
-        // In degrees only while that is fine enough for the uncertainty, too.
+        // In degrees only if that is fine enough for the uncertainty too.
         boolean inDegrees = larger.abs().arcminutes() >= IN_DEGREES_ARCMIN
                 && covariance.largestSigma().degrees() >= COARSE_DEG;
         Function<Angle, String> figure = inDegrees ? AngleWords::degrees : FixWords::arcminutes;
@@ -80,7 +80,7 @@ public final class FixWords {
         return size < 0.05 ? "0′" : String.format(Locale.ROOT, size >= 9.95 ? "%.0f′" : "%.1f′", size);
     }
 
-    /** {@code 19′ low (54 %) or 72′ low (46 %)}: the axis before it is known which way a screw moved it. */
+    /** {@code 19′ low (54 %) or 72′ low (46 %)}: the axis before the direction of a screw is known. */
     private static String eitherWay(AxisOffset here, List<ScrewSenses.Otherwise> others) {
         double elsewhere =
                 others.stream().mapToDouble(ScrewSenses.Otherwise::probability).sum();
@@ -94,15 +94,12 @@ public final class FixWords {
                         .collect(Collectors.joining());
     }
 
-    /** An uncertainty is never nothing. */
+    /** An uncertainty is never shown as zero. */
     private static String sigma(Angle sigma) {
         return AngleWords.size(atLeast(sigma, LEAST_ARCMIN / 60));
     }
 
-    /**
-     * The line, to stand above advice: none while the axis is not known, for then the advice's reason says what is
-     * missing.
-     */
+    /** The line above advice: omitted without a fix, because the advice's reason then says what is missing. */
     public static List<String> beforeAdvice(NightState night) {
         return night.fix() instanceof Fix.Underdetermined ? List.of() : List.of(line(night));
     }
@@ -113,7 +110,7 @@ public final class FixWords {
         AxisState state = night.fix().state();
         Site site = night.begun().site();
         lines.add(line(night));
-        // What follows is of one place.
+        // What follows applies to one position.
         if (night.fix().isInDispute() || !night.fix().otherPlaces().isEmpty()) {
             lines.add(verdict(night));
         } else if (!(night.fix() instanceof Fix.Underdetermined)) {
@@ -145,7 +142,7 @@ public final class FixWords {
                 + AdviceWords.percent(night.advice().probabilityNow()) + ".";
     }
 
-    /** Why the fix is not to be trusted, if it is not; and one line for each sighting that was set aside. */
+    /** Why the fix is not reliable, if it is not; and one line for each outlier. */
     public static List<String> doubts(NightState night) {
         List<String> lines = new ArrayList<>();
         if (night.fix() instanceof Fix.Dubious dubious) {
@@ -155,7 +152,7 @@ public final class FixWords {
         return lines;
     }
 
-    /** {@code 47′ east, 54′ high (60 %) or 47′ west, 54′ high (40 %)}: by explanations that do not agree. */
+    /** {@code 47′ east, 54′ high (60 %) or 47′ west, 54′ high (40 %)}: from contradictory explanations. */
     private static String places(Fix fix) {
         List<Explanation> worth = fix.explanations().stream()
                 .filter(explanation -> explanation.weight() > Fix.WORTH_REPORTING)
@@ -168,7 +165,7 @@ public final class FixWords {
                 .collect(Collectors.joining(" or "));
     }
 
-    /** One line for each sighting that was set aside. */
+    /** One line for each outlier. */
     public static List<String> contradictions(NightState night) {
         return night.fix().agreements().stream()
                 .filter(Agreement::contradictory)
@@ -181,7 +178,7 @@ public final class FixWords {
         return direction(offset, larger(offset));
     }
 
-    /** In the unit that suits the largest angle of a sentence: "3.9° east, 69′ high" reads as 69 of something bigger. */
+    /** In the unit that suits the largest angle of a sentence: "3.9° east, 69′ high" makes 69 look larger. */
     private static String direction(AxisOffset offset, Angle largest) {
         return AngleWords.sizeLike(largest, offset.east()) + eastOrWest(offset) + ", "
                 + AngleWords.sizeLike(largest, offset.up()) + highOrLow(offset);
@@ -210,7 +207,10 @@ public final class FixWords {
         return site.isNorthern() ? "north celestial pole" : "south celestial pole";
     }
 
-    /** Whether anything else tells of the same direction; if not, it is the usual setting of a mount that it contradicts. */
+    /**
+     * Whether other sightings constrain the same direction; if not, the outlier only contradicts the usual setting of a
+     * mount.
+     */
     private static boolean hasOthers(Agreement agreement, Fix fix) {
         return fix.agreements().stream()
                 .anyMatch(other -> other.seq() != agreement.seq() && other.isComparableWith(agreement));

@@ -2,13 +2,13 @@ package polewright.report.text;
 
 import polewright.sky.PlainNumber;
 
-/** Turns of a screw as a hand counts them: whole turns and sixteenths in lowest terms. */
+/** Turns of a screw as whole turns and sixteenths in lowest terms. */
 public final class Fractions {
     private static final int PARTS = 16;
 
     private Fractions() {}
 
-    /** {@code 1.375} as {@code "1 3/8"}, what is no sixteenth as typed, {@code "1.3"}; sign left out. */
+    /** {@code 1.375} as {@code "1 3/8"}, anything but a sixteenth as typed, {@code "1.3"}; without sign. */
     public static String of(double turns) {
         if (Math.abs(turns * PARTS - Math.rint(turns * PARTS)) > 1e-9) {
             return PlainNumber.asRead(Math.abs(turns));

@@ -18,7 +18,7 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What camera frames tell, in words. */
+/** Results from camera frames in words. */
 public final class FrameWords {
     private static final double WHOLE_ARCSECONDS = 9.95;
 
@@ -48,7 +48,7 @@ public final class FrameWords {
         return List.of();
     }
 
-    /** One finding: what is seen, what it may mean, and what to do. */
+    /** One finding: what is observed, its possible meaning, and what to do. */
     public static String of(FrameFinding finding) {
         if (finding instanceof FrameFinding.Unchecked) {
             return "two frames always fit some axis, so nothing checks them. A third, with right ascension turned"
@@ -100,7 +100,7 @@ public final class FrameWords {
         throw new IllegalStateException("no words for " + finding);
     }
 
-    /** What the drive did, and how that is known. */
+    /** The drive's state, and how it is known. */
     public static String of(InferredDrive found) {
         if (found.drive() == Drive.NOT_TOLD) {
             return "The frames do not show whether the drive was on; the axis does not depend on it.";
@@ -109,7 +109,7 @@ public final class FrameWords {
                 + "; the axis does not depend on it.";
     }
 
-    /** Drift and the worm's error of a tracked field, several lines. */
+    /** Drift and periodic error of a tracked field, several lines. */
     public static List<String> of(TrackedSequence sequence) {
         List<String> lines = new ArrayList<>();
         lines.add(rate("Declination", sequence.north(), "north", "south") + ": this measures the axis.");
@@ -124,7 +124,7 @@ public final class FrameWords {
         return lines;
     }
 
-    /** What remains of both screws: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
+    /** Remaining turns of both screws: {@code altitude 1.30 clockwise, azimuth 0.25 counter-clockwise}. */
     static String both(FollowedScrews.Orders orders) {
         return "altitude " + turns(orders.altitude().remaining()) + ", azimuth "
                 + turns(orders.azimuth().remaining());
@@ -152,7 +152,7 @@ public final class FrameWords {
         };
     }
 
-    /** Arcseconds below an arcminute, else as {@link AngleWords} has it. */
+    /** Arcseconds below an arcminute, otherwise as in {@link AngleWords}. */
     static String size(Angle angle) {
         return angle.abs().arcminutes() < 1 ? arcseconds(angle.abs()) : AngleWords.size(angle);
     }

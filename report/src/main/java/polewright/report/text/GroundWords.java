@@ -13,7 +13,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.magnetic.CompassTrust;
 import polewright.sky.place.Site;
 
-/** What to set before dark, in words. */
+/** The set-up before dark, in words. */
 public final class GroundWords {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
@@ -25,7 +25,7 @@ public final class GroundWords {
     /**
      * One thing to set or to know.
      *
-     * @param tag what it is about, one word in capitals; {@code CARE} guards against harm
+     * @param tag its subject, one word in capitals; {@code CARE} is a safety caution
      * @param lines the first is the thing itself
      */
     public record Part(String tag, List<String> lines) {
@@ -55,12 +55,12 @@ public final class GroundWords {
         return lines;
     }
 
-    /** Where and when. */
+    /** Place and time. */
     private static String place(GroundPlan plan) {
         return "SITE    " + AngleWords.site(plan.site()) + ", for " + TIME.format(plan.at()) + ".";
     }
 
-    /** Where north (or the axis) lies and how high the axis stands. */
+    /** The direction of north (or of the axis) and the altitude of the axis. */
     public static List<String> bearings(GroundPlan plan, MountKind kind) {
         return parts(plan, kind).stream()
                 .flatMap(part -> part.printed().stream())
@@ -146,7 +146,7 @@ public final class GroundWords {
         return new Part("STAR", lines);
     }
 
-    /** Which way the mount faces: along its axis, or north for one that has none. */
+    /** The direction the mount faces: along its axis, or north for one without an axis. */
     private static String ahead(Site site, MountKind kind) {
         return site.isNorthern() || !kind.hasPolarAxis() ? "north" : "south";
     }

@@ -6,11 +6,11 @@ import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What is odd about a sighting that would have the axis far from the pole. */
+/** Describes a sighting that would put the axis implausibly far from the pole. */
 public final class ImplausibleReadingWords {
-    // Farther off, offsets east and up on a plane no longer describe the sky.
+    // Farther away, offsets east and up on a plane no longer describe the sky.
     private static final double MOST_DEG = 90;
-    // With less than this share of the offset to the side, only the other direction is given.
+    // If one component is less than this fraction of the offset, only the other direction is given.
     private static final double ONE_WAY = 0.05;
 
     private ImplausibleReadingWords() {}

@@ -4,16 +4,16 @@ import java.util.List;
 import polewright.drawing.ScrewToTurn;
 import polewright.mount.rig.Screw;
 
-/** A screw's turns for its picture, one leg a line. */
+/** A screw's turns for its picture, one leg per line. */
 public final class LegWords {
     private LegWords() {}
 
     /**
      * What to draw for a turn.
      *
-     * @param clockwiseTurns how far in all, clockwise positive
-     * @param backTurns the last of it, turned back against the play; 0 when there is none
-     * @param isTest whether it is not known yet which way the screw goes
+     * @param clockwiseTurns total, clockwise positive
+     * @param backTurns final part, turned back against the backlash; 0 if there is none
+     * @param isTest whether the screw's direction is still unknown
      */
     public static ScrewToTurn toTurn(Screw screw, double clockwiseTurns, double backTurns, boolean isTest) {
         return new ScrewToTurn(screw.clockwise(), clockwiseTurns, backTurns, isTest, of(clockwiseTurns, backTurns));

@@ -14,7 +14,7 @@ import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.PierMotion;
 import polewright.sky.angle.Angle;
 
-/** How pier and wedge move, in words. */
+/** The movement of pier and wedge in words. */
 final class MotionWords {
     private static final DateTimeFormatter DAY_AND_YEAR = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
@@ -59,7 +59,7 @@ final class MotionWords {
 
     private static String rate(AxisTrend course, String more, String less) {
         if (!course.isShown()) {
-            // Two sigma beyond what was seen: it may well be that much, and chance alone shows as much.
+            // Two sigma beyond the measured value: the true rate may be that large, and chance alone produces as much.
             double most = Math.abs(course.arcminPerMonth()) + 2 * course.sigmaPerMonth();
             return "neither " + more + " nor " + less + " measurably (under " + size(most) + " a month)";
         }

@@ -4,7 +4,7 @@ import java.util.List;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 
-/** What is to be minded when something is done at the mount. */
+/** Cautions for actions at the mount. */
 public final class MountNotes {
     private MountNotes() {}
 

@@ -6,18 +6,18 @@ import java.util.Optional;
 import polewright.alignment.advice.Advice;
 import polewright.session.NightState;
 
-/** The one thing to do now, and what to type then: for someone with gloves on. */
+/** The one thing to do now, and what to type then: for an observer with gloves on. */
 public final class NextWords {
     private NextWords() {}
 
-    /** Few lines, without reasons; cautions and doubts are never left out. */
+    /** A few lines, without reasons; cautions and doubts are never omitted. */
     public static List<String> of(NightState night) {
         List<String> lines = new ArrayList<>(toDo(night));
         lines.addAll(FixWords.doubts(night));
         return lines;
     }
 
-    /** What comes before any turn of a screw, a few words; empty when there is a turn, or nothing more, to make. */
+    /** What comes before any turn of a screw, a few words; empty if a turn, or nothing more, is needed. */
     public static Optional<String> beforeTurning(Advice advice) {
         if (advice instanceof Advice.TakeSighting) {
             return Optional.of("take the sighting first");
@@ -51,7 +51,7 @@ public final class NextWords {
         take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
         lines.addAll(SightingCommandWords.of(take, night));
         lines.addAll(SkipWords.hint(night));
-        // The rest is for those who ask for more than the next step.
+        // The rest is shown only with the full advice.
         PoleStarWords.of(night).stream().limit(1).forEach(lines::add);
         return lines;
     }

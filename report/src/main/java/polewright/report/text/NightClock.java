@@ -10,8 +10,8 @@ import java.util.Locale;
 import polewright.sky.time.Interval;
 
 /**
- * The times of one night as a wrist-watch shows them: local, to the nearest minute, with the zone, and marked when they
- * are on another day than the one on which the night began.
+ * The times of one night as shown on a watch: local, to the nearest minute, with the zone, and marked if they are on
+ * another day than the beginning of the night.
  */
 final class NightClock {
     private static final DateTimeFormatter MINUTES = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
@@ -24,7 +24,7 @@ final class NightClock {
     private final LocalDate firstDay;
     private final boolean zoneChanges;
 
-    /** @param night its local day at the beginning is the one that needs no mark */
+    /** @param night its local day at the beginning needs no mark */
     NightClock(ZoneId zone, Interval night) {
         this.zone = zone;
         this.firstDay = local(night.from()).toLocalDate();
@@ -32,7 +32,7 @@ final class NightClock {
                 !local(night.from()).getOffset().equals(local(night.to()).getOffset());
     }
 
-    /** {@code 16:02 GMT}: for a list that says the day itself. */
+    /** {@code 16:02 GMT}: for a list that gives the day itself. */
     String withZone(Instant at) {
         ZonedDateTime local = local(at);
         return Wrapping.unbroken(MINUTES.format(local) + " " + zoneOf(local));
@@ -44,7 +44,7 @@ final class NightClock {
         return Wrapping.unbroken(time + dayMark(at));
     }
 
-    /** {@code 01:12 to 05:40 (Sunday)}: the day is said once where it holds for both. */
+    /** {@code 01:12 to 05:40 (Sunday)}: the day is given once if it applies to both. */
     String span(Interval interval) {
         boolean sameDay = dayMark(interval.from()).equals(dayMark(interval.to()));
         String from = zoneChanges ? withZone(interval.from()) : MINUTES.format(local(interval.from()));
@@ -56,12 +56,12 @@ final class NightClock {
         return DAY.format(local(at));
     }
 
-    /** Which day an instant is on, by this clock. */
+    /** The local date of an instant. */
     LocalDate date(Instant at) {
         return local(at).toLocalDate();
     }
 
-    /** {@code GMT}, {@code NZDT}; {@code UTC+05:45} where no letters are in use. */
+    /** {@code GMT}, {@code NZDT}; {@code UTC+05:45} if there is no abbreviation. */
     String zoneAt(Instant at) {
         return zoneOf(local(at));
     }
@@ -78,7 +78,7 @@ final class NightClock {
         return days == 1 ? " (" + WEEKDAY.format(local(at)) + ")" : " on " + DAY.format(local(at));
     }
 
-    /** Rounded before it is local, so that 23:59:59 is 00:00 of the next day. */
+    /** Rounded before conversion to local time, so that 23:59:59 is 00:00 of the next day. */
     private ZonedDateTime local(Instant at) {
         return at.plusSeconds(HALF_A_MINUTE_SECONDS)
                 .truncatedTo(ChronoUnit.MINUTES)

@@ -7,7 +7,7 @@ import java.util.List;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 
-/** A night told event by event. */
+/** A night event by event. */
 public final class NightWords {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneOffset.UTC);
@@ -17,7 +17,7 @@ public final class NightWords {
     /**
      * The event, then fix and advice after it, ending with an empty line.
      *
-     * @param whole the events of the whole night that count, those after it too
+     * @param whole the events of the whole night that are in effect, including later ones
      */
     public static List<String> afterEvent(LoggedEvent event, NightState night, List<LoggedEvent> whole) {
         List<String> lines = new ArrayList<>();
@@ -32,7 +32,7 @@ public final class NightWords {
             }
         });
         lines.add("  " + ZoneWords.chance(night));
-        // What to type is left out: here it has been typed.
+        // What to type is omitted: here it has been typed.
         AdviceWords.of(night).stream()
                 .takeWhile(line -> !line.startsWith("THEN"))
                 .forEach(line -> lines.add("  " + line));

@@ -36,12 +36,12 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.SkyTime;
 
-/** What centred stars tell of a mount. */
+/** A mount's pointing errors from centred stars, in words. */
 public final class PointingWords {
-    /** What {@link #errors} are. */
+    /** Heading of {@link #errors}. */
     public static final String ERRORS = "Mount errors from these stars";
 
-    /** What {@link #left} is. */
+    /** Heading of {@link #left}. */
     public static final String LEFT = "Residual at each star; error if left out";
 
     private static final Angle LOWEST = Angle.ofDegrees(20);
@@ -49,7 +49,7 @@ public final class PointingWords {
 
     private PointingWords() {}
 
-    /** After one more star: how well go-tos land now, and what contradicts. */
+    /** After one more star: the go-to accuracy now, and contradictions. */
     public static List<String> brief(NightState night, NightPointing pointing) {
         List<String> lines = new ArrayList<>();
         if (pointing.outcome() instanceof PointingOutcome.Fitted fitted && isTelling(pointing)) {
@@ -81,7 +81,7 @@ public final class PointingWords {
         return lines;
     }
 
-    /** How well go-tos land, whether that is enough, what to centre next, and what contradicts. */
+    /** The go-to accuracy, whether it is sufficient, what to centre next, and contradictions. */
     public static List<String> standing(NightState night, NightPointing pointing, Instant now) {
         List<String> lines = new ArrayList<>();
         if (!(pointing.outcome() instanceof PointingOutcome.Fitted fitted)) {
@@ -167,10 +167,10 @@ public final class PointingWords {
                 + AngleWords.size(then) + ".");
     }
 
-    /** One error of the mount: what, how large, give or take. */
+    /** One error of the mount: its name, value and uncertainty. */
     public record ErrorWords(String term, String value, String sigma) {}
 
-    /** The errors that the stars tell. */
+    /** The errors determined by the stars. */
     public static List<ErrorWords> errors(PointingModel model) {
         return model.termEstimates().stream()
                 .filter(TermEstimate::isSupported)
@@ -179,7 +179,7 @@ public final class PointingWords {
                 .toList();
     }
 
-    /** What they do not tell, or only together, and where the axis points by them. */
+    /** Errors that are not constrained or not separable, and the axis from these stars. */
     public static List<String> untold(NightPointing pointing, PointingModel model) {
         List<String> lines = new ArrayList<>();
         List<String> open = model.termEstimates().stream()
@@ -207,7 +207,7 @@ public final class PointingWords {
         return "Axis by these stars: " + FixWords.withUncertainty(offset, covariance) + ". It counts as a sighting.";
     }
 
-    /** A star that was centred: what is left at it, and what a go-to there would have missed by without it. */
+    /** A centred star: its residual, and the go-to error there if it had been left out. */
     public record LeftWords(String star, String left, String without) {}
 
     /** Star by star. */
@@ -231,7 +231,7 @@ public final class PointingWords {
                 + (offset.north().radians() < 0 ? " south" : " north");
     }
 
-    /** Centrings that cannot be right, each with what would make it fit. */
+    /** Centrings that must be wrong, each with the change that would make it fit. */
     public static List<String> doubts(NightPointing pointing) {
         List<String> lines = new ArrayList<>();
         for (CentringDoubt doubt : pointing.checked().doubts()) {

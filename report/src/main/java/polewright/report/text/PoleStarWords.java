@@ -9,9 +9,9 @@ import polewright.session.NightState;
 import polewright.session.PoleStarSearch;
 import polewright.sky.angle.Angle;
 
-/** How to find a pole star that is outside the field: in fists for the eye, in fields for the finder. */
+/** How to find a pole star that is outside the field: in fists for the eye, in field widths for the finder. */
 public final class PoleStarWords {
-    // Less than a quarter of a field needs no move.
+    // A move of less than a quarter of a field is unnecessary.
     private static final double LEAST_FIELDS = 0.25;
 
     private PoleStarWords() {}
@@ -62,7 +62,7 @@ public final class PoleStarWords {
         return StarFindingWords.fists(angle) + String.format(Locale.ROOT, " (%.0f°)", angle.degrees());
     }
 
-    /** First to where it should be, then round there as far as it may be. */
+    /** First to its expected position, then around it as far as the uncertainty. */
     private static String sweep(PoleStarSearch search, Optic finder) {
         String way = fieldsEachWay(search, finder);
         long around = Math.max(
@@ -91,7 +91,7 @@ public final class PoleStarWords {
         }
     }
 
-    /** To the half: {@code half a field}, {@code 1½ fields}. */
+    /** To the nearest half: {@code half a field}, {@code 1½ fields}. */
     static String fields(double fields) {
         long halves = Math.max(1, Math.round(fields * 2));
         if (halves == 1) {

@@ -16,7 +16,7 @@ import polewright.simulation.practice.PracticeState;
 import polewright.simulation.practice.Scenario;
 import polewright.sky.PlainNumber;
 
-/** What a practice night says: what a deed let one see, and in the end what cost the minutes. */
+/** A practice night in words: what an action showed, and at the end where the minutes went. */
 public final class PracticeWords {
     private PracticeWords() {}
 
@@ -30,7 +30,7 @@ public final class PracticeWords {
                 "ASK   " + Wrapping.unbroken("polewright practice do -- next"));
     }
 
-    /** A deed, in one or two sentences, and how to log what it showed. */
+    /** An action, in one or two sentences, and how to log what it showed. */
     public static List<String> done(CompletedAction done) {
         List<String> lines = new ArrayList<>();
         lines.add(AxisWords.clock(done.to()) + ", " + TimeSpans.of(done.took()) + " later: " + words(done) + ".");
@@ -38,7 +38,7 @@ public final class PracticeWords {
         return lines;
     }
 
-    /** Where a practice stands, without the truth. */
+    /** The state of a practice night, without the truth. */
     public static String standing(PracticeState state) {
         return "It is " + AxisWords.clock(state.now()) + " in the practice; the clamps are "
                 + (state.clamped() ? "tight" : "loose") + ".";

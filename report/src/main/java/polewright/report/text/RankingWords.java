@@ -10,14 +10,14 @@ import polewright.alignment.advice.AdvisedStar;
 import polewright.alignment.advice.RankedSighting;
 import polewright.alignment.advice.SightingKind;
 
-/** The sightings that could be taken next, in words. */
+/** The possible next sightings, in words. */
 public final class RankingWords {
     private RankingWords() {}
 
     /**
-     * A heading and the best of each kind, the most worth while first; nothing when there is none.
+     * A heading and the best of each kind, the most useful first; empty if there is none.
      *
-     * @param advice to stop is to be done: nothing that could still be taken is told then
+     * @param advice if it is to stop, possible sightings are not listed
      */
     public static List<String> of(List<RankedSighting> ranking, Advice advice) {
         if (advice instanceof Advice.Stop) {

@@ -4,7 +4,7 @@ import java.util.Locale;
 import polewright.mount.reach.Barrier;
 import polewright.sky.angle.Angle;
 
-/** Why the tube cannot look somewhere, in a few words. */
+/** Why the tube cannot reach a direction, in a few words. */
 public final class ReachWords {
     private ReachWords() {}
 

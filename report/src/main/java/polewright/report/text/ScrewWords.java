@@ -15,7 +15,7 @@ import polewright.mount.rig.Screw;
 import polewright.session.NightState;
 import polewright.sky.angle.Angle;
 
-/** What was learned of the mount, tonight and on earlier nights, in words. */
+/** What was learned about the mount, tonight and on earlier nights, in words. */
 public final class ScrewWords {
     private static final double WORTH_TELLING_GAIN = 0.03;
     private static final double WORTH_TELLING_SENSE = 0.9;
@@ -23,7 +23,7 @@ public final class ScrewWords {
 
     private ScrewWords() {}
 
-    /** One line while it is not known which way a screw that is to be turned goes; else none. */
+    /** One line while the direction of a screw to be turned is unknown; otherwise none. */
     static Optional<String> test(Advice.TurnScrews advice) {
         return switch (advice.tests().size()) {
             case 0 -> Optional.empty();
@@ -34,7 +34,7 @@ public final class ScrewWords {
         };
     }
 
-    /** Which screws' directions are assumed, next to their figures; none if their owner said them all. */
+    /** Which screws' directions are assumed, next to their figures; none if the user gave them all. */
     public static Optional<String> assumed(Rig rig) {
         ScrewSenses senses = ScrewSenses.before(rig);
         boolean azimuth = rig.azimuthScrew().isSenseAssumed();
@@ -63,7 +63,10 @@ public final class ScrewWords {
                 + (isShown ? "; earlier nights confirmed it." : " until its first turn has been checked.");
     }
 
-    /** One line for each screw that goes the other way than the rig says, once the night has shown it, for certain or nearly. */
+    /**
+     * One line for each screw that goes the opposite way to the rig's description, once the night has shown it,
+     * certainly or probably.
+     */
     public static List<String> otherWay(NightState night) {
         Rig told = night.begun().rig();
         Rig learned = night.fix().rig();
@@ -107,12 +110,12 @@ public final class ScrewWords {
                         + ". The advice allows for it tonight; correct the rig for later nights.";
     }
 
-    /** One line for each thing that tonight's turns have brought out. */
+    /** One line for each finding from tonight's turns. */
     public static List<String> findings(AxisState state) {
         return ScrewFinding.of(state).stream().map(ScrewWords::finding).toList();
     }
 
-    /** One line of what earlier nights taught, if any of it matters. */
+    /** One line on the experience from earlier nights, if any of it matters. */
     public static Optional<String> learned(Rig rig) {
         return rig.experience().flatMap(experience -> learned(rig, experience));
     }
@@ -136,7 +139,7 @@ public final class ScrewWords {
         return Optional.of("From " + nights + ": " + String.join("; ", parts) + ".");
     }
 
-    /** {@code clamping usually lowers this axis 2′}, when it goes that way five times in six. */
+    /** {@code clamping usually lowers this axis 2′}, if it goes that way five times in six. */
     public static Optional<String> clamping(Experience experience) {
         AxisOffset shift = experience.clampShift();
         List<String> ways = new ArrayList<>();

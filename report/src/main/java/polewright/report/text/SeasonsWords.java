@@ -14,7 +14,7 @@ import polewright.planning.seasons.NightGap;
 import polewright.planning.seasons.NightRecord;
 import polewright.planning.seasons.Seasons;
 
-/** Nights beneath each other, and how pier and wedge move, in words. */
+/** A list of nights, and the movement of pier and wedge, in words. */
 public final class SeasonsWords {
     private static final DateTimeFormatter DATE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT).withZone(ZoneOffset.UTC);
@@ -22,7 +22,7 @@ public final class SeasonsWords {
 
     private SeasonsWords() {}
 
-    /** A line for each night, 80 characters wide at the most. */
+    /** A line for each night, 80 characters wide at most. */
     public static List<String> table(Seasons seasons) {
         List<String> lines = new ArrayList<>();
         if (seasons.nights().isEmpty()) {
@@ -60,7 +60,7 @@ public final class SeasonsWords {
         return lines;
     }
 
-    /** How pier and wedge move, and where the row of nights is broken. */
+    /** The movement of pier and wedge, and where the sequence of nights is broken. */
     public static List<String> conclusions(Seasons seasons) {
         List<String> lines = new ArrayList<>();
         if (seasons instanceof Seasons.Compared compared) {
@@ -80,7 +80,7 @@ public final class SeasonsWords {
         return lines;
     }
 
-    /** Which nights were left out, if any were. */
+    /** Which nights were left out, if any. */
     public static List<String> leftOut(LoggedNights nights) {
         return nights.unreadable().stream()
                 .map(night -> "NOTE  Night " + night.number()

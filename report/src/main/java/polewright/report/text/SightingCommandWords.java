@@ -9,7 +9,7 @@ import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
 import polewright.session.NightState;
 
-/** What to type once the sighting that was advised has been taken, with what the rig has to look through. */
+/** What to type once the advised sighting has been taken, with the optics of the rig. */
 final class SightingCommandWords {
     private SightingCommandWords() {}
 
@@ -44,7 +44,9 @@ final class SightingCommandWords {
         };
     }
 
-    /** What the words in capitals stand for, then the command on a line of its own: it would not fit beside the tag. */
+    /**
+     * The meaning of the words in capitals, then the command on a line of its own: it would not fit next to the tag.
+     */
     private static List<String> command(String explained, String typed) {
         List<String> lines = new ArrayList<>(List.of("THEN  " + explained));
         lines.addAll(Wrapping.command(typed));

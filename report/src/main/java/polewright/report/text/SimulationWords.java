@@ -11,14 +11,14 @@ import polewright.session.event.NightEvent;
 import polewright.simulation.Photograph;
 import polewright.simulation.RehearsedNight;
 
-/** What a rehearsed night tells beyond a real one: its frames as they are taken, and in the end the truth. */
+/** The additional text of a rehearsed night: its frames as they are taken, and at the end the truth. */
 public final class SimulationWords {
     private SimulationWords() {}
 
     /**
-     * What was seen in the frames that led to an event, then the event with fix and advice, ending with an empty line.
+     * The frames that led to an event, then the event with fix and advice, ending with an empty line.
      *
-     * @param photographs taken since the event before
+     * @param photographs taken since the previous event
      */
     public static List<String> moment(RehearsedNight.Moment moment, List<Photograph> photographs) {
         List<String> lines = new ArrayList<>();
@@ -31,7 +31,7 @@ public final class SimulationWords {
             lines.addAll(event);
             return lines;
         }
-        // What is logged first in a rehearsal is what the night is for.
+        // A rehearsal first logs the night's work.
         lines.add(
                 moment.event().event() instanceof NightEvent.Begun begun
                         ? NightWords.heading(moment.event(), EventWords.begun(begun))
@@ -52,7 +52,7 @@ public final class SimulationWords {
                 + photograph.match().starsFound() + " stars matched.";
     }
 
-    /** The truth that was hidden, against what was told. */
+    /** The hidden truth compared with the result. */
     public static List<String> truth(List<RehearsedNight.Moment> night) {
         List<String> lines = new ArrayList<>();
         lines.add("THE TRUTH");

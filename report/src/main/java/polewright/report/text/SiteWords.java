@@ -8,11 +8,11 @@ import polewright.session.DoubtfulSite;
 import polewright.sky.PlainNumber;
 import polewright.sky.place.Site;
 
-/** What is odd about a site. */
+/** Doubts about a site, in words. */
 public final class SiteWords {
     private SiteWords() {}
 
-    /** What does not fit, in one sentence or two without the last full stop. */
+    /** The inconsistency, in one or two sentences without the last full stop. */
     public static String doubt(DoubtfulSite doubtful, String zone) {
         List<String> reasons = new ArrayList<>();
         doubtful.hoursOffZone()
@@ -31,7 +31,7 @@ public final class SiteWords {
     /**
      * What to do about it, an imperative without its full stop.
      *
-     * @param before what stands before the figures where they are typed
+     * @param before text in front of the figures where they are typed
      */
     public static String check(DoubtfulSite doubtful, String before) {
         return doubtful.meant()

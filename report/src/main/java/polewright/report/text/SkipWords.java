@@ -12,7 +12,7 @@ import polewright.mount.rig.Rig;
 import polewright.session.NightState;
 import polewright.session.event.Skip;
 
-/** Why an advised sighting cannot be taken, in words, and what is offered to say so. */
+/** Why an advised sighting cannot be taken, in words, and the choices offered. */
 public final class SkipWords {
     private SkipWords() {}
 
@@ -31,7 +31,7 @@ public final class SkipWords {
             return false;
         }
         return switch (reason) {
-            // Where the pole star is bright, "not in view" says it, and leads to a way of bringing it in.
+            // If the pole star is bright, "not in view" covers this, and leads to instructions for finding it.
             case NOT_FOUND ->
                 !Skip.Reason.NOT_IN_VIEW.isOf(Skip.Sighting.of(take.kind()))
                         || !take.star().filter(AdvisedStar::isBright).isPresent();
@@ -40,7 +40,7 @@ public final class SkipWords {
         };
     }
 
-    /** What to press: {@code I cannot find Capella}. */
+    /** The choice to press: {@code I cannot find Capella}. */
     public static String label(Skip.Reason reason, Advice.TakeSighting take, Rig rig) {
         String star = take.star().map(AdvisedStar::name).orElse("it");
         return switch (reason) {
@@ -53,7 +53,7 @@ public final class SkipWords {
         };
     }
 
-    /** What to type instead of the sighting, in one line; none where no sighting is advised. */
+    /** What to type instead of the sighting, in one line; none if no sighting is advised. */
     public static List<String> hint(NightState night) {
         if (!(night.advice() instanceof Advice.TakeSighting take)) {
             return List.of();
@@ -89,7 +89,7 @@ public final class SkipWords {
         };
     }
 
-    /** What follows from it, in a sentence. */
+    /** The consequence, in a sentence. */
     public static String consequence(Skip skip) {
         String star = skip.star().map(body -> body.label()).orElse("It");
         return switch (skip.because()) {
@@ -127,7 +127,7 @@ public final class SkipWords {
         };
     }
 
-    /** What can be done while nothing is left to sight. */
+    /** What can be done while there is nothing to sight. */
     static List<String> waiting(Advice.WaitForSky wait) {
         List<String> lines = new ArrayList<>();
         lines.add("WAIT  No sighting is left: everything that could come next has been skipped.");

@@ -23,9 +23,9 @@ import polewright.sky.angle.Angle;
 import polewright.sky.angle.Sexagesimal;
 import polewright.sky.atlas.StarColour;
 
-/** Which stars to align on and how to find each, for somebody who stands beside the mount and looks up. */
+/** Which stars to align on and how to find each, for an observer who stands at the mount and looks up. */
 public final class StarFindingWords {
-    /** The free diameter that is reckoned with if none is said, millimetres. */
+    /** The assumed aperture if none is given, millimetres. */
     public static final double USUAL_APERTURE_MM = 200;
 
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
@@ -45,7 +45,7 @@ public final class StarFindingWords {
      * For one moment.
      *
      * @param zone of the times shown
-     * @param apertureMm of the telescope that was reckoned with
+     * @param apertureMm assumed aperture of the telescope
      * @param isFromHome whether the tube starts from its home position
      */
     public StarFindingWords(Evening evening, ZoneId zone, double apertureMm, boolean isFromHome) {
@@ -55,7 +55,7 @@ public final class StarFindingWords {
         this.isFromHome = isFromHome;
     }
 
-    /** All that there is to say. */
+    /** The complete text. */
     public List<String> of(AlignmentOutcome outcome, int asked) {
         return outcome instanceof AlignmentOutcome.Chosen chosen
                 ? chosen(chosen, asked)
@@ -84,7 +84,7 @@ public final class StarFindingWords {
                 + DATE.format(evening.now().atZone(zone)) + ":";
     }
 
-    /** What was left out for want of light, and how well go-tos will land. */
+    /** What was left out because it is too faint, and the expected go-to accuracy. */
     public List<String> expected(AlignmentOutcome.Chosen chosen, int asked) {
         List<String> lines = new ArrayList<>(shortfall(chosen, asked));
         chosen.expectedError()
@@ -104,7 +104,7 @@ public final class StarFindingWords {
     /**
      * A sentence.
      *
-     * @param tag what it tells, in capitals
+     * @param tag its subject, in capitals
      */
     public record Line(String tag, String text) {}
 
@@ -187,7 +187,7 @@ public final class StarFindingWords {
                         .orElse("");
     }
 
-    /** A fist at arm's length is 10° wide (common practice); to the half. */
+    /** A fist at arm's length is 10° wide (common practice); to the nearest half. */
     static String fists(Angle angle) {
         long halves = Math.round(angle.degrees() / FIST_DEG * 2);
         if (halves <= 1) {
@@ -224,7 +224,7 @@ public final class StarFindingWords {
                 + ", " + side + " of the meridian.";
     }
 
-    /** What guards against harm; by night usually nothing. */
+    /** Safety cautions; by night usually none. */
     public List<String> cautions(AlignmentOutcome.Chosen chosen) {
         if (chosen.isSunUp()) {
             return List.of(

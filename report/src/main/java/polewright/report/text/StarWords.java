@@ -15,7 +15,7 @@ public final class StarWords {
                 + (star.isBright() ? "" : ", a faint star");
     }
 
-    /** A faint star with its letter as well, as charts have it. */
+    /** A faint star also with its letter, as in charts. */
     private static String name(AdvisedStar star) {
         return star.isBright() || star.designation().equals(star.name())
                 ? star.name()

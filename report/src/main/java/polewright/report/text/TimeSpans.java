@@ -4,14 +4,14 @@ import java.time.Duration;
 import java.util.Locale;
 import polewright.sky.PlainNumber;
 
-/** How long something takes, as a person says it. */
+/** Durations as people say them. */
 public final class TimeSpans {
     private static final double LONG_SECONDS = 120;
     private static final double LONG_MINUTES = 120;
 
     private TimeSpans() {}
 
-    /** {@code 30 s}, {@code 5 minutes}, {@code 3 hours}: what was typed, in the unit that suits it. */
+    /** {@code 30 s}, {@code 5 minutes}, {@code 3 hours}: what was typed, in a suitable unit. */
     public static String of(Duration span) {
         double seconds = span.toMillis() / 1000.0;
         if (seconds < LONG_SECONDS || (seconds % 60 != 0 && seconds < 600)) {
@@ -24,7 +24,7 @@ public final class TimeSpans {
         return Wrapping.unbroken(PlainNumber.of(Math.rint(minutes / 6) / 10) + " hours");
     }
 
-    /** The longest that is allowed, never rounded up: {@code 0.8 s}, {@code 94 s}, {@code 4 minutes}. */
+    /** An upper limit, never rounded up: {@code 0.8 s}, {@code 94 s}, {@code 4 minutes}. */
     public static String atMost(Duration span) {
         double seconds = span.toMillis() / 1000.0;
         if (seconds < 10) {
@@ -49,7 +49,7 @@ public final class TimeSpans {
         return Wrapping.unbroken((minutes < 60 ? "" : minutes / 60 + " h ") + minutes % 60 + " min");
     }
 
-    /** Minutes of work ahead, no finer than anyone can tell: {@code 1 minute}, {@code 6 minutes}. */
+    /** Minutes of work ahead, no finer than they can be estimated: {@code 1 minute}, {@code 6 minutes}. */
     public static String about(double minutes) {
         long whole = Math.max(1, Math.round(minutes));
         return Wrapping.unbroken(whole + (whole == 1 ? " minute" : " minutes"));

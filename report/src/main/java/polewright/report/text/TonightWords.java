@@ -24,9 +24,9 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 import polewright.sky.time.Interval;
 
-/** The plan of a night: whether it is worth it, when it is dark, what to look at in which order. */
+/** The plan of a night: whether it is worthwhile, when it is dark, what to observe in which order. */
 public final class TonightWords {
-    /** What {@link #others} are. */
+    /** Heading of {@link #others}. */
     public static final String OTHERS = "Also good tonight";
 
     private static final Duration TO_SET_UP = Duration.ofMinutes(45);
@@ -98,12 +98,12 @@ public final class TonightWords {
                 zone);
     }
 
-    /** When it gets dark and light, day by day. */
+    /** Times of twilight and darkness, day by day. */
     public List<DarknessWords.Day> days() {
         return DarknessWords.days(tonight.evening().darkness(), zone);
     }
 
-    /** How dark it gets and what the Moon does. */
+    /** Darkness and the Moon. */
     public List<String> sky() {
         return DarknessWords.sentences(
                 tonight.evening().site(),
@@ -134,7 +134,7 @@ public final class TonightWords {
         return lines;
     }
 
-    /** The order, two lines a target. */
+    /** The order, two lines per target. */
     public List<String> plan() {
         List<String> lines = new ArrayList<>();
         lines.add(planned());
@@ -178,8 +178,8 @@ public final class TonightWords {
     /**
      * A part of the night.
      *
-     * @param heading when, and what
-     * @param lines where it stands and how long exposures may be; none for a gap
+     * @param heading the time, and the target
+     * @param lines its position and the longest exposures; none for a gap
      */
     public record Slot(String heading, List<String> lines) {
         public Slot {
@@ -187,7 +187,7 @@ public final class TonightWords {
         }
     }
 
-    /** What is looked at when, in order, with the gaps. */
+    /** The targets in order, with the gaps. */
     public List<Slot> slots() {
         List<Slot> slots = new ArrayList<>();
         Optional<Instant> ended = Optional.empty();
@@ -205,7 +205,7 @@ public final class TonightWords {
         return slots;
     }
 
-    /** Why nothing is said of exposures yet; empty when it is, or there are none. */
+    /** Why exposures are not given yet; empty if they are, or there are none. */
     public Optional<String> exposuresToCome() {
         boolean isToCome = !tonight.plan().slots().isEmpty()
                 && tonight.observing().purpose() == Purpose.CAMERA
@@ -255,14 +255,14 @@ public final class TonightWords {
         return words.toString();
     }
 
-    /** {@code Moon 40° away}; of what it drowns, that it is bright. */
+    /** {@code Moon 40° away}; for targets lost in its light, that it is bright. */
     private Optional<String> moon(Observability showing, Interval when) {
         return tonight.moonDistance(showing, when)
                 .filter(distance -> !showing.target().kind().equals("the Moon"))
                 .map(distance -> (isDrowned(showing) ? "bright Moon " : "Moon ") + degrees(distance) + " away");
     }
 
-    /** Half lit, it hides what is fainter than the planets (common practice). */
+    /** A half Moon hides anything fainter than the planets (common practice). */
     private boolean isDrowned(Observability showing) {
         return !showing.target().isBrightBody() && tonight.moon().phase().litShare() >= BRIGHT_MOON;
     }
@@ -283,7 +283,7 @@ public final class TonightWords {
                 + TimeSpans.atMost(limit.guided()) + " guided.";
     }
 
-    /** What else shows well, a line each. */
+    /** Other good targets, one line each. */
     public List<String> others() {
         return tonight.others().stream().map(this::other).toList();
     }
@@ -315,7 +315,7 @@ public final class TonightWords {
                         .collect(Collectors.joining(", ", " Near the Sun: ", "."));
     }
 
-    /** What was asked for and cannot be had, with the reason. */
+    /** Requested targets that cannot be observed, with the reason. */
     public List<String> missed() {
         List<String> lines = new ArrayList<>();
         for (TargetOutcome outcome : tonight.missed()) {

@@ -9,7 +9,7 @@ import polewright.mount.rig.Rig;
 import polewright.mount.rig.Screw;
 import polewright.mount.rig.ScrewSense;
 
-/** Which screws to turn, which way, and what the sky does meanwhile. */
+/** Which screws to turn, in which direction, and how the stars shift meanwhile. */
 public final class TurnWords {
     private static final double[] SHARES = {
         1 / 8.0, 1 / 6.0, 1 / 5.0, 1 / 4.0, 1 / 3.0, 2 / 5.0, 1 / 2.0, 3 / 5.0, 2 / 3.0, 3 / 4.0, 1
@@ -24,7 +24,7 @@ public final class TurnWords {
 
     private TurnWords() {}
 
-    /** What to do, screw by screw; how to log it once it is done is {@link #command}. */
+    /** What to do, screw by screw; how to log it afterwards is {@link #command}. */
     static List<String> of(Advice.TurnScrews advice, Rig rig) {
         List<String> lines = new ArrayList<>();
         for (ScrewTurn turn : advice.turns()) {
@@ -38,7 +38,7 @@ public final class TurnWords {
         return lines;
     }
 
-    /** The lines that tell how to log it once it is done. */
+    /** How to log it afterwards. */
     static List<String> command(Advice.TurnScrews advice) {
         StringBuilder typed = new StringBuilder("polewright turn");
         for (ScrewTurn turn : advice.turns()) {

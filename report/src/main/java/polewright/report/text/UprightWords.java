@@ -8,11 +8,11 @@ import polewright.alignment.allowance.ExposureLimits;
 import polewright.mount.rig.Camera;
 import polewright.planning.tonight.UprightExposures;
 
-/** What a fork set upright allows a camera. */
+/** What a fork in altazimuth set-up allows a camera. */
 public final class UprightWords {
     private static final int[] ALTITUDES = {30, 45, 60, 75, 85};
     private static final int[] DIAGONALS = {45, 135, 225, 315};
-    // Exactly east or west the field stands still; no target stays there.
+    // Exactly east or west there is no field rotation, but no target stays there.
     private static final int[] NEAR_EAST_AND_WEST = {80, 100, 260, 280};
     private static final double NEARLY_ALL = 0.9;
     private static final double SOME = 0.25;
@@ -20,9 +20,9 @@ public final class UprightWords {
     private UprightWords() {}
 
     /**
-     * Whether the wedge is worth it, then the table.
+     * Whether the wedge is worthwhile, then the table.
      *
-     * @param isAxisKnown whether {@code onWedge} is by tonight's axis, not by a usual one
+     * @param isAxisKnown whether {@code onWedge} uses tonight's axis, not a typical one
      */
     public static List<String> of(
             UprightExposures upright,

@@ -9,7 +9,7 @@ import polewright.operations.camera.PlacedFrame;
 import polewright.operations.watch.WatchStep;
 import polewright.sky.angle.Angle;
 
-/** What a watched frame tells, in a line. */
+/** The result of a watched frame in one line. */
 public final class WatchWords {
     private static final int SIXTEENTHS = 16;
 
@@ -21,14 +21,14 @@ public final class WatchWords {
                 : files + " files were already there and are ignored (--all includes them).";
     }
 
-    /** What to do while the axis is not known yet. */
+    /** What to do while there is no fix yet. */
     public static String placed(WatchStep.Placed placed) {
         return placed.places() == 1
                 ? "Turn right ascension by 30 to 90 degrees, and nothing else. Then take another frame."
                 : "Not far enough yet. Turn right ascension further and take another frame.";
     }
 
-    /** That the frames before no longer count, and what to do. */
+    /** That the earlier frames no longer count, and what to do. */
     public static String startedAfresh(WatchStep.StartedAfresh afresh) {
         return afresh.slew()
                         .map(far -> "The camera points somewhere else, as after a slew: to explain it, the screws would"
@@ -40,7 +40,7 @@ public final class WatchWords {
                 + " another frame.";
     }
 
-    /** How far the axis has gone on the sky, and what to turn now; fits a line of a terminal. */
+    /** How far the axis has moved on the sky, and what to turn now; fits a line of a terminal. */
     public static String screws(PlacedFrame frame, WatchStep.ScrewsFollowed followed) {
         String moved = movedTo(frame, followed);
         return followed.goodEnough()
@@ -55,7 +55,7 @@ public final class WatchWords {
         return clock + "  moved " + offset(followed) + " (sky). ";
     }
 
-    /** What the last frame shows of the screws themselves, the gravest first, a sentence or two each. */
+    /** What the last frame shows about the screws themselves, the most serious first, a sentence or two each. */
     public static List<String> notes(WatchStep.ScrewsFollowed followed) {
         List<String> notes = new ArrayList<>(wrongWays(followed.azimuthWentWrong(), followed.altitudeWentWrong()));
         addBeyond(notes, "altitude", followed.orders().altitude());
@@ -68,7 +68,7 @@ public final class WatchWords {
         return notes;
     }
 
-    /** A sentence for each screw that the last frame saw take the axis away from the aim. */
+    /** A sentence for each screw that moved the axis away from the aim in the last frame. */
     static List<String> wrongWays(
             Optional<FollowedScrews.WrongWay> azimuth, Optional<FollowedScrews.WrongWay> altitude) {
         List<String> ways = new ArrayList<>();
@@ -89,7 +89,7 @@ public final class WatchWords {
         return way.name().toLowerCase(Locale.ROOT);
     }
 
-    /** What to turn now, a tagged line a screw, for the person with a hand on it. */
+    /** What to turn now, a tagged line per screw, for an observer with a hand on it. */
     public static List<String> remaining(WatchStep.ScrewsFollowed followed) {
         if (followed.goodEnough()) {
             return List.of("STOP  good enough. Let go of the screws.");
@@ -100,7 +100,7 @@ public final class WatchWords {
         return lines;
     }
 
-    /** As near as a hand turns while it is being told: a sixteenth. */
+    /** As fine as a hand turns during instructions: a sixteenth. */
     public static double rounded(double turns) {
         return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
     }
@@ -118,12 +118,12 @@ public final class WatchWords {
                 + way + (order.isTrial() ? ", to see which way it goes." : "."));
     }
 
-    /** What the screws have done since the axis was found. */
+    /** The effect of the screws since the axis was found. */
     public static String moved(WatchStep.ScrewsFollowed followed) {
         return "Moved since it was found: " + offset(followed) + " on the sky.";
     }
 
-    /** In the measure that says where the axis points, too: azimuth about the vertical is larger by 1 / cos latitude. */
+    /** In the same measure as the axis offset: azimuth about the vertical is larger by 1 / cos latitude. */
     private static String offset(WatchStep.ScrewsFollowed followed) {
         Angle east = followed.moved().east();
         Angle up = followed.moved().up();

@@ -9,7 +9,7 @@ import polewright.sky.body.BodyPosition;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
-/** Where a body stands, in words. */
+/** The position of a body in words. */
 public final class WhereWords {
     private WhereWords() {}
 

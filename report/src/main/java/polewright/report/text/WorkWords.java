@@ -12,7 +12,7 @@ import polewright.mount.rig.Camera;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 
-/** What tonight is for, in words. */
+/** Tonight's work in words. */
 public final class WorkWords {
     private WorkWords() {}
 
@@ -49,7 +49,7 @@ public final class WorkWords {
         return String.join(", ", parts);
     }
 
-    /** What was typed: in degrees from 100′ on. */
+    /** As typed: in degrees from 100′ on. */
     private static String read(Angle angle) {
         return angle.arcminutes() >= 99.5 ? AngleWords.read(angle) : PlainNumber.asRead(angle.arcminutes()) + "′";
     }

@@ -6,14 +6,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Breaks lines between words so that they fit a screen of 80 characters. What follows hangs under the first word after
- * the line's tag ({@code WHY}, {@code 3.}, {@code #4 17:30 UTC}), so that tags stand out down the left edge.
+ * Wraps lines to a screen of 80 characters. Continuations are indented under the first word after the line's tag
+ * ({@code WHY}, {@code 3.}, {@code #4 17:30 UTC}), so that tags are easy to see along the left edge.
  */
 public final class Wrapping {
-    /** Characters in a line, as a terminal of the usual size shows them. */
+    /** Characters per line on a terminal of the usual size. */
     public static final int WIDTH = 80;
 
-    // A tag, and what stands in front of it; or figures that a list puts in front of each line.
+    // A tag, with what precedes it; or figures that a list puts in front of each line.
     private static final Pattern TAG =
             Pattern.compile(" *(?:[A-Z]{3,}:? +|\\d+\\. |#\\d+ +\\d\\d:\\d\\d UTC +|#\\d+ at \\d\\d:\\d\\d UTC: )?");
     private static final String INDENT = "  ";
@@ -22,14 +22,14 @@ public final class Wrapping {
 
     private Wrapping() {}
 
-    /** The same text, with spaces at which no line is broken: for commands that are to be typed as they stand. */
+    /** The same text with non-breaking spaces: for commands that are to be typed exactly. */
     public static String unbroken(String words) {
         return words.replace(' ', NO_BREAK_SPACE);
     }
 
     /**
-     * A command on a line of its own, indented; one that is too long goes on in the next line after a backslash, before
-     * an option, so that a shell still takes it whole.
+     * A command on a line of its own, indented; a longer one continues on the next line after a backslash, before an
+     * option, so that a shell still accepts it whole.
      */
     public static List<String> command(String typed) {
         if (length(INDENT + typed) <= WIDTH) {
@@ -51,7 +51,7 @@ public final class Wrapping {
         return lines;
     }
 
-    /** Each line as one or more that fit; a single word that is longer than a line is left whole. */
+    /** Each line as one or more that fit; a single word longer than a line is left whole. */
     public static List<String> wrapped(List<String> lines) {
         List<String> fitting = new ArrayList<>();
         lines.forEach(line -> addWrapped(fitting, line));

@@ -8,7 +8,7 @@ import polewright.alignment.work.ImagingRun;
 import polewright.mount.rig.Rig;
 import polewright.mount.rig.Worm;
 
-/** What a zone leaves out because the rig does not say it, or cannot keep because of how the rig is. */
+/** What a zone omits because the rig does not specify it, or cannot guarantee because of the rig. */
 public final class ZoneNotes {
     private ZoneNotes() {}
 

@@ -6,11 +6,14 @@ import polewright.alignment.allowance.LimitCause;
 import polewright.alignment.allowance.ZoneOutcome;
 import polewright.sky.InputRefused;
 
-/** Work that no axis suits, as a refusal: which item, what goes wrong even with the best axis, and what could be done. */
+/**
+ * Work that no axis satisfies, as a refusal: which item, what goes wrong even with the best axis, and what could be
+ * done.
+ */
 public final class ZoneRefusals {
     private ZoneRefusals() {}
 
-    /** One item can never come out well. */
+    /** One item can never succeed. */
     public static InputRefused of(ZoneOutcome.Impossible impossible) {
         return new InputRefused(
                 "'" + impossible.item() + "' is not possible: even with a perfect axis "
@@ -18,7 +21,7 @@ public final class ZoneRefusals {
                 remedy(impossible.cause()));
     }
 
-    /** Two items want different axes. */
+    /** Two items need different axes. */
     public static InputRefused of(ZoneOutcome.AtOdds odds) {
         return new InputRefused(
                 "no single axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
@@ -28,7 +31,7 @@ public final class ZoneRefusals {
     private static String atMost(LimitCause cause, Optional<Duration> longest) {
         boolean look = cause == LimitCause.LEAVES_FIELD || cause == LimitCause.GO_TO;
         return longest.map(span ->
-                        // A refusal is one line, and is not broken.
+                        // A refusal is one line and is not wrapped.
                         (look ? "; it could stay at most " : "; the longest that could is ")
                                 + TimeSpans.atMost(span).replace('\u00a0', ' '))
                 .orElse("");

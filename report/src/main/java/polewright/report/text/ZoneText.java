@@ -10,10 +10,10 @@ import polewright.drawing.ZoneScene;
 import polewright.mount.AxisOffset;
 
 /**
- * The zone as a picture of letters for a terminal, as someone sees it who faces the pole: its edge in letters that the
- * words beside it explain, the axis, where it was, the best aim and the pole.
+ * The zone as a picture of letters for a terminal, as seen by an observer facing the pole: its edge in letters
+ * explained next to it, the axis, its earlier positions, the best aim and the pole.
  *
- * <p>At most {@link #WIDTH} letters wide and {@link #ROWS} lines high. Letters are taken to be twice as high as wide.
+ * <p>At most {@link #WIDTH} letters wide and {@link #ROWS} lines high. Letters are assumed to be twice as high as wide.
  */
 public final class ZoneText {
     public static final int WIDTH = 78;
@@ -64,7 +64,7 @@ public final class ZoneText {
         }
     }
 
-    /** Those beyond the letters that are explained share the last sign. */
+    /** Those without a letter of their own share the last sign. */
     private char letter(Stretch stretch) {
         for (int i = 0; i < Math.min(MOST_CAUSES, causes.size()); i++) {
             if (causes.get(i).words().equals(stretch.words())) {
@@ -74,7 +74,7 @@ public final class ZoneText {
         return '*';
     }
 
-    /** Put on the map from the least to the most important, and told the other way round. */
+    /** Drawn from the least to the most important, and listed in reverse. */
     private List<String> marks() {
         List<String> told = new ArrayList<>();
         told.add(mark('P', AxisOffset.NONE, "true pole"));
@@ -130,7 +130,7 @@ public final class ZoneText {
         return points;
     }
 
-    /** Where the axis is, if its regions are on the map and large enough to be told from its mark. */
+    /** The axis, if its regions are on the map and large enough to be distinguished from its mark. */
     private Optional<ZoneScene.Place> regions() {
         return scene.now().filter(now -> isNear(now.offset()) && map.isSeen(scene.region(now, 2)));
     }

@@ -17,9 +17,9 @@ import polewright.mount.AxisOffset;
 import polewright.session.NightState;
 import polewright.sky.angle.Angle;
 
-/** How far off the axis may be, and why, in words. */
+/** The tolerance on the axis, and its reasons, in words. */
 public final class ZoneWords {
-    // An aim nearer the pole than this is the pole.
+    // An aim nearer the pole than this counts as the pole.
     private static final double LEAST_TOLD_ARCMIN = 0.05;
     private static final double LEAST_TOLD_SHARE = 0.02;
     // A hundredth more is a flat side that spans 16 degrees of the circle: less than a drawing shows.
@@ -34,7 +34,7 @@ public final class ZoneWords {
                 : allowance.words();
     }
 
-    /** What is asked for, and how likely it is met now: one line. */
+    /** The requirement and the probability that it is met now: one line. */
     public static String chance(NightState night) {
         return "ZONE  " + capitalised(line(night.allowance())) + ". Chance now: "
                 + AdviceWords.percent(night.advice().probabilityNow()) + ".";
@@ -64,7 +64,7 @@ public final class ZoneWords {
         return lines;
     }
 
-    /** The zone, what draws its nearest line, and the best aim. */
+    /** The zone, what limits its nearest edge, and the best aim. */
     public static List<String> of(WorkZone zone) {
         return List.of(zone(zone), strictest(zone), aim(zone));
     }
@@ -147,7 +147,7 @@ public final class ZoneWords {
                         + " the true pole, the point farthest from every edge of the zone.";
     }
 
-    /** The stretch of edge that comes nearest to the best aim. */
+    /** The piece of edge nearest to the best aim. */
     static ZoneEdge nearest(WorkZone zone) {
         return zone.edges().stream()
                 .filter(edge -> edge.item().equals(zone.strictest()))
@@ -155,7 +155,7 @@ public final class ZoneWords {
                 .orElseThrow(() -> new IllegalStateException("a zone without a line of its strictest item"));
     }
 
-    /** From a point to the line of an edge, rad. */
+    /** Distance of a point from the line of an edge, rad. */
     private static double distance(ZoneEdge edge, AxisOffset point) {
         AxisOffset along = edge.to().minus(edge.from());
         AxisOffset toPoint = point.minus(edge.from());
