@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import polewright.sky.InputRefused;
 
-/** What is asked of the person when a file leaves something out. */
+/** What the user is asked for if a file lacks metadata. */
 class MissingFactsTest {
     private static final MissingFacts.TimeRemedy REMEDY = new MissingFacts.TimeRemedy("give the time", "give the zone");
 
@@ -27,21 +27,21 @@ class MissingFactsTest {
     }
 
     @Test
-    void aTimeThatIsThereIsGiven() {
+    void presentTime_isReturned() {
         Instant time = Instant.parse("2026-11-25T20:00:00Z");
         assertThat(MissingFacts.middle("dusk.fits", FrameFacts.NONE.takenAt(time), REMEDY))
                 .isEqualTo(time);
     }
 
     @Test
-    void aMissingTimeIsAskedFor() {
+    void missingTime_isRequested() {
         assertThatThrownBy(() -> MissingFacts.middle("dusk.png", FrameFacts.NONE, REMEDY))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("dusk.png does not say when it was taken. Give the time.");
     }
 
     @Test
-    void aTimeThatCouldNotBeUsedIsSaidWithTheReason() {
+    void unusableTime_isReportedWithTheReason() {
         FrameFacts facts = facts(Optional.empty(), 0, 0, "its DATE-OBS 'last night' is not a date with a time of day");
         assertThatThrownBy(() -> MissingFacts.middle("dusk.fits", facts, REMEDY))
                 .hasMessage("dusk.fits does not say when it was taken"
@@ -50,7 +50,7 @@ class MissingFactsTest {
     }
 
     @Test
-    void aMissingZoneIsAskedFor() {
+    void missingZone_isRequested() {
         FrameFacts facts = facts(Optional.of(LocalDateTime.parse("2026-11-25T21:00:15")), 0, 0);
         assertThatThrownBy(() -> MissingFacts.middle("dusk.jpg", facts, REMEDY))
                 .isInstanceOf(InputRefused.class)

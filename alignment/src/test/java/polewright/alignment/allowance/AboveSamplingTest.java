@@ -24,9 +24,9 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SiderealRate;
 
 /**
- * Over a whole sky few places are looked at, few ways round and few times. Here every 3.75° of hour angle and 3° of
- * declination is a track of its own, out to where a star just stays up, 16 ways round, in all corners and at all times that
- * a track has.
+ * Compares the sparse sampling of a whole sky with a dense one. Here every 3.75° of hour angle and 3° of declination is
+ * a track of its own, out to where a star just stays up, with 16 position angles, in all corners and at all times of a
+ * track.
  */
 class AboveSamplingTest {
     private static final int WORKS = 20;
@@ -35,7 +35,7 @@ class AboveSamplingTest {
     private static final double HOUR_ANGLE_STEP_DEG = 3.75;
     private static final double DECLINATION_STEP_DEG = 3;
     private static final double FINE_DEG = 0.1;
-    // The sky nearer to a celestial pole is left out of regions, as their description says.
+    // The sky nearer to a celestial pole is left out of regions, as documented there.
     private static final double HIGHEST_DECLINATION_DEG = 80;
     private static final Rig RIG = Rig.typicalForkOnWedge();
 
@@ -155,7 +155,7 @@ class AboveSamplingTest {
 
     @ParameterizedTest
     @ValueSource(longs = {31_415, 27_182})
-    void theZoneOverAWholeSky_isThatOfAMuchDenserGrid_within2Percent_for20RandomWorksInBothHemispheres(long seed) {
+    void zoneOverAWholeSky_agreesWithAMuchDenserGrid_within2Percent_for20RandomWorksInBothHemispheres(long seed) {
         Random random = new Random(seed);
         List<String> off = new ArrayList<>();
         int found = 0;
@@ -181,7 +181,7 @@ class AboveSamplingTest {
         assertThat(off).isEmpty();
     }
 
-    /** Where the share passes 1, from shares inside and outside of the edge; NaN when it is not there. */
+    /** Where the fraction reaches 1, interpolated from inside and outside of the edge; NaN if it does not. */
     private static double denseEdge(List<MotionLimit> limits, Site site, AxisOffset aim, double angle, double edge) {
         CandidateAxis inside = axis(site, aim, angle, 0.97 * edge);
         double low = 0;

@@ -35,10 +35,10 @@ class ExposureLimitsTest {
         return ExposureLimits.longest(site, weather, Rig.typicalForkOnWedge(), shot, offset, covariance);
     }
 
-    /** The classic constant, common practice: 10′ of east drift 2.6252″ a minute on the meridian. */
+    /** The classic constant, common practice: 10′ of east offset drift 2.6252″ per minute on the meridian. */
     @ParameterizedTest
     @ValueSource(doubles = {0, 40, -15})
-    void onTheMeridian_theLongestUnguidedExposure_isToleranceOverDrift(double decDeg) {
+    void longestUnguided_onTheMeridian_isToleranceOverDrift(double decDeg) {
         ImagingRun shot = shot(TINY, at(0, decDeg), 60, UNGUIDED, 2.6252);
         ExposureLimits.Limit limit = longest(LARKFELL, Weather.AIRLESS, shot, AxisOffset.ofArcminutes(10, 0), CERTAIN);
         assertThat(seconds(limit.unguided())).isCloseTo(60, within(0.8));
@@ -46,7 +46,7 @@ class ExposureLimitsTest {
 
     /** E = 45019 S cos δ / (T F A), solved for T; derived here, agrees with the form attributed to R. N. Hook 1989. */
     @Test
-    void theLongestGuidedExposure_isTheOneOfTheToleranceAttributedToHook() {
+    void longestGuided_agreesWithToleranceAttributedToHook() {
         double halfDiagonalDeg = Math.toDegrees(Math.atan(Math.hypot(4656, 3520) / 2 * 0.0038 / 1000));
         ImagingRun shot = shot(MAIN, at(0, 45), 60, new Guiding.Guided(Angle.ofDegrees(1)), 2);
         double trailMicrometres = Angle.ofArcseconds(2).radians() * 1e6;
@@ -57,7 +57,7 @@ class ExposureLimitsTest {
     }
 
     @Test
-    void anAxisAtThePole_withoutAir_hasNoLimitButThreeHours() {
+    void axisAtThePole_withoutRefraction_isLimitedOnlyByThreeHours() {
         ExposureLimits.Limit limit = longest(
                 TUSSOCK_FLAT, Weather.AIRLESS, shot(MAIN, at(-20, -30), 60, UNGUIDED, 2), AxisOffset.NONE, CERTAIN);
         assertThat(limit.unguided()).isEqualTo(ExposureLimits.LONGEST);
@@ -65,7 +65,7 @@ class ExposureLimitsTest {
     }
 
     @Test
-    void whatIsNotKnownOfTheAxis_shortensExposures() {
+    void axisUncertainty_shortensExposures() {
         ImagingRun shot = shot(MAIN, along(-30, 30, 20), 60, UNGUIDED, 2);
         AxisOffset offset = AxisOffset.ofArcminutes(5, 0);
         ExposureLimits.Limit certain = longest(LARKFELL, MEAN, shot, offset, CERTAIN);
@@ -77,15 +77,17 @@ class ExposureLimitsTest {
     }
 
     @Test
-    void tenDegreesOff_someTenthsOfASecondAreLeft() {
+    void axisTenDegreesOff_leavesTenthsOfASecond() {
         ExposureLimits.Limit limit = longest(
                 LARKFELL, MEAN, shot(MAIN, at(0, 0), 60, UNGUIDED, 2), AxisOffset.ofArcminutes(600, 0), CERTAIN);
         assertThat(seconds(limit.unguided())).isCloseTo(2 / (0.26252 * 600) * 60, within(0.05));
     }
 
-    /** The inverse agrees with the zone: of exposures that long the present axis is just on the edge. */
+    /**
+     * Consistency of the inverse with the zone: with exposures at the limit the present axis is exactly on the edge.
+     */
     @Test
-    void withExposuresAtTheLimit_theAxisIsAtTheEdgeOfTheZone_inBothHemispheres() {
+    void exposureAtTheLimit_putsTheAxisOnTheEdgeOfTheZone_inBothHemispheres() {
         for (Site site : new Site[] {LARKFELL, TUSSOCK_FLAT}) {
             for (double east : new double[] {-6, 3}) {
                 AxisOffset offset = AxisOffset.ofArcminutes(east, 4);

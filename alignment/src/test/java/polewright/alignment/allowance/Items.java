@@ -13,14 +13,14 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Things to photograph, for tests. */
+/** Imaging runs for tests. */
 final class Items {
     static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     static final Site TUSSOCK_FLAT = Site.ofDegrees(-43.95, 170.40, 710);
     static final Weather MEAN = new Weather(1010, 10, 0);
     static final Guiding UNGUIDED = new Guiding.Unguided();
 
-    /** So small that its corner is its middle. */
+    /** So small that its corner is practically its centre. */
     static final Camera TINY = new Camera("tiny", 2000, 2, 64, 64);
 
     private Items() {}

@@ -19,7 +19,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** What the trade's formulas say of tolerances, without air as they are meant. */
+/** Published formulas for tolerances, without refraction as intended. */
 class PublishedTolerancesTest {
     /**
      * E = 45019 S cos δ / (T F A) arcminutes for a trail of S micrometres in T minutes at focal length F mm, A degrees
@@ -34,11 +34,11 @@ class PublishedTolerancesTest {
         "-30, 600, 2.0, 15, 12",
         "-60, 1500, 1.2, 30, 20",
     })
-    void aGuidedZone_isAsWideAsTheToleranceAttributedToHook(
+    void guidedZone_hasTheWidthAttributedToHook(
             double decDeg, double focalMm, double farCornerDeg, double minutes, double trailMicrometres) {
         Camera camera = new Camera("camera", focalMm, 4, 3000, 2000);
         double halfDiagonalDeg = Math.toDegrees(Math.atan(Math.hypot(3000, 2000) / 2 * 0.004 / focalMm));
-        // Where the guide star is, is not known: δ is that of one on the pole's side of the picture.
+        // The position of the guide star is unspecified: δ is that of one on the pole's side of the picture.
         double guideDeg = Math.abs(decDeg) + farCornerDeg - halfDiagonalDeg;
         double expectedArcmin =
                 45019 * trailMicrometres * Math.cos(Math.toRadians(guideDeg)) / (minutes * focalMm * farCornerDeg);
@@ -46,7 +46,7 @@ class PublishedTolerancesTest {
                 Angle.ofRadians(trailMicrometres / 1000 / focalMm).arcseconds();
         Site site = decDeg < 0 ? TUSSOCK_FLAT : LARKFELL;
         Guiding guided = new Guiding.Guided(Angle.ofDegrees(farCornerDeg - halfDiagonalDeg));
-        // From −70° to 70° of hour angle each direction of the offset comes to be the worst.
+        // From −70° to 70° of hour angle each direction of the offset becomes the worst in turn.
         WorkZone zone = zone(
                 site, Weather.AIRLESS, shot(camera, along(-70, 70, decDeg), 60 * minutes, guided, toleranceArcsec));
 
@@ -54,12 +54,12 @@ class PublishedTolerancesTest {
     }
 
     /**
-     * The classic constants, common practice: 1′ of offset drifts 0.26252″ a minute, an arcsecond a minute is 3.81′. On
-     * the meridian it is the offset in east that drifts in declination, and it does so alike at all declinations.
+     * The classic constants, common practice: 1′ of offset drifts 0.26252″ per minute, an arcsecond per minute is
+     * 3.81′. On the meridian the east offset drifts in declination, equally at all declinations.
      */
     @ParameterizedTest
     @CsvSource({"0, 1", "0, 3.81", "30, 1", "60, 1", "-20, 1", "-20, 3.81", "80, 1"})
-    void anUnguidedZoneOnTheMeridian_isAsWideInEast_asTheDriftConstantSays_atAnyDeclination(
+    void unguidedZoneOnTheMeridian_hasTheEastWidthOfTheDriftConstant_atAnyDeclination(
             double decDeg, double arcmin) {
         double minutes = 2;
         double toleranceArcsec = arcmin == 3.81 ? minutes : 0.26252 * minutes;
@@ -70,10 +70,12 @@ class PublishedTolerancesTest {
         assertThat(zone.eastSpan().low().arcminutes()).isCloseTo(-arcmin, within(0.005 * arcmin));
     }
 
-    /** The same 6 h from the meridian, for an axis too high or too low; at the pole's side of the sky in the south too. */
+    /**
+     * The same 6 h from the meridian, for an axis too high or too low; on the pole's side of the sky in the south too.
+     */
     @ParameterizedTest
     @CsvSource({"54.6, 30, -90", "54.6, 30, 90", "-43.95, -40, -90", "-43.95, -40, 90"})
-    void sixHoursFromTheMeridian_itIsAsWideInUp(double latDeg, double decDeg, double haDeg) {
+    void unguidedZoneSixHoursFromTheMeridian_hasThatWidthInUp(double latDeg, double decDeg, double haDeg) {
         WorkZone zone = zone(
                 Site.ofDegrees(latDeg, 0, 0),
                 Weather.AIRLESS,

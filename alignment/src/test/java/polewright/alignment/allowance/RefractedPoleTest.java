@@ -21,29 +21,31 @@ import polewright.sky.place.Site;
 import polewright.sky.time.SiderealRate;
 
 /**
- * Where refraction moves the best axis, against E. S. King's results as secondary sources describe them ("Forms of Images in
- * Stellar Photography" 1902; Manual of Celestial Photography 1931; the originals were not read) and a table of them that
- * was worked out outside this project. Air of 1010 hPa, 10 °C, dry: k = 58.07″, and with the tan³ z that the table leaves
- * out.
+ * How refraction moves the best axis, compared with E. S. King's results as secondary sources describe them ("Forms of
+ * Images in Stellar Photography" 1902; Manual of Celestial Photography 1931; the originals were not read) and a table
+ * of them calculated outside this project. Air of 1010 hPa, 10 °C, dry: k = 58.07″, and with the tan³ z term that the
+ * table omits.
  */
 class RefractedPoleTest {
     private static final double K_ARCSEC = 58.07;
     private static final double B_OVER_A = 0.0650 / 58.07;
     private static final double SECONDS = 60;
 
-    /** Differential refraction by A tan z + B tan³ z over that by A tan z alone. */
+    /** Ratio of differential refraction by A tan z + B tan³ z to that by A tan z alone. */
     private static double withCube(double altitudeDeg) {
         double tan = 1 / Math.tan(Math.toRadians(altitudeDeg));
         return 1 - 3 * B_OVER_A * tan * tan;
     }
 
-    /** Nulling the drift of a star at this altitude leaves the axis γ = k |sin φ| cos φ / sin² a above the true pole. */
+    /**
+     * Nulling the drift of a star at this altitude leaves the axis γ = k |sin φ| cos φ / sin² a above the true pole.
+     */
     @ParameterizedTest
     @CsvSource({
         "45, 15, 433", "45, 20, 248", "45, 30, 116", "45, 45, 58", "45, 60, 39",
         "-45, 15, 433", "-45, 20, 248", "-45, 30, 116", "-45, 45, 58", "-45, 60, 39",
     })
-    void anAxisAsHighAsKingsPole_stopsTheDriftOfAStarInTheEastOrWest(
+    void axisAtKingsPole_stopsTheDriftOfAStarInTheEastOrWest(
             double latDeg, double altitudeDeg, double tableArcsec) {
         ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         for (double east : new double[] {-1, 1}) {
@@ -66,10 +68,10 @@ class RefractedPoleTest {
                 .getY();
     }
 
-    /** The pole as it is seen stands R(|φ|) above the true one, which is γ at the altitude of the pole. */
+    /** The refracted pole is R(|φ|) above the true one, which is γ at the altitude of the pole. */
     @ParameterizedTest
     @CsvSource({"20, 158", "30, 100", "40, 69.0", "50, 48.7", "60, 33.5", "-40, 69.0"})
-    void theSeenPole_isKingsPoleForStarsAsHighAsThePole(double latDeg, double tableArcsec) {
+    void refractedPole_isKingsPoleForStarsAtTheAltitudeOfThePole(double latDeg, double tableArcsec) {
         ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         double lat = Math.toRadians(latDeg);
         Vector3D pole = new Vector3D(0, Math.signum(lat) * Math.cos(lat), Math.abs(Math.sin(lat)));
@@ -88,7 +90,7 @@ class RefractedPoleTest {
      */
     @ParameterizedTest
     @ValueSource(doubles = {20, 35, 50, -30, -45})
-    void onTheMeridianAtTheEquator_theStarsKeepKingsRate_atAnyLatitude(double latDeg) {
+    void starsOnTheMeridianAtTheEquator_moveAtKingsRate_atAnyLatitude(double latDeg) {
         ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         double half = SiderealRate.RAD_PER_SECOND * SECONDS / 2;
         Vector3D first = sky.seen(sky.airless(-half, 0));
@@ -113,10 +115,10 @@ class RefractedPoleTest {
         assertThat(atKingsRate.getX()).isCloseTo(0, within(0.01));
     }
 
-    /** So the zone of a star lies about King's pole for it and not about the true one. */
+    /** So the zone of a star is centred on King's pole for it and not on the true one. */
     @ParameterizedTest
     @CsvSource({"45, 0, -45", "45, 0, 45", "-45, 0, -45", "50, 0, 30", "-35, 0, 40"})
-    void theZoneOfAStarOnTheEquator_liesAboutKingsPoleForIt(double latDeg, double decDeg, double haDeg) {
+    void zoneOfAStarOnTheEquator_isCentredOnKingsPole(double latDeg, double decDeg, double haDeg) {
         double lat = Math.toRadians(latDeg);
         double sinAlt = Math.cos(lat) * Math.cos(Math.toRadians(haDeg));
         double altitudeDeg = Math.toDegrees(Math.asin(sinAlt));
@@ -134,7 +136,7 @@ class RefractedPoleTest {
     }
 
     @Test
-    void forTheWholeSkyAbove30Degrees_theBestAimIsAboveTheTruePole_inBothHemispheres() {
+    void bestAimForTheSkyAbove30Degrees_isAboveTheTruePole_inBothHemispheres() {
         for (double latDeg : new double[] {50, -50}) {
             WorkZone zone = zone(
                     Site.ofDegrees(latDeg, 0, 0), MEAN, shot(TINY, SkyRegion.Above.THIRTY_DEGREES, 60, UNGUIDED, 2.5));

@@ -22,8 +22,8 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * How much of its tolerance an item uses with an axis offset, by brute force: a catalogue star followed through SOFA at real
- * times, its light bent by the air, a mount of rotations. Knows nothing of the code that is checked.
+ * The fraction of its tolerance that an item uses at an axis offset, by brute force: a catalogue star followed with
+ * SOFA at real times, with refraction, and a mount made of rotations. Independent of the code under test.
  */
 final class SimulatedItem {
     private static final double SIDEREAL_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
@@ -39,7 +39,7 @@ final class SimulatedItem {
     private final WorkItem item;
     private final List<Run> runs = new ArrayList<>();
 
-    /** One star followed for a while: its seen directions, with those of tube and guide star where it is guided. */
+    /** One star followed for a while: its apparent directions, with those of tube and guide star if guided. */
     private record Run(
             List<Double> seconds,
             List<Vector3D> tube,
@@ -64,7 +64,7 @@ final class SimulatedItem {
                         start,
                         seconds(look.stay()),
                         LONG_TIMES,
-                        // By hand the object begins half-way out from the middle.
+                        // When pushed by hand the object begins half-way out from the centre.
                         look.field().radians() / (look.finding() instanceof VisualObservation.Finding.ByHand ? 4 : 2),
                         false);
             }
@@ -120,7 +120,10 @@ final class SimulatedItem {
                 all));
     }
 
-    /** The most of the tolerance that any star at any time uses; within 60′ of the pole by its distance from there too. */
+    /**
+     * The largest fraction of the tolerance used by any star at any time; within 60′ of the pole, also by its distance
+     * from there.
+     */
     double share(AxisOffset offset) {
         SimulatedMount mount = SimulatedMount.of(site, offset);
         double most = offset.distance().arcminutes() / 60;
@@ -134,7 +137,7 @@ final class SimulatedItem {
         return most;
     }
 
-    /** The worm is taken to be as contrary as it may between any two times. */
+    /** The worst periodic error between any two times. */
     private double drivenShare(SimulatedMount mount, Run run) {
         double rate = Angle.ofArcseconds(drive.rate().arcsecPerSecond()).radians();
         double most = 0;
@@ -183,7 +186,7 @@ final class SimulatedItem {
                 .toList();
     }
 
-    /** The catalogue's direction of what stands so far from the star, as it appears at a moment. */
+    /** Catalogue direction at a distance from the star, as it appears at a moment. */
     private CatalogueStar beside(ObservingMoment moment, double distance, double angle) {
         ApparentPlace place = moment.apparent(star);
         double dec = place.declination().radians();

@@ -8,8 +8,8 @@ import polewright.mount.AxisPointing;
 import polewright.sky.place.Site;
 
 /**
- * A mount made of rotations and nothing else, for checks against the formulas of the code: a tube on a declination axis on a
- * polar axis that has an offset.
+ * A mount made only of rotations, to check the code's formulas: a tube on a declination axis on a polar axis that has
+ * an offset.
  *
  * @param northernEnd of the polar axis, ENU
  */
@@ -18,12 +18,15 @@ record SimulatedMount(Vector3D northernEnd) {
         return new SimulatedMount(AxisPointing.of(site, offset).northernEnd(site));
     }
 
-    /** The tube's turn from where it stood, after the drive has turned westward. */
+    /** The tube's rotation from its starting position, after the drive has turned westward. */
     Rotation driven(double westwardRad) {
         return turn(northernEnd, -westwardRad);
     }
 
-    /** The tube's turn that brings a star back to where it stood in the camera, by both axes: found by trial. */
+    /**
+     * The tube's rotation in both axes that brings a star back to its original position in the camera: found
+     * iteratively.
+     */
     Rotation holding(Vector3D tube, Vector3D guideFirst, Vector3D guideNow) {
         Vector3D declinationAxis = northernEnd.crossProduct(tube).normalize();
         double hour = 0;

@@ -15,8 +15,8 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * A fork without a wedge is a mount whose axis points at the zenith: guided on a star, its field turns as handbooks have it
- * for altitude and azimuth, {@link FieldRotation}.
+ * A fork without a wedge is a mount whose axis points at the zenith: guided on a star, its field rotates at the
+ * handbook rate for altitude and azimuth, {@link FieldRotation}.
  */
 class UprightForkTest {
     private static final double SECONDS = 60;
@@ -32,25 +32,25 @@ class UprightForkTest {
         "-43.95, -20, -70",
         "20, 5, 10"
     })
-    void aGuidedField_turnsAtTheAltazimuthRate(double latDeg, double decDeg, double hourAngleDeg) {
+    void guidedField_rotatesAtTheAltazimuthRate(double latDeg, double decDeg, double hourAngleDeg) {
         Site site = Site.ofDegrees(latDeg, 0, 0);
         ApparentSky sky = new ApparentSky(site, Weather.AIRLESS);
         CandidateAxis zenith = new CandidateAxis(AxisOffset.NONE, Vector3D.PLUS_K);
         Vector3D middle = sky.airless(Math.toRadians(hourAngleDeg), Math.toRadians(decDeg));
         Vector3D star = sky.later(middle, -SECONDS / 2);
-        // Straight above the star as the tube sees it, the altitude axis being square to both.
+        // Directly above the star in the tube's frame, because the altitude axis is perpendicular to both.
         Vector3D above = RodriguesRotation.about(zenith.east(star), star, -Math.toRadians(CORNER_DEG));
         GuidedMotion motion = new GuidedMotion(star, star, sky.later(star, SECONDS), above, sky.later(above, SECONDS));
 
         Vector2D moved = motion.shift(zenith);
 
-        // What was above goes toward the mount's east as the vertical turns away from it against the stars.
+        // A point above the star moves toward the mount's east as the vertical rotates relative to the stars.
         double turnedDeg = Math.toDegrees(moved.getX() / (CORNER_DEG * 3600));
         AirlessDirection direction = AirlessDirection.of(
                 new Angle(Math.atan2(middle.getX(), middle.getY())), new Angle(Math.asin(middle.getZ())));
         double expectedDeg = -FieldRotation.perHour(site, direction).degrees() * SECONDS / 3600;
         assertThat(turnedDeg).isCloseTo(expectedDeg, within(0.005 * Math.abs(expectedDeg)));
-        // It turns about the star: nothing moves toward it.
+        // It rotates about the star: nothing moves toward it.
         assertThat(moved.getY()).isCloseTo(0, within(0.01 * Math.abs(moved.getX()) + 1e-3));
     }
 }

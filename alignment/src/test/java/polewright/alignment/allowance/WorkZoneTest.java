@@ -45,7 +45,7 @@ class WorkZoneTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0, 1, 2, 3})
-    void aSquare_hasItsWholeHeightAtEveryEast_whicheverCornerItBeginsWith(int beginning) {
+    void square_hasItsWholeHeightAtEveryEast_whateverItsFirstCorner(int beginning) {
         WorkZone square = polygon(beginning, -2, -1, 2, -1, 2, 3, -2, 3);
         for (double east : new double[] {-2, -1, 0, 1.5, 2}) {
             assertSpan(square, east, -1, 3);
@@ -58,7 +58,7 @@ class WorkZoneTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0, 1, 2})
-    void aTriangle_narrowsToItsCorner(int beginning) {
+    void triangle_narrowsToItsCorner(int beginning) {
         WorkZone triangle = polygon(beginning, -1, 0, 3, -2, 3, 2);
         assertSpan(triangle, -1, 0, 0);
         assertSpan(triangle, 1, -1, 1);
@@ -66,7 +66,7 @@ class WorkZoneTest {
     }
 
     @Test
-    void aFoundZone_containsWhatItsSpansSay() {
+    void foundZone_containsTheEndsOfItsSpans() {
         WorkZone zone = Items.zone(LARKFELL, MEAN, WORK.items().get(0));
         for (double share = 0.01; share < 1; share += 0.02) {
             Angle east = zone.eastSpan()
@@ -85,9 +85,9 @@ class WorkZoneTest {
         }
     }
 
-    /** A square of 2 sigma each way holds (2 Φ(2) − 1)² = 0.9111 of a Gaussian (handbook tables of Φ). */
+    /** A square of 2 sigma in each direction holds (2 Φ(2) − 1)² = 0.9111 of a Gaussian (handbook tables of Φ). */
     @Test
-    void theProbabilityOfASquare_isTheProductOfItsSides() {
+    void probabilityOfASquare_isTheProductOfItsSides() {
         WorkZone square = polygon(0, -2, -2, 2, -2, 2, 2, -2, 2);
         assertThat(ZoneProbability.of(square, AxisOffset.NONE, new OffsetCovariance(1, 0, 1)))
                 .isCloseTo(0.9111, within(1e-4));

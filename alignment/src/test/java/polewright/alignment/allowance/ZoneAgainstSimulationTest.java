@@ -31,20 +31,20 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * The zone's edge against motions simulated without any of its formulas: {@link SimulatedItem}. For single stars at
- * declinations within 60° and above 32° of altitude; regions are {@link AboveSamplingTest}'s.
+ * The zone's edge compared with motions simulated without any of its formulas: {@link SimulatedItem}. For single stars
+ * at declinations within 60° and above 32° of altitude; regions are tested by {@link AboveSamplingTest}.
  */
 class ZoneAgainstSimulationTest {
     private static final int ITEMS = 200;
     private static final int WAYS = 6;
-    // Nearer a celestial pole a guided zone that is narrow and long is bent too much to be drawn convex.
+    // Nearer a celestial pole a long narrow guided zone is too curved to be drawn convex.
     private static final double HIGHEST_DECLINATION_DEG = 60;
-    // So that no exposure ends early because its star, or a corner beside it, sinks too low.
+    // So that no exposure ends early because its star, or a corner of its field, sinks too low.
     private static final double LOWEST_ALTITUDE_DEG = 32;
-    // As good as all of it, where the edge hangs on hundredths of arcseconds.
+    // Practically all of it, where the edge depends on hundredths of arcseconds.
     private static final double WORM_OF_TOLERANCE = 0.99;
 
-    /** Something that somebody might do at some place and time with some mount. */
+    /** A random item of work at some place and time with some mount. */
     private record Case(Site site, Weather weather, Rig rig, NamedStar star, Instant from, WorkItem item) {
         static Case draw(Random random) {
             double latitude = (random.nextBoolean() ? 1 : -1) * (10 + 55 * random.nextDouble());
@@ -142,7 +142,7 @@ class ZoneAgainstSimulationTest {
     }
 
     @Test
-    void theEdge_isWhereSimulatedImagesMoveAsFarAsTheyMay_within2Percent_for200RandomItems() {
+    void edge_matchesSimulatedImageMotion_within2Percent_for200RandomItems() {
         Random random = new Random(20_404);
         List<String> off = new ArrayList<>();
         List<Double> errors = new ArrayList<>();
@@ -174,11 +174,11 @@ class ZoneAgainstSimulationTest {
         // The figures of docs/formulas.md.
         assertThat(errors.get(errors.size() / 2)).isLessThan(0.0002);
         assertThat(errors.get(errors.size() * 95 / 100)).isLessThan(0.002);
-        // Few of those drawn ask too much: the rest would otherwise be a choice of the easy ones.
+        // Few of those drawn are impossible: otherwise the rest would be a selection of easy ones.
         assertThat(impossible).isLessThan(ITEMS / 10);
     }
 
-    /** Where the simulated share passes 1: looked for within 3 % of the edge, there interpolated; NaN when it is not. */
+    /** Where the simulated fraction reaches 1: searched within 3 % of the edge and interpolated; NaN if it does not. */
     private static double simulatedEdge(SimulatedItem item, AxisOffset aim, double angle, double edge) {
         double low = shareAt(item, aim, angle, 0.97 * edge);
         double high = shareAt(item, aim, angle, 1.03 * edge);

@@ -48,9 +48,9 @@ class ZoneFinderTest {
                 look(new VisualObservation.Finding.GoTo(Angle.ofArcminutes(24))));
     }
 
-    /** Common practice: a minute without a guider at 1800 mm takes an axis within some arcminutes. */
+    /** Common practice: a minute without guiding at 1800 mm requires an axis within some arcminutes. */
     @Test
-    void aMinuteUnguidedAt1800Millimetres_takesAnAxisWithinSomeArcminutes() {
+    void oneMinuteUnguidedAt1800Millimetres_needsAnAxisWithinSomeArcminutes() {
         WorkZone zone = zone(LARKFELL, MEAN, shot(MAIN, SKY, 60, UNGUIDED, 2.5));
         assertThat(zone.depth().arcminutes()).isBetween(7.0, 10.0);
         assertThat(zone.strictest()).isEqualTo("shot");
@@ -58,7 +58,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void zones_areConvexAndClosed_withTheBestAimAsDeepAsTheySay() {
+    void zones_areConvexAndClosed_withTheStatedDepthAtTheBestAim() {
         for (WorkItem item : everyKind()) {
             WorkZone zone = zone(LARKFELL, MEAN, item);
             List<ZoneEdge> edges = zone.edges();
@@ -84,9 +84,9 @@ class ZoneFinderTest {
                 - a.up().radians() * b.east().radians();
     }
 
-    /** No point of a coarse net over the zone is deeper than the best aim. */
+    /** No point of a coarse grid over the zone is deeper than the best aim. */
     @Test
-    void noPoint_isDeeperThanTheBestAim() {
+    void bestAim_isTheDeepestPoint() {
         WorkZone zone = zone(LARKFELL, MEAN, shot(MAIN, along(-30, 10, 40), 90, UNGUIDED, 3));
         for (double east = -20; east <= 20; east += 0.5) {
             for (double up = -20; up <= 20; up += 0.5) {
@@ -101,9 +101,9 @@ class ZoneFinderTest {
         }
     }
 
-    /** The sky over 43.95° S is that over 43.95° N mirrored: north and south change places, east and up do not. */
+    /** The sky at 43.95° S is that at 43.95° N mirrored: north and south are exchanged, east and up are not. */
     @Test
-    void theZoneOfAMirroredSky_isTheSame() {
+    void mirroredSky_hasTheSameZone() {
         Site north = Site.ofDegrees(43.95, 170.40, 710);
         for (double dec : new double[] {-20, 10, 55}) {
             for (Guiding guiding : List.of(UNGUIDED, GUIDED)) {
@@ -124,7 +124,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void aZoneOfTwoItems_liesInTheZoneOfEach_andNamesTheStricter() {
+    void zoneOfTwoItems_liesInTheZoneOfEach_andNamesTheStricter() {
         ImagingRun strict = shot(MAIN, SKY, 60, UNGUIDED, 2.5);
         VisualObservation easy = look(new VisualObservation.Finding.GoTo(Angle.ofArcminutes(24)));
         WorkZone both = zone(LARKFELL, MEAN, easy, strict);
@@ -137,9 +137,9 @@ class ZoneFinderTest {
         assertThat(both.strictest()).isEqualTo("shot");
     }
 
-    /** A track at 85° is asked about apart from regions: it lies in what is left out about the pole. */
+    /** A track at 85° is separate from regions: it lies in the area left out around the pole. */
     @Test
-    void thePolesSurroundings_countWhereTheyAreAskedFor() {
+    void areaAroundThePole_isIncludedOnRequest() {
         SkyRegion toThePole = new SkyRegion.Above(Angle.ofDegrees(30), true);
         WorkZone with = zone(LARKFELL, MEAN, shot(MAIN, toThePole, 60, UNGUIDED, 2.5));
         WorkZone track = zone(LARKFELL, MEAN, shot(MAIN, along(-180, 180, 85), 60, UNGUIDED, 2.5));
@@ -155,14 +155,14 @@ class ZoneFinderTest {
     }
 
     @Test
-    void aGoTo_allowsADiscAboutTheTruePole() {
+    void goTo_allowsADiscAroundTheTruePole() {
         WorkZone zone = zone(LARKFELL, MEAN, look(new VisualObservation.Finding.GoTo(Angle.ofArcminutes(20))));
         assertThat(zone.depth().arcminutes()).isCloseTo(20, within(0.02));
         assertThat(zone.edges()).allMatch(edge -> edge.cause() == LimitCause.GO_TO);
     }
 
     @Test
-    void workThatBearsAnything_isBoundedAtADegree() {
+    void undemandingWork_isBoundedAtOneDegree() {
         WorkZone zone = zone(LARKFELL, MEAN, shot(WIDE, SKY, 1, UNGUIDED, 23));
         assertThat(zone.depth().arcminutes()).isCloseTo(60, within(0.1));
         assertThat(zone.strictest()).isEqualTo("any mount");
@@ -172,7 +172,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void aWidePicture_isLimitedInItsCorner_andASmallOneAsAWhole() {
+    void widePicture_isLimitedInItsCorner_andSmallOneAsAWhole() {
         assertThat(zone(LARKFELL, MEAN, shot(WIDE, along(-40, 0, -5), 120, UNGUIDED, 10))
                         .edges())
                 .anyMatch(edge -> edge.cause() == LimitCause.CORNER);
@@ -182,7 +182,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void aSeriesThatIsNotRecentred_mustNotLeaveTheFrame() {
+    void seriesWithoutRecentring_mustNotLeaveTheFrame() {
         ImagingRun shot = new ImagingRun(
                 "shot",
                 MAIN,
@@ -195,7 +195,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void anExposureThatNoAxisCanHold_saysHowLongOneCouldBe_andThatLongThereIsJustAZone() {
+    void impossibleExposure_givesTheLongestPossible_atWhichAZoneJustExists() {
         ImagingRun tooLong = shot(MAIN, SKY, 1200, UNGUIDED, 2.5);
         ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(LARKFELL, MEAN, tooLong);
         assertThat(none.item()).isEqualTo("shot");
@@ -212,9 +212,9 @@ class ZoneFinderTest {
                 .isInstanceOf(ZoneOutcome.Impossible.class);
     }
 
-    /** Two hours trail, and nine are too many for any frame; how long one exposure may be is told all the same. */
+    /** Two hours trail, and nine are too many for any frame; the longest single exposure is given all the same. */
     @Test
-    void anExposureTooLong_inASeriesTooLong_saysHowLongOneExposureCouldBe() {
+    void impossibleExposureInImpossibleSeries_givesTheLongestExposure() {
         ImagingRun both = new ImagingRun(
                 "shot",
                 new Camera("narrow", 1800, 3.8, 300, 200),
@@ -237,7 +237,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void aLookThatNoAxisCanHold_saysHowLongItCould() {
+    void impossibleLook_givesTheLongestStay() {
         VisualObservation look = new VisualObservation(
                 "moons", Angle.ofArcseconds(30), Duration.ofHours(6), new VisualObservation.Finding.Centred(), SKY);
         ZoneOutcome.Impossible none = (ZoneOutcome.Impossible) outcome(TUSSOCK_FLAT, MEAN, look);
@@ -246,9 +246,12 @@ class ZoneFinderTest {
                 .isInstanceOf(ZoneOutcome.Found.class);
     }
 
-    /** Low stars want the axis above the true pole, high ones nearly at it: 433″ and 58″, worked out outside this project. */
+    /**
+     * Low stars need the axis above the true pole, high ones nearly at it: 433″ and 58″, calculated outside this
+     * project.
+     */
     @Test
-    void twoStarsThatWantDifferentPoles_areAtOdds() {
+    void starsThatNeedDifferentAxes_areAtOdds() {
         Site site = Site.ofDegrees(45, 0, 0);
         ImagingRun low = named("low", shot(TINY, at(-100, 35), 400, UNGUIDED, 6));
         ImagingRun high = named("high", shot(TINY, at(-45, 35), 900, UNGUIDED, 3));
@@ -263,7 +266,7 @@ class ZoneFinderTest {
     }
 
     @Test
-    void anObjectThatIsNotUp_isRefused() {
+    void objectBelowTheHorizon_isRefused() {
         assertThatThrownBy(() -> outcome(LARKFELL, MEAN, shot(MAIN, at(0, -60), 60, UNGUIDED, 3)))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("'a star' is not above 5 degrees at this site when its observation begins. Check the"

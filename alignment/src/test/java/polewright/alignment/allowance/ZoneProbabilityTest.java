@@ -27,7 +27,7 @@ class ZoneProbabilityTest {
     /** The Rayleigh distribution: P = 1 − exp(−r² / 2σ²). */
     @ParameterizedTest
     @CsvSource({"0.5", "1", "2", "3", "5", "10", "50", "500"})
-    void centredAndRound_itIsTheRayleighDistribution(double sigma) {
+    void centredAndRound_isTheRayleighDistribution(double sigma) {
         assertThat(probability(0, 0, new OffsetCovariance(sigma * sigma, 0, sigma * sigma)))
                 .isCloseTo(1 - Math.exp(-25 / (2 * sigma * sigma)), within(1e-4));
     }
@@ -35,7 +35,7 @@ class ZoneProbabilityTest {
     /** An axis known in one direction alone: the normal distribution's well-known 68.27 % and 95.45 %. */
     @ParameterizedTest
     @CsvSource({"5, 0.6827", "2.5, 0.9545"})
-    void vagueInOneDirectionOnly_itIsTheNormalDistribution(double sigma, double expected) {
+    void uncertainInOneDirection_isTheNormalDistribution(double sigma, double expected) {
         OffsetCovariance east = new OffsetCovariance(sigma * sigma, 0, 1e-6);
         OffsetCovariance up = new OffsetCovariance(1e-6, 0, sigma * sigma);
         assertThat(probability(0, 0, east)).isCloseTo(expected, within(2e-4));
@@ -43,7 +43,7 @@ class ZoneProbabilityTest {
     }
 
     @Test
-    void farOutside_itIsNothing_andExactlyKnownInside_itIsSure() {
+    void farOutside_isZero_andExactlyKnownInside_isOne() {
         OffsetCovariance sharp = new OffsetCovariance(1e-4, 0, 1e-4);
         assertThat(probability(40, -30, new OffsetCovariance(9, 2, 4))).isLessThan(1e-9);
         assertThat(probability(4.9, 0, sharp)).isCloseTo(1, within(1e-4));
@@ -54,7 +54,7 @@ class ZoneProbabilityTest {
         assertThat(probability(6, 0, new OffsetCovariance(0, 0, 0))).isZero();
     }
 
-    /** Against throws of the dice; their own standard error is the tolerance. */
+    /** Compared with random draws; their own standard error is the tolerance. */
     @ParameterizedTest
     @CsvSource({
         "0, 0, 3, 1, 0",
@@ -65,7 +65,7 @@ class ZoneProbabilityTest {
         "0, 0, 20, 2, 0.99",
         "3, 0, 0.5, 8, 0"
     })
-    void drawnFromTheSameGaussian_asManyLieInside(
+    void disc_agreesWithRandomDraws(
             double east, double up, double sigmaEast, double sigmaUp, double correlation) {
         Random random = new Random(99);
         int draws = 200_000;
@@ -87,9 +87,9 @@ class ZoneProbabilityTest {
                 .isCloseTo(p, within(4 * standardError + 1e-4));
     }
 
-    /** A disc looks the same from every side, so turning the whole fix about the pole changes nothing. */
+    /** A disc looks the same from every side, so rotating the whole fix about the pole changes nothing. */
     @Test
-    void turningFixAndUncertaintyTogether_changesNothing() {
+    void rotatingFixAndUncertaintyTogether_changesNothing() {
         double asItIs = probability(3, 0, new OffsetCovariance(16, 0, 1));
         for (int deg = 0; deg < 360; deg += 7) {
             double c = Math.cos(Math.toRadians(deg));
@@ -123,7 +123,7 @@ class ZoneProbabilityTest {
                 "any");
     }
 
-    /** Thin, slanting and cornered zones too; against throws of the dice, whose standard error is the tolerance. */
+    /** Thin, slanting and cornered zones too; compared with random draws, whose standard error is the tolerance. */
     @ParameterizedTest
     @CsvSource({
         "0, 0, 3, 2, 0.5",
@@ -134,7 +134,7 @@ class ZoneProbabilityTest {
         "0, 0, 200, 200, 0",
         "-3, 2, 0.01, 6, 0.2"
     })
-    void inAPolygon_asManyOfTheGaussianLie(
+    void polygon_agreesWithRandomDraws(
             double east, double up, double sigmaEast, double sigmaUp, double correlation) {
         List<WorkZone> zones = List.of(
                 polygon(-5, -4, 6, -3, 2, 7),
@@ -162,10 +162,10 @@ class ZoneProbabilityTest {
         }
     }
 
-    /** A strip through everything: the normal distribution, to five places. */
+    /** An infinitely long strip: the normal distribution, to five places. */
     @ParameterizedTest
     @CsvSource({"1, 0.682689", "2, 0.954500", "3, 0.997300"})
-    void inALongStrip_itIsTheNormalDistribution(double halfWidth, double expected) {
+    void longStrip_isTheNormalDistribution(double halfWidth, double expected) {
         WorkZone strip = polygon(-1000, -halfWidth, 1000, -halfWidth, 1000, halfWidth, -1000, halfWidth);
         assertThat(ZoneProbability.of(strip, AxisOffset.NONE, new OffsetCovariance(1, 0, 1)))
                 .isCloseTo(expected, within(1e-5));

@@ -2,12 +2,12 @@ package polewright.alignment.allowance;
 
 import polewright.mount.AxisOffset;
 
-/** From a zone's best aim outward. */
+/** Rays outward from a zone's best aim. */
 final class ZoneRay {
     private ZoneRay() {}
 
     /**
-     * How far it is from the best aim to the polygon's edge, arcminutes.
+     * Distance from the best aim to the polygon's edge, arcminutes.
      *
      * @param angle from east through up, rad
      */

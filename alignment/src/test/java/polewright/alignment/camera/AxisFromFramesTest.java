@@ -25,7 +25,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
-/** Frames free of noise give the axis exactly; what is no pair of frames is refused. */
+/** Noise-free frames give the axis exactly; unusable sets of frames are refused. */
 class AxisFromFramesTest {
     private static final RotationCovariance GOOD = TurnedCamera.sigmas(1, 30);
 
@@ -47,7 +47,7 @@ class AxisFromFramesTest {
     /** The project's reference table, made by an independent library; its quaternions have twelve decimals. */
     @ParameterizedTest
     @CsvFileSource(resources = "/authorities/attitude/attitude_public.csv", numLinesToSkip = 1)
-    void axisOfTheTableIsFound_fromTwoFramesAndFromThree(ArgumentsAccessor row) {
+    void axisOfTheReferenceTable_isFoundFromTwoAndThreeFrames(ArgumentsAccessor row) {
         Site site = Site.ofDegrees(figure(row, 1), 0, 0);
         AxisPointing expected = AxisPointing.of(Angle.ofDegrees(figure(row, 14)), Angle.ofDegrees(figure(row, 15)));
         for (int[] chosen : new int[][] {{0, 1}, {1, 2}, {0, 2}, {0, 1, 2}}) {
@@ -68,7 +68,7 @@ class AxisFromFramesTest {
     /** First offsets reach 15 degrees and more; any latitude, any field, any turn, both hemispheres. */
     @ParameterizedTest
     @MethodSource("seeds")
-    void axisIsExact_howeverFarItIsOff(long seed) {
+    void axis_isExact_atAnyOffset(long seed) {
         Random random = new Random(seed);
         Site site = Site.ofDegrees((random.nextBoolean() ? 1 : -1) * 84 * random.nextDouble(), 0, 0);
         AxisPointing axis = AxisPointing.of(
@@ -95,10 +95,10 @@ class AxisFromFramesTest {
                 .isLessThan(1e-4);
     }
 
-    /** Near the equator the elevated end may stand below the horizon. */
+    /** Near the equator the elevated end may be below the horizon. */
     @ParameterizedTest
     @CsvSource({"2, -5", "-2, -5", "0, -3", "1, 12"})
-    void elevatedEndIsTheOneTowardThePole_evenUnderTheHorizon(double latitudeDeg, double upDeg) {
+    void elevatedEnd_isTowardThePole_evenBelowTheHorizon(double latitudeDeg, double upDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 0);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(0, 60 * upDeg));
         TurnedCamera camera = TurnedCamera.of(site, axis, 60, 10);
@@ -107,7 +107,7 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void orderInWhichFramesAreGivenDoesNotMatter() {
+    void orderOfFrames_doesNotMatter() {
         TurnedCamera camera = TurnedCamera.of(
                 SkySetting.LARKFELL, AxisPointing.of(SkySetting.LARKFELL, AxisOffset.ofArcminutes(30, -20)), 40, 70);
         Random random = new Random(3);
@@ -121,7 +121,7 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void oneFrameIsRefused() {
+    void oneFrame_isRefused() {
         TurnedCamera camera = camera();
         assertThatThrownBy(() -> AxisFromFrames.of(SkySetting.LARKFELL, List.of(camera.frame(0, 0, GOOD))))
                 .isInstanceOf(InputRefused.class)
@@ -130,7 +130,7 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void framesWithNoRotationBetweenThemAreRefused() {
+    void framesWithoutRotationBetweenThem_areRefused() {
         TurnedCamera camera = camera();
         assertThatThrownBy(() -> AxisFromFrames.of(
                         SkySetting.LARKFELL,
@@ -141,7 +141,7 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void framesOfTwoNightsAreRefused() {
+    void framesOfTwoNights_areRefused() {
         TurnedCamera camera = camera();
         double nextNight = Duration.ofHours(23).toSeconds();
         assertThatThrownBy(() -> AxisFromFrames.of(
@@ -152,7 +152,7 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void framesOfOneTimeAreRefused() {
+    void framesOfOneTime_areRefused() {
         TurnedCamera camera = camera();
         assertThatThrownBy(() -> AxisFromFrames.of(
                         SkySetting.LARKFELL, List.of(camera.frame(0, 0, GOOD), camera.frame(60, 0, GOOD))))
@@ -162,7 +162,7 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void moreFramesThanAnybodyTakesAreRefused() {
+    void tooManyFrames_areRefused() {
         TurnedCamera camera = camera();
         List<CameraAttitude> many = IntStream.range(0, 51)
                 .mapToObj(i -> camera.frame(i, 10 * i, GOOD))
@@ -180,9 +180,9 @@ class AxisFromFramesTest {
     }
 
     @Test
-    void timeIsNotPartOfTheGeometry_soThatStandingAndTrackingGiveTheSameAxis() {
+    void stationaryAndTrackingMount_giveTheSameAxis() {
         TurnedCamera camera = camera();
-        // Tracking adds the sky's own turn between frames to the turn by hand.
+        // Tracking adds diurnal rotation between frames to the turn by hand.
         double sky = Math.toDegrees(TurnedCamera.SKY_RAD_PER_SECOND * 300);
         AxisFromFrames tracking = AxisFromFrames.of(
                 SkySetting.LARKFELL, List.of(camera.frame(0, 0, GOOD), camera.frame(40 + sky, 300, GOOD)));

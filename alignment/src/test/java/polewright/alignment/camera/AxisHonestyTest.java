@@ -19,7 +19,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
-/** The uncertainty that is told is the uncertainty that is met. */
+/** The stated uncertainty is the actual one. */
 class AxisHonestyTest {
     private static final double CHI_SQUARED_95_OF_ONE = 3.841;
     private static final double CHI_SQUARED_95_OF_TWO = 5.991;
@@ -34,8 +34,8 @@ class AxisHonestyTest {
     }
 
     /**
-     * Three frames 30 degrees apart, anywhere in the sky. In so many trials as the region's own share of 95 % has a
-     * spread of 1 % (500) or 0.3 % (5000).
+     * Three frames 30 degrees apart, anywhere in the sky. With this many trials the coverage of 95 % has a standard
+     * error of 1 % (500) or 0.3 % (5000).
      */
     @ParameterizedTest
     @CsvSource({
@@ -157,7 +157,7 @@ class AxisHonestyTest {
         assertThat(sigma(found, axis.elevatedEnd().crossProduct(along))).isCloseTo(acrossByHand, within(0.06));
     }
 
-    /** 1 sigma of the axis along a direction square to it, arcsec. */
+    /** 1 sigma of the axis along a perpendicular direction, arcsec. */
     private static double sigma(AxisFromFrames found, Vector3D along) {
         AxisEstimate c = found.estimate();
         Tangents tangents = Tangents.rightAndUp(c.axis().elevatedEnd());

@@ -20,7 +20,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
-/** What the frames tell against themselves. */
+/** Checks of an axis against its own frames. */
 class FrameChecksTest {
     private static final RotationCovariance GOOD = TurnedCamera.sigmas(1, 20);
     private static final double SKY_DEG_PER_SECOND = Math.toDegrees(TurnedCamera.SKY_RAD_PER_SECOND);
@@ -38,7 +38,7 @@ class FrameChecksTest {
         return kind.cast(findings.get(0));
     }
 
-    /** The camera turned in its holder by a vector in camera axes, arcsec, from a frame on. */
+    /** From a frame on, the camera rotated in its holder by a vector in camera axes, arcsec. */
     private static List<CameraAttitude> moved(List<CameraAttitude> frames, int from, Vector3D byArcsec) {
         List<CameraAttitude> moved = new ArrayList<>(frames);
         for (int i = from; i < frames.size(); i++) {
@@ -57,7 +57,7 @@ class FrameChecksTest {
 
     @ParameterizedTest
     @CsvSource({"54.60", "-43.95"})
-    void goodFramesAreSaidToBeGood(double latitudeDeg) {
+    void goodFrames_haveNoFindings(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, latitudeDeg > 0 ? -2.9 : 170.4, 200);
         Instant dark = Instant.parse(latitudeDeg > 0 ? "2026-11-25T20:00:00Z" : "2026-11-25T11:00:00Z");
         TurnedCamera camera =
@@ -66,21 +66,21 @@ class FrameChecksTest {
     }
 
     @Test
-    void twoFramesCheckNothing() {
+    void twoFrames_areUnchecked() {
         List<FrameFinding> findings =
                 findings(SkySetting.LARKFELL, frames(camera(SkySetting.LARKFELL), new Random(1), -30, 30));
         only(findings, FrameFinding.Unchecked.class);
     }
 
     @Test
-    void smallTurnIsSaid() {
+    void smallTurn_isReported() {
         List<FrameFinding> findings =
                 findings(SkySetting.LARKFELL, frames(camera(SkySetting.LARKFELL), new Random(1), -6, 0, 6));
         assertThat(only(findings, FrameFinding.SmallTurn.class).turn().degrees())
                 .isCloseTo(12, within(0.1));
     }
 
-    // What may have happened is not asked for: thousands of frames would have it worked out for nothing.
+    // Without the explanations: computing them for thousands of frames would be wasted.
     private static double chiSquared(TurnedCamera camera, List<CameraAttitude> frames) {
         return AxisFit.of(frames, camera.axis().elevatedEnd()).chiSquared();
     }
@@ -90,12 +90,12 @@ class FrameChecksTest {
     }
 
     /**
-     * A bend of so many standard deviations (of the figures left over for checking) is seen in at least 95 %, and none is
-     * seen where there is none in more than 2 %.
+     * A deflection of this many standard deviations (of the degrees of freedom) is detected in at least 95 %, and a
+     * false one in no more than 2 %.
      */
     @ParameterizedTest
     @CsvSource({"54.60, 3", "-43.95, 3", "54.60, 4"})
-    void bendOfFiveSigmasIsSeen_andNoneWhereThereIsNone(double latitudeDeg, int count) {
+    void deflectionOfFiveSigmas_isDetected_withoutFalseAlarms(double latitudeDeg, int count) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         TurnedCamera camera = camera(site);
         Random random = new Random(17);
@@ -115,7 +115,7 @@ class FrameChecksTest {
             for (CameraAttitude frame : still) {
                 exact.add(camera.frame(west[exact.size()], 70.0 * exact.size(), frame.covariance()));
             }
-            // Scaled so that without noise the frames would miss each other by five sigmas.
+            // Scaled so that without noise the frames would disagree by five sigmas.
             double missOfOneArcmin =
                     Math.sqrt(chiSquared(camera, moved(exact, count - 1, direction.scalarMultiply(60))));
             Vector3D bend = direction.scalarMultiply(60 * 5 / missOfOneArcmin);
@@ -125,9 +125,11 @@ class FrameChecksTest {
         assertThat(falselySeen).isLessThanOrEqualTo(20);
     }
 
-    /** A fork that gives by some arcseconds at each frame: nothing worse is suspected, and the region holds the axis. */
+    /**
+     * A fork that flexes by some arcseconds at each frame: nothing worse is suspected, and the region covers the axis.
+     */
     @Test
-    void smallDisagreement_isTakenForGive_andWidensTheUncertainty() {
+    void smallDisagreement_isExplainedByFlexure_andWidensTheUncertainty() {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         List<CameraAttitude> still = frames(camera, new Random(5), -40, -10, 20, 50);
         List<CameraAttitude> bent = moved(moved(still, 1, new Vector3D(25, 12, 0)), 2, new Vector3D(-30, -30, 0));
@@ -144,10 +146,13 @@ class FrameChecksTest {
         assertThat(finding.farthest().arcseconds()).isGreaterThan(5);
     }
 
-    /** Turning the declination axis moves the boresight from or to the axis; that axis is square to both. */
+    /**
+     * Turning the declination axis moves the boresight toward the axis or away from it; that axis is perpendicular to
+     * both.
+     */
     @ParameterizedTest
     @CsvSource({"54.60, 1, 0.1", "54.60, 2, -0.1", "-43.95, 1, 0.5", "-43.95, 3, -2"})
-    void movedDeclinationIsNamed(double latitudeDeg, int after, double byDeg) {
+    void movedDeclination_isNamed(double latitudeDeg, int after, double byDeg) {
         Site site = Site.ofDegrees(latitudeDeg, latitudeDeg > 0 ? -2.9 : 170.4, 200);
         Instant dark = Instant.parse(latitudeDeg > 0 ? "2026-11-25T20:00:00Z" : "2026-11-25T11:00:00Z");
         TurnedCamera camera =
@@ -170,10 +175,13 @@ class FrameChecksTest {
         assertThat(likeliest.size().degrees()).isCloseTo(Math.abs(byDeg), within(0.02));
     }
 
-    /** Three frames fit a move at either gap, of several kinds: none is named, and the region holds the axis. */
+    /**
+     * Three frames are consistent with a move in either gap, of several kinds: none is named, and the region covers the
+     * axis.
+     */
     @ParameterizedTest
     @CsvSource({"1, 0.2", "2, 0.2", "1, -1", "2, -1"})
-    void movedDeclinationInThreeFrames_isOneOfTheCauses_andAFourthFrameIsAskedFor(int after, double byDeg) {
+    void movedDeclinationInThreeFrames_isOnePossibleCause_andAFourthFrameIsRequested(int after, double byDeg) {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         List<CameraAttitude> still = frames(camera, new Random(9), -30, 0, 30);
         Vector3D declinationAxis =
@@ -189,10 +197,10 @@ class FrameChecksTest {
                 .isLessThan(-2 * Math.log(0.05));
     }
 
-    /** The base turned by 15′ about a level line: the axis goes along, and the region holds it where it is afterwards. */
+    /** The base tilted by 15′ about a level line: the axis moves with it, and the region covers its final position. */
     @ParameterizedTest
     @CsvSource({"3, 2", "3, 3", "4, 2", "4, 3", "4, 4"})
-    void bumpedMount_leavesARegionThatHoldsTheAxisAfterIt_andFourFramesSayWhen(int count, int before) {
+    void bumpedMount_isCoveredByTheRegion_andDatedByFourFrames(int count, int before) {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         double[] west = {-45, -15, 15, 45};
         List<CameraAttitude> frames =
@@ -215,7 +223,7 @@ class FrameChecksTest {
         }
     }
 
-    /** A header that is minutes wrong turns that frame about the pole of the sky. */
+    /** A header time that is wrong by minutes rotates that frame about the celestial pole. */
     @Test
     void wrongTimeOfOneFrame_isNamedWithItsSize() {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
@@ -234,7 +242,7 @@ class FrameChecksTest {
     }
 
     @Test
-    void rolledCameraIsNamed() {
+    void rolledCamera_isNamed() {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         List<CameraAttitude> frames =
                 moved(frames(camera, new Random(9), -45, -15, 15, 45), 2, new Vector3D(0, 0, 600));
@@ -246,9 +254,9 @@ class FrameChecksTest {
         assertThat(likeliest.size().arcseconds()).isCloseTo(600 * Math.sin(Math.toRadians(50)), within(60.0));
     }
 
-    /** Evening by the stars, but the clock twelve hours on: the Sun tells. */
+    /** Evening by the stars, but the clock is twelve hours fast: the Sun shows it. */
     @Test
-    void clockTwelveHoursOffIsSeenByTheSun() {
+    void clockTwelveHoursOff_isDetectedByTheSun() {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         TurnedCamera noon = new TurnedCamera(
                 SkySetting.LARKFELL, camera.axis(), camera.inCamera(), SkySetting.EVENING.minusSeconds(8 * 3600));
@@ -260,7 +268,7 @@ class FrameChecksTest {
     }
 
     @Test
-    void fieldUnderTheHorizonIsSeen() {
+    void fieldBelowTheHorizon_isDetected() {
         TurnedCamera camera = TurnedCamera.of(
                 SkySetting.LARKFELL, AxisPointing.of(SkySetting.LARKFELL, AxisOffset.ofArcminutes(30, -20)), 80, 70);
         List<FrameFinding> findings = findings(SkySetting.LARKFELL, frames(camera, new Random(1), 120, 150, 180));
@@ -268,7 +276,7 @@ class FrameChecksTest {
     }
 
     @Test
-    void axisFarFromThePoleIsSeen() {
+    void axisFarFromThePole_isDetected() {
         TurnedCamera camera = TurnedCamera.of(
                 SkySetting.LARKFELL, AxisPointing.of(SkySetting.LARKFELL, AxisOffset.ofArcminutes(-1900, 0)), 30, 70);
         List<FrameFinding> findings = findings(SkySetting.LARKFELL, frames(camera, new Random(1), -30, 0, 30));
@@ -277,7 +285,7 @@ class FrameChecksTest {
     }
 
     @Test
-    void hoursBetweenFramesAreSaid() {
+    void hoursBetweenFrames_areReported() {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         List<CameraAttitude> frames =
                 List.of(camera.frame(-30, 0, GOOD), camera.frame(0, 60, GOOD), camera.frame(30, 3 * 3600, GOOD));
@@ -295,7 +303,7 @@ class FrameChecksTest {
         "-43.95, 0, STANDING, true",
         "54.60, 0.5, NOT_TOLD, false"
     })
-    void twoFramesAtOnePlaceTellTheDrive(double latitudeDeg, double share, Drive drive, boolean seen) {
+    void twoFramesAtOnePosition_showTheDrive(double latitudeDeg, double share, Drive drive, boolean seen) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
         TurnedCamera camera = camera(site);
         double sky = SKY_DEG_PER_SECOND * 60 * share;
@@ -312,14 +320,14 @@ class FrameChecksTest {
     }
 
     @Test
-    void driveIsTakenAsToldWhenFramesDoNotTell() {
+    void drive_isAsStated_ifFramesDoNotShowIt() {
         AxisFromFrames axis =
                 AxisFromFrames.of(SkySetting.LARKFELL, frames(camera(SkySetting.LARKFELL), new Random(1), -30, 0, 30));
         assertThat(InferredDrive.of(axis, Drive.STANDING)).isEqualTo(new InferredDrive(Drive.STANDING, false));
     }
 
     @Test
-    void driveThatDidOtherwiseThanToldIsSaid() {
+    void driveContraryToStatement_isReported() {
         TurnedCamera camera = camera(SkySetting.LARKFELL);
         AxisFromFrames axis = AxisFromFrames.of(
                 SkySetting.LARKFELL,

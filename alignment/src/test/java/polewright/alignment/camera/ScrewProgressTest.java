@@ -30,13 +30,13 @@ class ScrewProgressTest {
     private static final double SKY_DEG_PER_SECOND = Math.toDegrees(TurnedCamera.SKY_RAD_PER_SECOND);
     private static final Angle LEVEL = Angle.ZERO;
 
-    /** A wedge whose screws turn about this vertical and the hinge square to it. */
+    /** A wedge whose screws turn about this vertical and the hinge perpendicular to it. */
     private record Wedge(TurnedCamera camera, Vector3D vertical) {
         static Wedge level(TurnedCamera camera) {
             return new Wedge(camera, Vector3D.PLUS_K);
         }
 
-        /** Raised about the hinge, then swung about the vertical, each so far. */
+        /** Raised about the hinge, then turned about the vertical. */
         Rotation screws(double azimuthDeg, double altitudeDeg) {
             Vector3D hinge = camera.axis().elevatedEnd().crossProduct(vertical).normalize();
             Rotation raised = new Rotation(hinge, Math.toRadians(altitudeDeg), RotationConvention.VECTOR_OPERATOR);
@@ -77,10 +77,12 @@ class ScrewProgressTest {
         return IntStream.range(0, 40).mapToObj(i -> 900L + i);
     }
 
-    /** Both hemispheres, any field, tracking, standing or turned by hand meanwhile: to a hundredth of an arcsecond. */
+    /**
+     * Both hemispheres, any field, tracking, stationary or turned by hand meanwhile: to a hundredth of an arcsecond.
+     */
     @ParameterizedTest
     @MethodSource("seeds")
-    void screwsKnownAreFoundAgain(long seed) {
+    void knownScrewTurns_areRecovered(long seed) {
         Random random = new Random(seed);
         Site site = Site.ofDegrees((seed % 2 == 0 ? 1 : -1) * (15 + 50 * random.nextDouble()), 0, 200);
         Wedge wedge = Wedge.level(camera(site, 5 + 80 * random.nextDouble()));
@@ -114,7 +116,7 @@ class ScrewProgressTest {
                 .isCloseTo(5, within(1e-5));
     }
 
-    /** The region holds what it says, with the drive's own error and without. */
+    /** The region has its stated coverage, with the drive's own error and without. */
     @ParameterizedTest
     @CsvSource({
         "54.60, 60, TRACKING, 25",
@@ -150,16 +152,16 @@ class ScrewProgressTest {
     }
 
     /**
-     * Where the drive's figure helps: it replaces a poor roll, but for a field on the prime vertical. The figures are 1
-     * sigma across the line from the axis to the field, which roll alone gives as σ_r sin p.
+     * Where the drive's rotation helps: it replaces a poor roll, except for a field on the prime vertical. The figures
+     * are 1 sigma perpendicular to the line from the axis to the field, which roll alone gives as σ_r sin p.
      */
     @Test
-    void drivesFigureReplacesAPoorRoll_butOnThePrimeVertical() {
+    void driveRotation_replacesAPoorRoll_exceptOnThePrimeVertical() {
         RotationCovariance poorRoll = TurnedCamera.sigmas(1, 120);
         Site site = Site.ofDegrees(45, 0, 200);
         TurnedCamera camera = TurnedCamera.of(site, AxisPointing.atPole(site), 45, 0);
         Wedge wedge = Wedge.level(camera);
-        // On the meridian south of the pole by 45 degrees: the zenith. Turned a quarter: level with the pole.
+        // On the meridian south of the pole by 45 degrees: the zenith. Turned by a quarter: level with the pole.
         AxisFromFrames overhead = AxisFromFrames.of(
                 site,
                 List.of(
@@ -176,14 +178,14 @@ class ScrewProgressTest {
         ScrewProgress northHorizon =
                 ScrewProgress.of(aside, wedge.frame(0, 0, 180, 180, poorRoll), Drive.STANDING, LEVEL);
         assertThat(zenith.now().offsetCovariance(site).largestSigma().arcseconds())
-                // The frame's own roll, and a third as much again of those that placed the axis in the picture.
+                // The frame's own roll, plus a third as much from those that located the axis in the picture.
                 .isCloseTo(120 * Math.sin(Math.toRadians(45)) * Math.sqrt(4 / 3.0), within(0.5));
         assertThat(northHorizon.now().offsetCovariance(site).largestSigma().arcseconds())
                 .isLessThan(4);
     }
 
     @Test
-    void fieldNearThePoleNeedsNoRollAndNoDrive() {
+    void fieldNearThePole_needsNeitherRollNorDrive() {
         RotationCovariance poorRoll = TurnedCamera.sigmas(1, 120);
         Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 0.3));
         AxisFromFrames found = reference(wedge.camera(), poorRoll, new Random(1));
@@ -198,9 +200,12 @@ class ScrewProgressTest {
                 .isLessThan(2);
     }
 
-    /** A base that leans by a degree and a half turns the mount about its axis; trusted no better, it misleads nobody. */
+    /**
+     * A base that is tilted by a degree and a half turns the mount about its axis; with a suitable level sigma it does
+     * no harm.
+     */
     @Test
-    void leaningBaseIsAllowedFor() {
+    void tiltedBase_isAllowedFor() {
         Site site = Site.ofDegrees(-43.95, 0, 200);
         double lean = Math.toRadians(1.5);
         Wedge wedge = new Wedge(camera(site, 60), new Vector3D(lean, lean, 1).normalize());
@@ -215,10 +220,10 @@ class ScrewProgressTest {
         assertThat(miss).isLessThan(4);
     }
 
-    /** Bases that lean as much as they are trusted to, either way, under large turns: no false alarm. */
+    /** Bases tilted by as much as their level sigma, in any direction, with large turns: no false alarm. */
     @ParameterizedTest
     @MethodSource("seeds")
-    void leaningBaseIsNotTakenForATurnOfRightAscension(long seed) {
+    void tiltedBase_isNotMistakenForATurnInRightAscension(long seed) {
         Random random = new Random(seed);
         Site site = Site.ofDegrees((seed % 2 == 0 ? 1 : -1) * (20 + 45 * random.nextDouble()), 0, 200);
         double sigma = Math.toRadians(1.5);
@@ -233,7 +238,7 @@ class ScrewProgressTest {
     }
 
     @Test
-    void axisThatWentFartherThanScrewsReachIsSaid() {
+    void axisMovedBeyondTheRangeOfTheScrews_isReported() {
         Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 60));
         ScrewProgress soFar = ScrewProgress.of(
                 exactReference(wedge.camera()), wedge.frame(0, 14, 0, 220, GOOD), Drive.STANDING, LEVEL);
@@ -245,7 +250,7 @@ class ScrewProgressTest {
     }
 
     @Test
-    void frameOfTheSameTimeIsRefused() {
+    void frameOfTheSameTime_isRefused() {
         Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 60));
         AxisFromFrames found = exactReference(wedge.camera());
         assertThatThrownBy(() -> ScrewProgress.of(found, wedge.frame(0, 1, 0, 120, GOOD), Drive.STANDING, LEVEL))
@@ -255,7 +260,7 @@ class ScrewProgressTest {
     }
 
     @Test
-    void frameOfAnotherTimeIsRefused() {
+    void frameOfAnotherTime_isRefused() {
         Wedge wedge = Wedge.level(camera(Site.ofDegrees(54.6, 0, 200), 60));
         AxisFromFrames found = exactReference(wedge.camera());
         assertThatThrownBy(() -> ScrewProgress.of(found, wedge.frame(0, 0, 0, 60, GOOD), Drive.STANDING, LEVEL))

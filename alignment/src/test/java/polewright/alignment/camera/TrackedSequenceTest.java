@@ -30,12 +30,12 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Drift and the worm's error from frames of one field. */
+/** Drift and periodic error from frames of one field. */
 class TrackedSequenceTest {
     private static final RotationCovariance GOOD = TurnedCamera.sigmas(0.3, 20);
     private static final double ARCSEC = Math.PI / (180 * 3600);
 
-    /** A mount that tracks from a field at the sky's rate, with an error of its own in arcseconds by minutes. */
+    /** A mount that tracks a field at the sidereal rate, with an error in arcseconds as a function of minutes. */
     private record Tracking(Site site, AxisPointing axis, Vector3D startsAt, DoubleUnaryOperator driveErrorArcsec) {
         CameraAttitude frame(double minutes) {
             Rotation toField = new Rotation(Vector3D.PLUS_K, Vector3D.PLUS_J, startsAt, startsAt.orthogonal());
@@ -66,7 +66,7 @@ class TrackedSequenceTest {
     /** Reference table of the project, exact rotations by an independent library; see authorities/drift/README.md. */
     @ParameterizedTest
     @CsvFileSource(resources = "/authorities/drift/drift_public.csv", numLinesToSkip = 1)
-    void driftAgreesWithTheReferenceTable(
+    void drift_agreesWithTheReferenceTable(
             int id,
             double latDeg,
             double azErrArcmin,
@@ -85,14 +85,15 @@ class TrackedSequenceTest {
         TrackedSequence sequence =
                 TrackedSequence.of(site, Weather.AIRLESS, new Tracking(site, axis, field, m -> 0).frames(minutes, 21));
 
-        // The table counts by the mount's own north, which is the sky's turned by the axis's offset.
+        // The table uses the mount's own north, which is the sky's rotated by the axis's offset.
         double north = sequence.north().perMinute().arcseconds() * minutes;
         double east = sequence.east().perMinute().arcseconds() * minutes;
         Vector3D skyNorth = tangent(field, AxisPointing.atPole(site).northernEnd(site));
         Vector3D mountNorth = tangent(field, axis.northernEnd(site));
         double turned =
                 Math.atan2(mountNorth.dotProduct(skyNorth.crossProduct(field)), mountNorth.dotProduct(skyNorth));
-        // A straight line through the curved track differs from the difference of its ends by a part in thousands.
+        // A straight line through the curved track differs from the difference of its ends by a few parts in a
+        // thousand.
         assertThat(north * Math.cos(turned) + east * Math.sin(turned))
                 .as("misalignment %d", id)
                 .isCloseTo(decDriftArcsec, within(0.02 + 0.002 * Math.hypot(decDriftArcsec, haDriftOnSkyArcsec)));
@@ -106,7 +107,10 @@ class TrackedSequenceTest {
         return toward.subtract(at.scalarMultiply(toward.dotProduct(at))).normalize();
     }
 
-    /** With air and a drive that errs: the sighting is at rest at the true axis, to hundredths of an arcsecond. */
+    /**
+     * With refraction and an imperfect drive: the sighting's residual vanishes at the true axis, to hundredths of an
+     * arcsecond.
+     */
     @ParameterizedTest
     @CsvSource({
         "54.60, 40, -25, -10, 20, 30",
@@ -115,7 +119,7 @@ class TrackedSequenceTest {
         "-43.95, 15, 8, 5, 10, 90",
         "54.60, 600, 400, -30, 75, 60"
     })
-    void sightingIsAtRestAtTheTrueAxis(
+    void sightingResidual_vanishesAtTheTrueAxis(
             double latDeg, double east, double up, double hourAngleDeg, double decDeg, double minutes) {
         Site site = Site.ofDegrees(latDeg, 0, 200);
         Weather air = Weather.standardAt(200);
@@ -135,10 +139,10 @@ class TrackedSequenceTest {
                 .isGreaterThan(10);
     }
 
-    /** The worm's sine, its period and the steady rate beside it, under noise. */
+    /** The periodic error, its period and the steady rate, with noise. */
     @ParameterizedTest
     @CsvSource({"54.60, 20, 480, 12, 12", "-43.95, -55, 240, 6, 12", "54.60, 60, 638, 20, 25"})
-    void wormIsFound_andTheRateBesideIt(
+    void periodicErrorAndRate_areFound(
             double latDeg, double decDeg, double periodSeconds, double amplitudeArcsec, double minutes) {
         Site site = Site.ofDegrees(latDeg, 0, 200);
         AxisPointing axis = AxisPointing.atPole(site);
@@ -163,7 +167,7 @@ class TrackedSequenceTest {
                 .isBetween(2 * amplitudeArcsec * cosDec - 0.5, 2 * amplitudeArcsec * cosDec + 3);
         assertThat(worm.rms().arcseconds())
                 .isCloseTo(amplitudeArcsec * cosDec / Math.sqrt(2), within(0.12 * amplitudeArcsec));
-        // A mount that runs ahead goes west, and leaves the stars in the east of its picture.
+        // A mount that runs fast goes west, and leaves the stars in the east of its picture.
         assertThat(sequence.east().perMinute().arcseconds())
                 .isCloseTo(
                         rateArcsecPerMinute * cosDec,
@@ -174,7 +178,7 @@ class TrackedSequenceTest {
     }
 
     @Test
-    void noiseAloneShowsNoWorm_andRatesAreAsUncertainAsTheySay() {
+    void noiseAlone_showsNoPeriodicError_andRateSigmasAreHonest() {
         Site site = Site.ofDegrees(-43.95, 0, 200);
         AxisPointing axis = AxisPointing.of(site, AxisOffset.ofArcminutes(12, -9));
         Tracking tracking = new Tracking(site, axis, direction(site, -20, -30), m -> 0.3 * m);
@@ -196,7 +200,8 @@ class TrackedSequenceTest {
             east += within95(noisy.east(), exact.east()) ? 1 : 0;
         }
         assertThat(waves).isLessThanOrEqualTo(3);
-        // Never trusted to scatter less than their stars' noise, so rather too wide than too narrow.
+        // The scatter is never taken to be less than the stars' noise, so the region is rather too wide than too
+        // narrow.
         assertThat(100.0 * north / trials).isBetween(93.0, 98.5);
         assertThat(100.0 * east / trials).isBetween(93.0, 98.5);
     }
@@ -206,9 +211,9 @@ class TrackedSequenceTest {
                 < 1.96 * noisy.sigmaPerMinute().radians();
     }
 
-    /** Seeing and wind scatter the frames far beyond the stars' noise: the scatter counts. */
+    /** Seeing and wind scatter the frames far beyond the stars' noise: the scatter is used. */
     @Test
-    void scatterBeyondTheFramesOwnUncertaintyWidensTheRate() {
+    void scatterBeyondTheFramesOwnUncertainty_widensTheRateSigma() {
         Site site = Site.ofDegrees(54.6, 0, 200);
         Tracking tracking = new Tracking(site, AxisPointing.atPole(site), direction(site, 0, 20), m -> 0);
         Random random = new Random(8);
@@ -227,7 +232,7 @@ class TrackedSequenceTest {
     }
 
     @Test
-    void mountThatStoodIsRefused() {
+    void stationaryMount_isRefused() {
         Site site = Site.ofDegrees(54.6, 0, 200);
         Tracking standing =
                 new Tracking(site, AxisPointing.atPole(site), direction(site, 0, 20), m -> -15.041067 * 60 * m);
@@ -239,7 +244,7 @@ class TrackedSequenceTest {
     }
 
     @Test
-    void tooFewFramesAndTooShortSequencesAreRefused() {
+    void tooFewFramesAndTooShortSequences_areRefused() {
         Site site = Site.ofDegrees(54.6, 0, 200);
         Tracking tracking = new Tracking(site, AxisPointing.atPole(site), direction(site, 0, 20), m -> 0);
         assertThatThrownBy(() -> TrackedSequence.of(site, Weather.AIRLESS, tracking.frames(10, 2)))

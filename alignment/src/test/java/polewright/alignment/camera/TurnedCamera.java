@@ -14,7 +14,7 @@ import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
 /**
- * A camera on a mount with a known axis, by rotations written out here and not by the code under test.
+ * A camera on a mount with a known axis, by rotations written out here, independent of the code under test.
  *
  * @param inCamera the elevated end of the axis in camera axes
  */
@@ -22,7 +22,7 @@ public record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Inst
     /** One turn of the sky in 86164.0905 s. */
     public static final double SKY_RAD_PER_SECOND = 2 * Math.PI / 86164.0905;
 
-    /** The boresight so far from the axis, the picture turned so far about it. */
+    /** With this distance of the boresight from the axis, and this rotation of the picture about it. */
     public static TurnedCamera of(Site site, AxisPointing axis, double polarDistanceDeg, double rollDeg) {
         double p = Math.toRadians(polarDistanceDeg);
         double roll = Math.toRadians(rollDeg);
@@ -33,7 +33,7 @@ public record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Inst
                 SkySetting.EVENING);
     }
 
-    /** Without error: the mount stands turned so far westward, the boresight on the upper meridian at 0. */
+    /** Without error: the mount turned westward by this much, with the boresight on the upper meridian at 0. */
     public CameraAttitude frame(double westDeg, double seconds, RotationCovariance covariance) {
         return CameraAttitude.of(
                 start.plus(Duration.ofMillis(Math.round(seconds * 1000))), rotation(westDeg), covariance);
@@ -56,7 +56,7 @@ public record TurnedCamera(Site site, AxisPointing axis, Vector3D inCamera, Inst
         return turn.applyTo(onMeridian);
     }
 
-    /** A small rotation in camera axes, arcsec, put before a frame's own turn. */
+    /** A small rotation in camera axes, arcsec, applied before a frame's own rotation. */
     public static CameraAttitude disturbed(CameraAttitude frame, double xArcsec, double yArcsec, double zArcsec) {
         Vector3D e = new Vector3D(xArcsec, yArcsec, zArcsec).scalarMultiply(Math.PI / (180 * 3600));
         if (e.getNorm() == 0) {

@@ -15,7 +15,7 @@ import polewright.mount.AxisPointing;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** Drifts by exact rotations: the sky turns about its pole, the tube and its reticle about the mount's axis. */
+/** Drifts by exact rotations: the sky rotates about its pole, the tube and its reticle about the mount's axis. */
 class DriftModelTest {
     private static final double SECONDS = 600;
     // A sidereal day of 86164.0905 s (handbook).
@@ -30,7 +30,10 @@ class DriftModelTest {
         }
     }
 
-    /** At a random axis up to some degrees off, a random star; the reticle's line lay on the sky's or the mount's north. */
+    /**
+     * For a random axis up to some degrees off and a random star; the reticle's line is on the sky's or the mount's
+     * north.
+     */
     private Watched watched(double latitudeDeg, double offDeg, boolean bySky) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 100);
         double way = 2 * Math.PI * random.nextDouble();
@@ -62,7 +65,7 @@ class DriftModelTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {54.6, 5, -43.95})
-    void alongTheSkysNorth_itIsExactAtAnyOffset(double latitude) {
+    void alongTheSkysNorth_isExactAtAnyOffset(double latitude) {
         for (int i = 0; i < 300; i++) {
             Watched seen = watched(latitude, 10 * random.nextDouble(), true);
             double[] residual = seen.told(seen.north(), ReticleNorth.SKY).residual(seen.axis());
@@ -70,9 +73,11 @@ class DriftModelTest {
         }
     }
 
-    /** Along the mount's north the angle in the view is the change of declination but for the square of the other drift. */
+    /**
+     * Along the mount's north the angle in the view is the change of declination, up to the square of the other drift.
+     */
     @Test
-    void alongTheMountsNorth_itIsTheChangeOfDeclination() {
+    void alongTheMountsNorth_isTheChangeOfDeclination() {
         for (int i = 0; i < 300; i++) {
             Watched seen = watched(54.6, 3 * random.nextDouble(), false);
             double[] residual = seen.told(seen.north(), ReticleNorth.MOUNT).residual(seen.axis());
@@ -82,9 +87,12 @@ class DriftModelTest {
         }
     }
 
-    /** The difference is second order: a hundredth of a second of arc within some arcminutes, tens of them at four degrees. */
+    /**
+     * The difference is second order: a hundredth of an arcsecond within some arcminutes, tens of arcseconds at four
+     * degrees.
+     */
     @Test
-    void atThePole_bothReadingsAreOne() {
+    void atThePole_bothReadingsAgree() {
         for (int i = 0; i < 100; i++) {
             Watched near = watched(54.6, 0.05, true);
             assertThat(near.told(0, ReticleNorth.NOT_TOLD).sigmasBetweenReadings(near.axis()))
@@ -93,7 +101,7 @@ class DriftModelTest {
     }
 
     @Test
-    void whereItIsNotTold_bothReadingsAreAboutASigmaOff() {
+    void ifUnknown_bothReadingsAreAboutOneSigmaOff() {
         for (int i = 0; i < 100; i++) {
             for (boolean bySky : new boolean[] {true, false}) {
                 Watched seen = watched(54.6, 4, bySky);

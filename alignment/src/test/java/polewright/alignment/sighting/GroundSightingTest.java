@@ -54,7 +54,7 @@ class GroundSightingTest {
     }
 
     @Test
-    void altitudeAgainstAStar_isAddedToTheStars() {
+    void altitudeRelativeToAStar_isAddedToTheStars() {
         FixedStar star = starAt(LARKFELL, EVENING, 0, 10);
         double starAltitude = 90 - 54.60 + 10;
         Sighting difference = new BodyAltitude(EVENING, star, Angle.ofDegrees(8.6), ONE_DEGREE);

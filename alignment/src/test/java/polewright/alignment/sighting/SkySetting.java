@@ -9,7 +9,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Puts a star where a test wants it: at an hour angle and a declination of date, at one instant. */
+/** Places a star for a test: at an hour angle and a declination of date, at one instant. */
 public final class SkySetting {
     public static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     public static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);

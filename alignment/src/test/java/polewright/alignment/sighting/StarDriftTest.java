@@ -62,18 +62,19 @@ class StarDriftTest {
                 site.poleAltitude().plus(Angle.ofArcminutes(altErrArcmin)));
         double endDeg = hourAngleDeg + minutes * 60 * OMEGA_ARCSEC_PER_SECOND / 3600;
         if (!isUp(site, hourAngleDeg, decDeg, 0) || !isUp(site, endDeg, decDeg, 0)) {
-            // One row of the table dips under the horizon, where nobody watches a star.
+            // One row of the table dips below the horizon, where no star can be watched.
             assertThatThrownBy(() -> driftArcsec(site, axis, hourAngleDeg, decDeg, minutes))
                     .isInstanceOf(InputRefused.class);
             return;
         }
-        // The table's star keeps its place; here aberration and nutation change it by some hundredths of an arcsecond.
+        // The table's star has a constant place; here aberration and nutation change it by some hundredths of an
+        // arcsecond.
         assertThat(driftArcsec(site, axis, hourAngleDeg, decDeg, minutes))
                 .as("misalignment %d", id)
                 .isCloseTo(decDriftArcsec, within(0.03));
     }
 
-    /** Common practice, and a table of directions worked out outside this project. */
+    /** Common practice, and a table of directions calculated outside this project. */
     @ParameterizedTest
     @CsvSource({
         "north, east, 0, south",
@@ -89,7 +90,7 @@ class StarDriftTest {
         "south, high, 85, north",
         "south, low, 85, south",
     })
-    void starDriftsTheWayTheTradeKnows(String hemisphere, String axisError, double hourAngleDeg, String drifts) {
+    void driftDirection_isThatOfCommonPractice(String hemisphere, String axisError, double hourAngleDeg, String drifts) {
         Site site = hemisphere.equals("north") ? LARKFELL : TUSSOCK_FLAT;
         AxisOffset offset = switch (axisError) {
             case "east" -> AxisOffset.ofArcminutes(20, 0);
@@ -102,10 +103,10 @@ class StarDriftTest {
         assertThat(Math.abs(drift)).isGreaterThan(20);
     }
 
-    /** The classic constant: 1′ drifts 0.2625″ a minute, 3.81 its inverse; it does not depend on declination. */
+    /** The classic constant: 1′ drifts 0.2625″ per minute, 3.81 is its inverse; it does not depend on declination. */
     @ParameterizedTest
     @CsvSource({"0", "30", "60", "-20"})
-    void oneArcminuteEast_driftsTheClassicRateOnTheMeridian_atAnyDeclination(double decDeg) {
+    void oneArcminuteEast_driftsAtTheClassicRateOnTheMeridian_atAnyDeclination(double decDeg) {
         AxisPointing axis = AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(1, 0));
         double halfMinuteDeg = 0.5 * OMEGA_ARCSEC_PER_SECOND * 60 / 3600;
         assertThat(driftArcsec(LARKFELL, axis, -halfMinuteDeg, decDeg, 1)).isCloseTo(-0.26252, within(0.0015));
@@ -118,7 +119,7 @@ class StarDriftTest {
     /** The design's first-order formula, integrated over the run, holds to second order in the offset. */
     @ParameterizedTest
     @MethodSource("seeds")
-    void driftFormulaHoldsToSecondOrder_inBothHemispheres(long seed) {
+    void driftFormula_holdsToSecondOrder_inBothHemispheres(long seed) {
         Random random = new Random(seed);
         Site site = Site.ofDegrees(-70 + 140 * random.nextDouble(), 0, 0);
         double decDeg = -40 + 80 * random.nextDouble();
@@ -131,7 +132,7 @@ class StarDriftTest {
         for (double arcmin : new double[] {2, 20}) {
             double direction = 2 * Math.PI * random.nextDouble();
             AxisOffset offset = AxisOffset.ofArcminutes(arcmin * Math.sin(direction), arcmin * Math.cos(direction));
-            // Northern-end components, as the design's formula wants them.
+            // Northern-end components, as required by the design's formula.
             double e = site.hemisphereSign() * offset.east().arcseconds();
             double u = site.hemisphereSign() * offset.up().arcseconds();
             double first = -e * (Math.sin(Math.toRadians(endDeg)) - Math.sin(Math.toRadians(startDeg)))
@@ -151,10 +152,9 @@ class StarDriftTest {
     }
 
     @Test
-    void refractionAlone_driftsALowEasternStar_whenTheAxisIsAtTheTruePole() {
-        // Worked out outside this project: dec drift = w sin h · k sin φ cos φ / D², at H = −45°, δ = 0 (30° up), 1010
-        // hPa, 10 °C.
-        // That leaves out the tan³ term of refraction, worth 3·B/A·tan²z = 1 % here.
+    void refractionAlone_makesALowEasternStarDrift_withTheAxisAtTheTruePole() {
+        // Calculated outside this project: dec drift = w sin h · k sin φ cos φ / D², at H = −45°, δ = 0 (30° up), 1010
+        // hPa, 10 °C. That omits the tan³ term of refraction, worth 3·B/A·tan²z = 1 % here.
         Site site = Site.ofDegrees(45, 0, 0);
         StarDrift drift = new StarDrift(
                 EVENING,
@@ -172,7 +172,7 @@ class StarDriftTest {
     }
 
     @Test
-    void driftTowardAnEdge_isReadThroughTheView() {
+    void driftTowardAnEdge_dependsOnTheView() {
         // On the meridian south of the zenith the sky's north is up. Inverted, a drift toward the top edge is south.
         StarDrift drift = new StarDrift(
                 EVENING,
@@ -197,7 +197,7 @@ class StarDriftTest {
         "6, 9, true, -1",
         "6, 9, false, 1",
     })
-    void northIsAQuarterTurnFromWest(double edge, double west, boolean mirrored, double northShare) {
+    void north_isAQuarterTurnFromWest(double edge, double west, boolean mirrored, double northShare) {
         DriftDirection direction =
                 new DriftDirection.TowardEdgeGivenWest(new ClockDirection(edge), new ClockDirection(west), mirrored);
         var any = AxisPointing.atPole(LARKFELL).elevatedEnd();
@@ -243,7 +243,7 @@ class StarDriftTest {
     }
 
     @Test
-    void fieldWidthOfNothing_isRefused() {
+    void zeroFieldWidth_isRefused() {
         assertThatThrownBy(() -> ReadLength.ofField(0.3, Angle.ZERO))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("0 degrees for one of the field widths is outside 0 to 60. Give the true field"

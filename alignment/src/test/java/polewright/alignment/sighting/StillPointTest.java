@@ -20,8 +20,8 @@ import polewright.sky.place.Weather;
 
 class StillPointTest {
     /**
-     * The pole star's place from the pole in each kind of view: worked out outside this project, where
-     * (right, up) = (∓d sin HA, ±d cos HA). At HA 30° and 60′ in the north, erect: left 30′, up 52′: 11 o'clock.
+     * The pole star's position relative to the pole in each kind of view: calculated outside this project, with (right,
+     * up) = (∓d sin HA, ±d cos HA). At HA 30° and 60′ in the north, erect: left 30′, up 52′: 11 o'clock.
      */
     @ParameterizedTest
     @CsvSource({
@@ -32,7 +32,7 @@ class StillPointTest {
         "south, INVERTED, 7",
         "south, MIRRORED, 11",
     })
-    void axisAtThePole_seesThePoleStarWhereTheReferenceSheetHasIt(String hemisphere, Orientation view, double clock) {
+    void axisAtThePole_hasThePoleStarAsInTheReferenceSheet(String hemisphere, Orientation view, double clock) {
         Site site = hemisphere.equals("north") ? LARKFELL : TUSSOCK_FLAT;
         StillPoint seen = new StillPoint(
                 EVENING,
@@ -49,7 +49,7 @@ class StillPointTest {
 
     @ParameterizedTest
     @CsvSource({"ERECT, 3", "INVERTED, 9", "MIRRORED, 9"})
-    void starRightOfTheStillPoint_meansThatTheAxisIsToItsLeft(Orientation view, double clock) {
+    void starRightOfTheCentreOfRotation_putsTheAxisToItsLeft(Orientation view, double clock) {
         // Facing north, right is east: a star at the pole seen to the right puts the axis west of the pole.
         StillPoint seen = new StillPoint(
                 EVENING,
@@ -61,7 +61,7 @@ class StillPointTest {
         AxisPointing west = AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(-60, 0));
         double[] residual = seen.model(LARKFELL, Weather.AIRLESS).residual(west.elevatedEnd());
         assertThat(residual[0]).isCloseTo(0, within(0.1));
-        // A degree west of the pole the vertical itself leans by 1° tan φ: 1.5′ over the 60′.
+        // A degree west of the pole the vertical itself is inclined by 1° tan φ: 1.5′ over the 60′.
         assertThat(residual[1]).isCloseTo(60 * Math.toRadians(1) * Math.tan(Math.toRadians(54.6)), within(0.1));
     }
 }

@@ -32,7 +32,7 @@ class WorkPresetTest {
     }
 
     @Test
-    void aCasualLookIsInTheWidestEyepiece_notInTheFinder() {
+    void casualLook_usesTheWidestEyepiece_notTheFinder() {
         VisualObservation look = (VisualObservation) WorkPreset.CASUAL_LOOK.with(FORK);
         assertThat(look.field().degrees()).isCloseTo(0.8, within(1e-9));
         assertThat(look.goToWithin().orElseThrow().arcminutes()).isCloseTo(24, within(1e-9));
@@ -48,14 +48,14 @@ class WorkPresetTest {
     }
 
     @Test
-    void planetsAreSeenInTheNarrowestField_andFoundInTheWidest() {
+    void planets_areObservedInTheNarrowestField_andFoundInTheWidest() {
         VisualObservation look = (VisualObservation) WorkPreset.PLANETS.with(FORK);
         assertThat(look.field().degrees()).isCloseTo(0.4, within(1e-9));
         assertThat(look.goToWithin().orElseThrow().arcminutes()).isCloseTo(24, within(1e-9));
     }
 
     @Test
-    void withoutEyepiecesInTheRigUsualOnesAreTaken() {
+    void rigWithoutEyepieces_usesCommonOnes() {
         assertThat(((VisualObservation) WorkPreset.CASUAL_LOOK.with(withoutOptics()))
                         .field()
                         .degrees())
@@ -67,23 +67,23 @@ class WorkPresetTest {
     }
 
     @Test
-    void picturesAreTakenWithTheCameraOfTheLongestFocalLength() {
+    void imaging_usesTheCameraWithTheLongestFocalLength() {
         ImagingRun shot = (ImagingRun) WorkPreset.LONG_GUIDED_SUBS.with(FORK.withCameras(List.of(GUIDE, MAIN)));
         assertThat(shot.camera()).isEqualTo(MAIN);
         assertThat(shot.subExposure()).isEqualTo(Duration.ofMinutes(5));
         assertThat(shot.guiding()).isEqualTo(new Guiding.Guided(Angle.ofArcminutes(30)));
-        // 0.43″ a pixel: the seeing is wider.
+        // 0.43″ per pixel: the seeing is wider.
         assertThat(shot.tolerance().arcseconds()).isCloseTo(3, within(1e-9));
     }
 
     @Test
-    void aGuideStarIsOutsideAWidePicture() {
+    void guideStar_isOutsideAWidePicture() {
         // 1280 × 960 pixels of 3.22″: 43′ to the corner.
         assertThat(WorkPreset.usualGuideStar(GUIDE).arcminutes()).isCloseTo(43, within(0.1));
     }
 
     @Test
-    void whereAPixelIsWiderThanTheSeeingItIsTheMeasure() {
+    void pixelWiderThanTheSeeing_setsTheTolerance() {
         ImagingRun shot = WorkPreset.SHORT_SUBS.with(GUIDE);
         assertThat(shot.guiding()).isEqualTo(new Guiding.Unguided());
         assertThat(shot.tolerance().arcseconds()).isCloseTo(1.5 * 3.2229, within(1e-3));
@@ -91,7 +91,7 @@ class WorkPresetTest {
 
     @ParameterizedTest
     @EnumSource(names = {"SHORT_SUBS", "LONG_GUIDED_SUBS"})
-    void picturesWithoutACameraAreRefused(WorkPreset preset) {
+    void imagingWithoutACamera_isRefused(WorkPreset preset) {
         assertThatThrownBy(() -> preset.with(FORK))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(preset.words()
@@ -101,7 +101,7 @@ class WorkPresetTest {
 
     @ParameterizedTest
     @EnumSource(names = {"CASUAL_LOOK", "LOOK_BY_HAND", "PLANETS"})
-    void aLookTakesNoCamera(WorkPreset preset) {
+    void visualObservation_hasNoCamera(WorkPreset preset) {
         assertThatThrownBy(() -> preset.with(MAIN))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("no camera is used for " + preset.words() + ". Leave out the camera options.");

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
-/** Files under {@code authorities}, and what other libraries read in them. */
+/** Files under {@code authorities}, and their values as read by other libraries. */
 final class Authority {
     private Authority() {}
 
@@ -26,7 +26,7 @@ final class Authority {
         return new String(file(path), StandardCharsets.UTF_8).lines().skip(1).toList();
     }
 
-    /** The values that the table of a folder gives for each of its files, row after row. */
+    /** The values in a folder's table for each of its files, row by row. */
     static Map<String, List<Double>> pixels(String folder) {
         Map<String, List<Double>> pixels = new LinkedHashMap<>();
         for (String line : lines(folder + "/pixels.csv")) {

@@ -7,16 +7,16 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import polewright.image.Frame;
 
-/** A colour mosaic loses its chequers, and keeps its stars. */
+/** A Bayer mosaic loses its chequerboard pattern and keeps its stars. */
 class BayerChannelBalanceTest {
     private static final int WIDTH = 240;
     private static final int HEIGHT = 160;
     private static final double BIAS = 500;
-    // Sky behind the filters of an RGGB pattern, as light-polluted skies have it: common practice.
+    // Background behind the filters of an RGGB pattern under a light-polluted sky: common practice.
     private static final double[] SKY = {1400, 1000, 1000, 500};
     private static final double GAIN = 0.5;
 
-    /** Sky falling to 70% across, shot noise, one white star. */
+    /** Background falling to 70% across, shot noise, one white star. */
     private static int[] mosaic(double star) {
         SplittableRandom random = new SplittableRandom(20261125);
         int[] pixels = new int[WIDTH * HEIGHT];
@@ -39,7 +39,7 @@ class BayerChannelBalanceTest {
         return FrameReader.read(fits.bytes(), "dusk.fits", DecodeOptions.DEFAULT.withMosaic(told));
     }
 
-    /** How far the means of the four phases lie apart, in a part of the frame, over the noise of a pixel there. */
+    /** The spread of the means of the four phases in a part of the frame, relative to the noise of a pixel there. */
     private static double chequers(Frame frame, int x0, int x1) {
         double lowest = Double.MAX_VALUE;
         double highest = -Double.MAX_VALUE;
@@ -64,19 +64,19 @@ class BayerChannelBalanceTest {
     }
 
     @Test
-    void theChequersAreGoneInTheMiddleAndAtBothEnds() {
+    void chequerboard_isGoneInTheMiddleAndAtBothEnds() {
         Frame raw = read(mosaic(0), "RGGB", Mosaic.NONE);
         Frame levelled = read(mosaic(0), "RGGB", Mosaic.AS_THE_FILE_SAYS);
         assertThat(chequers(raw, 100, 140)).isGreaterThan(5);
-        // Phase means of 20 × 80 pixels are known to 0.025 of the noise; four of them spread over twice that.
+        // Phase means of 20 × 80 pixels are known to 0.025 of the noise; the spread of four of them is twice that.
         assertThat(chequers(levelled, 100, 140)).isLessThan(0.15);
-        // Toward the ends what is left of the gradient's difference between colours shows, below the noise.
+        // Toward the ends a residual difference between the colours' gradients remains, below the noise.
         assertThat(chequers(levelled, 0, 20)).isLessThan(0.4);
         assertThat(chequers(levelled, 220, 240)).isLessThan(0.4);
     }
 
     @Test
-    void aMosaicToldByThePersonIsLevelledWithoutAWordInTheHeader() {
+    void statedMosaic_isBalancedWithoutAKeywordInTheHeader() {
         assertThat(read(mosaic(0), "", Mosaic.BAYER).pixels())
                 .isEqualTo(read(mosaic(0), "GRBG", Mosaic.AS_THE_FILE_SAYS).pixels());
         assertThat(chequers(read(mosaic(0), "", Mosaic.AS_THE_FILE_SAYS), 100, 140))
@@ -84,7 +84,7 @@ class BayerChannelBalanceTest {
     }
 
     @Test
-    void aFullPixelStaysFullWhateverItsColour() {
+    void saturatedPixel_staysSaturatedInAnyColour() {
         Frame frame = read(mosaic(200_000), "RGGB", Mosaic.AS_THE_FILE_SAYS);
         for (int dy = 0; dy < 2; dy++) {
             for (int dx = 0; dx < 2; dx++) {
@@ -95,7 +95,7 @@ class BayerChannelBalanceTest {
     }
 
     @Test
-    void aStarStaysWhereItWas() {
+    void star_staysInPlace() {
         Frame frame = read(mosaic(20_000), "RGGB", Mosaic.AS_THE_FILE_SAYS);
         double sum = 0;
         double sumX = 0;
@@ -109,13 +109,13 @@ class BayerChannelBalanceTest {
                 sumY += light * y;
             }
         }
-        // The four phases weigh a star's light differently, evenly about its centre.
+        // The four phases weight a star's light differently, but symmetrically around its centre.
         assertThat(sumX / sum).isCloseTo(100, within(0.1));
         assertThat(sumY / sum).isCloseTo(60, within(0.1));
     }
 
     @Test
-    void aFlatFrameIsLeftFlat() {
+    void flatFrame_staysFlat() {
         int[] black = new int[WIDTH * HEIGHT];
         assertThat(read(black, "RGGB", Mosaic.AS_THE_FILE_SAYS).pixels()).containsOnly(0);
     }

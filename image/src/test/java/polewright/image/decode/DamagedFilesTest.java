@@ -14,12 +14,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.InputRefused;
 
-/** Files damaged at random, from fixed seeds: a frame or one line comes of each, in little time and memory. */
+/** Files damaged at random, from fixed seeds: each gives a frame or a one-line refusal, in limited time and memory. */
 class DamagedFilesTest {
     private static final int CASES = 300;
-    // A whole file takes a millisecond; this is for a hang, not for speed.
+    // A whole file takes a millisecond; this detects a hang, not slowness.
     private static final Duration LONGEST = Duration.ofSeconds(60);
-    /** Of a file of a few kilobytes; what it claims must not cost more than it can be. */
+    /** For a file of a few kilobytes: its claims must not cost more than it can contain. */
     private static final long MOST_BYTES = 100_000_000;
 
     static Stream<String> files() {
@@ -60,7 +60,7 @@ class DamagedFilesTest {
 
     @ParameterizedTest
     @MethodSource("files")
-    void aDamagedFileGivesAFrameOrOneLine(String name) {
+    void damagedFile_givesAFrameOrOneLine(String name) {
         byte[] whole = Authority.file(name);
         SplittableRandom random = new SplittableRandom(name.hashCode());
         for (int i = 0; i < CASES; i++) {
@@ -70,7 +70,7 @@ class DamagedFilesTest {
         }
     }
 
-    /** Bits flipped, mostly where the file describes itself; or cut short; or a stretch overwritten. */
+    /** Bits flipped, mostly in the headers; or truncated; or a range overwritten. */
     private static byte[] damaged(byte[] whole, SplittableRandom random) {
         byte[] bytes = whole.clone();
         switch (random.nextInt(4)) {

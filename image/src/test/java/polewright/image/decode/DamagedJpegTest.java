@@ -28,8 +28,8 @@ import polewright.image.star.StarFinder;
 import polewright.sky.InputRefused;
 
 /**
- * A JPEG whose data were damaged: the library decodes it all the same, with what follows in the wrong place. It is refused,
- * or, if chance kept the blocks in step, its stars are where they were. What honest cameras write is not refused.
+ * A damaged JPEG: the library decodes it anyway, with what follows the damage misplaced. It is refused, or, if by
+ * chance the blocks stayed in step, its stars are in place. Valid files from cameras are not refused.
  */
 class DamagedJpegTest {
     private static final int WIDTH = 800;
@@ -107,7 +107,7 @@ class DamagedJpegTest {
         return bytes.toByteArray();
     }
 
-    /** Just after the header of the first scan. */
+    /** The position after the header of the first scan. */
     private static int dataStart(byte[] jpeg) {
         int at = 2;
         while ((jpeg[at + 1] & 0xff) != 0xda) {
@@ -153,7 +153,7 @@ class DamagedJpegTest {
         "COLOUR, RESTARTING, 60",
         "COLOUR, RESTARTING, 1",
     })
-    void damagedBytes_areRefused_orLeaveTheStarsWhereTheyWere(Colours colours, Kind kind, int bytes) {
+    void damagedBytes_areRefused_orLeaveTheStarsInPlace(Colours colours, Kind kind, int bytes) {
         byte[] jpeg = sky(colours.type, kind);
         List<FoundStar> whole = StarFinder.find(read(jpeg).orElseThrow()).stars();
         SplittableRandom random = new SplittableRandom(bytes);
@@ -171,7 +171,7 @@ class DamagedJpegTest {
         assertThat(accepted).isLessThanOrEqualTo(bytes == 1 ? CASES - 1 : 0);
     }
 
-    /** As some cameras write: filling before the last marker, and a revision that the library does not know. */
+    /** As some cameras write: fill bytes before the last marker, and a revision unknown to the library. */
     @ParameterizedTest
     @EnumSource(Kind.class)
     void harmlessOddities_areNotRefused(Kind kind) {

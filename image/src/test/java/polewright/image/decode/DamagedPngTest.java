@@ -8,7 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.sky.InputRefused;
 
-/** A PNG carries checksums (ISO/IEC 15948, section 5.3): a picture that does not agree with them is refused. */
+/** A PNG has checksums (ISO/IEC 15948, section 5.3): a picture that does not match them is refused. */
 class DamagedPngTest {
     private static byte[] withFlippedByte(byte[] content, int at) {
         byte[] flipped = content.clone();
@@ -27,7 +27,7 @@ class DamagedPngTest {
                 .hasMessageStartingWith("dusk.png: it is damaged");
     }
 
-    /** The library takes another palette for the right one. */
+    /** The library accepts a wrong palette. */
     @Test
     void flippedByteInItsPalette_isRefusedAsDamaged() {
         byte[] content = Authority.file("pictures/palette.png");

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.FrameFacts;
 
-/** What pictures' Exif blocks say, as exiftool wrote them. */
+/** Metadata of pictures' Exif blocks, as written by exiftool. */
 class ExifFactsTest {
     // 21:00:00.25 by the camera's clock, and half of 30 s.
     private static final LocalDateTime MIDDLE = LocalDateTime.parse("2026-11-25T21:00:15.25");
@@ -32,7 +32,7 @@ class ExifFactsTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"exif-local.jpg", "exif.png", "exif.tiff"})
-    void aClockOfUnknownZoneGivesALocalTime(String name) {
+    void clockInUnknownZone_givesLocalTime(String name) {
         FrameFacts facts = facts(name);
         assertThat(facts.middle()).isEmpty();
         assertThat(facts.localMiddle()).contains(MIDDLE);
@@ -43,15 +43,15 @@ class ExifFactsTest {
     }
 
     @Test
-    void theZoneThatThePersonToldMakesItUtc() {
+    void statedZone_givesUtc() {
         FrameFacts facts = facts("exif-local.jpg", DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(13)));
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T08:00:15.25Z"));
         assertThat(facts.localMiddle()).isEmpty();
     }
 
-    /** The only time that many converters leave (Exif 2.32, tag 0x0132). */
+    /** The only time that many converters keep (Exif 2.32, tag 0x0132). */
     @Test
-    void pictureWithOnlyTheTimeOfItsLastChange_isTakenAtThatTime_andSaysSo() {
+    void pictureWithOnlyTheTimeOfItsLastChange_usesThat_withARemark() {
         TinyTiff exif = new TinyTiff(ByteOrder.BIG_ENDIAN);
         byte[] picture = withExif(exif.file("MM\0*", exif.directory(exif.text(0x132, "2026:11:25 21:00:00"))));
         DecodeOptions zone = DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(1));
@@ -78,20 +78,20 @@ class ExifFactsTest {
     }
 
     @Test
-    void theZoneInTheFileGoesBeforeTheOneTold() {
+    void zoneInTheFile_takesPrecedenceOverTheStatedOne() {
         FrameFacts facts = facts("exif-zone.jpg", DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(13)));
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:15.25Z"));
     }
 
     @Test
-    void theTimeOfTheSatelliteReceiverIsUtc() {
+    void satelliteReceiverTime_isUtc() {
         FrameFacts facts = facts("exif-receiver.jpg");
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:17Z"));
         assertThat(facts.remarks()).isEmpty();
     }
 
     @Test
-    void clocksThatDifferBesidesTheZoneAreRemarked() {
+    void clocksThatDifferByMoreThanTheZone_areRemarked() {
         FrameFacts facts = facts("exif-receiver-far.jpg");
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:03:35Z"));
         assertThat(facts.remarks())
@@ -100,7 +100,7 @@ class ExifFactsTest {
     }
 
     @Test
-    void aClockThatWasNeverSetTellsNoTime() {
+    void clockThatWasNeverSet_givesNoTime() {
         FrameFacts facts = facts("exif-blank.jpg");
         assertThat(facts.middle()).isEmpty();
         assertThat(facts.localMiddle()).isEmpty();
@@ -109,13 +109,13 @@ class ExifFactsTest {
     }
 
     @Test
-    void thePixelFollowsFromTheResolutionInTheFocalPlaneAndTheColumnsItCounts() {
-        // 2500 a centimetre are 4 micrometres; the frame has 16 columns where the camera's picture had 32.
+    void pixelSize_followsFromFocalPlaneResolutionAndColumns() {
+        // 2500 per centimetre is 4 micrometres; the frame has 16 columns, the camera's picture had 32.
         assertThat(facts("exif-local.jpg").pixelMicrons()).hasValue(8);
     }
 
     @Test
-    void thePixelFollowsFromTheLengthOnThirtyFiveMillimetreFilm() {
+    void pixelSize_followsFromThe35MillimetreEquivalent() {
         byte[] file = Authority.file("pictures/exif-zone.jpg");
         int exif = JpegOutline.whole(file, 0).orElseThrow().exif();
         FrameFacts facts = ExifFacts.of(TiffDirectories.of(file, exif), 6000, 4000, Optional.empty());
@@ -124,7 +124,7 @@ class ExifFactsTest {
     }
 
     @Test
-    void aPictureWithoutExifSaysNothing() {
+    void pictureWithoutExif_hasNoFacts() {
         assertThat(facts("grey.jpg")).isEqualTo(FrameFacts.NONE);
         assertThat(facts("grey8.png")).isEqualTo(FrameFacts.NONE);
         assertThat(facts("grey16.tiff")).isEqualTo(FrameFacts.NONE);

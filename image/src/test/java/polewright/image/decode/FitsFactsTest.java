@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.image.FrameFacts;
 
-/** What FITS headers say: times against astropy's, the rest against the keywords' meaning. */
+/** Metadata of FITS headers: times compared with astropy's, the rest with the meaning of the keywords. */
 class FitsFactsTest {
     private static final Pattern CARD = Pattern.compile("([A-Z0-9-]+)=('[^']*'|\\S+)");
 
@@ -36,20 +36,22 @@ class FitsFactsTest {
         return FrameReader.read(fits.bytes(), "dusk.fits", options).facts();
     }
 
-    /** Some capture programs write local time (common practice); TIMESYS says that somebody thought of it. */
+    /**
+     * Some capture programs write local time (common practice); TIMESYS shows that the scale was chosen deliberately.
+     */
     @ParameterizedTest
     @CsvSource({
         "DATE-OBS='2026-11-25T22:00:00' EXPTIME=30.0, 2026-11-25T20:00:15Z",
         "DATE-OBS='2026-11-25T22:00:00' EXPTIME=30.0 TIMESYS='UTC', 2026-11-25T22:00:15Z"
     })
-    void aZoneThatIsToldCountsWhereTheHeaderNamesNoScale(String cards, Instant middle) {
+    void statedZone_isUsedIfTheHeaderHasNoTimeScale(String cards, Instant middle) {
         DecodeOptions ahead = DecodeOptions.DEFAULT.withCameraZone(ZoneOffset.ofHours(2));
         assertThat(facts(cards, ahead).middle()).contains(middle);
     }
 
     @ParameterizedTest
     @MethodSource("times")
-    void theMiddleOfTheExposureIsThatOfTheIndependentLibrary(String line) {
+    void middleOfTheExposure_agreesWithAnIndependentLibrary(String line) {
         String[] cells = line.split(",", -1);
         Instant middle = facts(cells[0]).middle().orElseThrow();
         // The table is written to a microsecond.
@@ -58,7 +60,7 @@ class FitsFactsTest {
     }
 
     @Test
-    void aLeapSecondIsTheNextSecondOfAClockWithoutThem() {
+    void leapSecond_isTheNextSecondOfAClockWithoutThem() {
         assertThat(facts("DATE-OBS='2016-12-31T23:59:60.5' EXPTIME=0.0").middle())
                 .contains(Instant.parse("2017-01-01T00:00:00.5Z"));
     }
@@ -72,13 +74,13 @@ class FitsFactsTest {
             DATE-OBS='2026-11-25T20:00:00' EXPTIME=30.0 TIMESYS='TCB' | its time is in the scale 'TCB', which cannot be converted to UTC here
             DATE-OBS='1926-11-25T20:00:00' EXPTIME=30.0 TIMESYS='TT'  | its year is 1926, outside 1972 to 2100
             """)
-    void aTimeThatCannotBeUsedIsAbsentAndSaidWhy(String cards, String remark) {
+    void unusableTime_isAbsent_withTheReason(String cards, String remark) {
         assertThat(facts(cards).middle()).isEmpty();
         assertThat(facts(cards).remarks()).containsExactly(remark);
     }
 
     @Test
-    void aStartWithoutAnExposureIsTakenForTheMiddleAndSaid() {
+    void startWithoutAnExposure_isUsedAsTheMiddle_withARemark() {
         FrameFacts facts = facts("DATE-OBS='2026-11-25T20:00:00'");
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:00Z"));
         assertThat(facts.remarks())
@@ -87,19 +89,19 @@ class FitsFactsTest {
     }
 
     @Test
-    void aHeaderWithoutAWordOfItSaysNothing() {
+    void headerWithoutMetadata_hasNoFacts() {
         assertThat(facts("")).isEqualTo(FrameFacts.NONE);
     }
 
     @Test
-    void keywordsOfTheFirstHeaderHoldForAnImageInAnExtension() {
+    void primaryHeader_appliesToAnImageInAnExtension() {
         FrameFacts facts = FitsPixelsTest.read("extension.fits").facts();
         assertThat(facts.middle()).contains(Instant.parse("2026-11-25T20:00:15Z"));
         assertThat(facts.exposure()).contains(Duration.ofSeconds(30));
         assertThat(facts.focalLengthMm()).hasValue(530);
         assertThat(facts.pixelMicrons()).hasValue(3.76);
         assertThat(facts.camera()).contains("Larkfell guide camera");
-        // 206.265 × 3.76 / 530, the rule of every handbook.
+        // 206.265 × 3.76 / 530, the rule in every handbook.
         assertThat(facts.scalePerPixel().orElseThrow().arcseconds()).isCloseTo(1.4633, within(0.0001));
     }
 
@@ -113,13 +115,13 @@ class FitsFactsTest {
         "XPIXSZ=0.0 PIXSIZE1=3.76 XBINNING=2, 7.52",
         "XPIXSZ='3.76', 3.76",
     })
-    void thePixelIsThatOfThePictureAsStored(String cards, double microns) {
+    void pixelSize_isThatOfThePictureAsStored(String cards, double microns) {
         assertThat(facts(cards).pixelMicrons()).hasValue(microns);
     }
 
     @ParameterizedTest
     @CsvSource({"FOCALLEN=0.0 XPIXSZ=-1.0", "FOCALLEN=-530 XPIXSZ=0", "FOCALLEN='unknown' XPIXSZ='NaN'"})
-    void whatCannotBeIsAbsent(String cards) {
+    void impossibleValues_areAbsent(String cards) {
         assertThat(facts(cards).focalLengthMm()).isEmpty();
         assertThat(facts(cards).pixelMicrons()).isEmpty();
         assertThat(facts(cards).scalePerPixel()).isEmpty();

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.image.Frame;
 
-/** Pixels of FITS files against those that astropy reads. */
+/** Pixels of FITS files compared with those read by astropy. */
 class FitsPixelsTest {
     private static final int WIDTH = 16;
     private static final int HEIGHT = 12;
@@ -28,7 +28,7 @@ class FitsPixelsTest {
 
     @ParameterizedTest
     @MethodSource("files")
-    void pixelsAreThoseOfTheIndependentReader(String name) {
+    void pixels_agreeWithAnIndependentReader(String name) {
         Frame frame = read(name);
         assertThat(frame.width()).isEqualTo(WIDTH);
         assertThat(frame.height()).isEqualTo(HEIGHT);
@@ -46,7 +46,7 @@ class FitsPixelsTest {
     }
 
     @Test
-    void everyKindOfPixelIsThere() {
+    void everyPixelType_isCovered() {
         assertThat(EXPECTED)
                 .containsKeys("uint8.fits", "int16.fits", "uint16.fits", "int32.fits", "float32.fits", "float64.fits")
                 .containsKeys("scaled.fits", "colour.fits", "extension.fits")
@@ -55,7 +55,7 @@ class FitsPixelsTest {
     }
 
     @Test
-    void aPixelIsFullAtTheLargestValueOfItsType() {
+    void saturation_isTheLargestValueOfTheType() {
         assertThat(read("uint8.fits").saturation()).isEqualTo(255);
         assertThat(read("int16.fits").saturation()).isEqualTo(32_767);
         assertThat(read("uint16.fits").saturation()).isEqualTo(65_535);

@@ -13,7 +13,7 @@ import polewright.image.decode.FrameCompleteness.CutShort;
 import polewright.image.decode.FrameCompleteness.NotAFrame;
 import polewright.image.decode.FrameCompleteness.Whole;
 
-/** A file that grows as it is saved is cut short until its last byte that matters. */
+/** A file that grows as it is saved is incomplete until its last relevant byte. */
 class FrameCompletenessTest {
     static Stream<String> files() {
         Stream<String> fits = Authority.pixels("fits").keySet().stream().map(name -> "fits/" + name);
@@ -26,14 +26,14 @@ class FrameCompletenessTest {
 
     @ParameterizedTest
     @MethodSource("files")
-    void aWholeFileIsWhole(String name) {
+    void wholeFile_isComplete(String name) {
         assertThat(FrameCompleteness.of(Authority.file(name), name, DecodeDeadline.NONE))
                 .isEqualTo(new Whole());
     }
 
     @ParameterizedTest
     @MethodSource("pictures")
-    void aPictureStillBeingSavedIsCutShort(String name) {
+    void pictureBeingSaved_isIncomplete(String name) {
         byte[] file = Authority.file(name);
         for (int percent = 0; percent < 90; percent += 5) {
             int bytes = file.length * percent / 100;
@@ -43,10 +43,10 @@ class FrameCompletenessTest {
         }
     }
 
-    /** 2880 bytes of an empty first unit, 2880 of header, then the tiles. */
+    /** 2880 bytes of an empty primary HDU, 2880 of header, then the tiles. */
     @ParameterizedTest
     @ValueSource(strings = {"rice.fits", "gzip1.fits", "gzip2.fits", "hcompress.fits", "plio.fits"})
-    void aCompressedFitsFileStillBeingSavedIsCutShort(String name) {
+    void compressedFitsFileBeingSaved_isIncomplete(String name) {
         byte[] file = Authority.file("fits/" + name);
         assertThat(FrameCompleteness.of(Arrays.copyOf(file, 5760 + 100), name, DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
@@ -57,7 +57,7 @@ class FrameCompletenessTest {
     }
 
     @Test
-    void aFitsFileIsWholeOnceItsPixelsAreThere() {
+    void fitsFile_isCompleteOnceItsPixelsAreThere() {
         byte[] file = Authority.file("fits/uint16.fits");
         assertThat(FrameCompleteness.of(Arrays.copyOf(file, 2880 + 383), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
@@ -66,26 +66,26 @@ class FrameCompletenessTest {
     }
 
     @Test
-    void aFitsFileWithAnExtensionIsWholeOnceThatIsThere() {
+    void fitsFileWithAnExtension_isCompleteOnceThatIsThere() {
         byte[] file = Authority.file("fits/extension.fits");
         assertThat(FrameCompleteness.of(Arrays.copyOf(file, file.length - 2880), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
     }
 
     @Test
-    void aFitsFileWithoutAnImageIsWaitedFor() {
+    void fitsFileWithoutAnImage_isIncomplete() {
         assertThat(FrameCompleteness.of(Authority.file("fits/no-image.fits"), "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
     }
 
     @Test
-    void anEmptyFileIsCutShort() {
+    void emptyFile_isIncomplete() {
         assertThat(FrameCompleteness.of(new byte[0], "dusk.fits", DecodeDeadline.NONE))
                 .isEqualTo(new CutShort());
     }
 
     @Test
-    void otherFilesAreNoFrames() {
+    void otherFiles_areNotFrames() {
         assertThat(FrameCompleteness.of(
                         "Seeing was poor.".getBytes(StandardCharsets.US_ASCII), "notes.txt", DecodeDeadline.NONE))
                 .isEqualTo(new NotAFrame());

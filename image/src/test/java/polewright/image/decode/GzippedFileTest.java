@@ -17,7 +17,7 @@ import polewright.image.decode.FrameCompleteness.NotAFrame;
 import polewright.image.decode.FrameCompleteness.Whole;
 import polewright.sky.InputRefused;
 
-/** Files packed by gzip (RFC 1952): read as what is in them, and unpacked no further than the limits allow. */
+/** Gzipped files (RFC 1952): read like their contents, and expanded no further than the limits allow. */
 class GzippedFileTest {
     private static byte[] gzipped(byte[] content) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -31,7 +31,7 @@ class GzippedFileTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"fits/uint16.fits", "fits/rice.fits", "pictures/grey16.tiff"})
-    void packedFrame_isReadAsTheFrameInIt(String name) {
+    void gzippedFrame_isReadLikeItsContents(String name) {
         byte[] content = Authority.file(name);
         byte[] packed = gzipped(content);
         assertThat(FrameReader.read(packed, name + ".gz", DecodeOptions.DEFAULT).pixels())
@@ -43,7 +43,7 @@ class GzippedFileTest {
     }
 
     @Test
-    void packedFrameCutShort_isWaitedFor() {
+    void truncatedGzippedFrame_isIncomplete() {
         byte[] packed = gzipped(Authority.file("fits/uint16.fits"));
         byte[] cut = Arrays.copyOf(packed, packed.length - 9);
         assertThat(FrameCompleteness.of(cut, "dusk.fits.gz", DecodeDeadline.NONE))
@@ -55,7 +55,7 @@ class GzippedFileTest {
     }
 
     @Test
-    void packedFrameWithAFlippedByte_isRefusedAsDamaged() {
+    void gzippedFrameWithAFlippedByte_isRefusedAsDamaged() {
         byte[] packed = gzipped(Authority.file("fits/uint16.fits"));
         packed[packed.length - 7] ^= 1;
         assertThat(FrameCompleteness.of(packed, "dusk.fits.gz", DecodeDeadline.NONE))
@@ -66,7 +66,7 @@ class GzippedFileTest {
     }
 
     @Test
-    void packedText_isNoFrame() {
+    void gzippedText_isNotAFrame() {
         byte[] packed = gzipped("Seeing was poor until midnight.".getBytes(StandardCharsets.US_ASCII));
         assertThat(FrameCompleteness.of(packed, "notes.txt.gz", DecodeDeadline.NONE))
                 .isEqualTo(new NotAFrame());
@@ -74,7 +74,7 @@ class GzippedFileTest {
 
     /** 20 MB of zeros in 20 kB. */
     @Test
-    void fileThatUnpacksToMoreThanTheLimit_isRefused() {
+    void fileThatExpandsBeyondTheLimit_isRefused() {
         byte[] image = TinyFits.image(16, 4000, 2500).data(new byte[20_000_000]).bytes();
         DecodeLimits small = new DecodeLimits(64_000_000, 10_000_000, 0.5, DecodeLimits.OF_A_FILE.longest());
         assertThatThrownBy(
@@ -84,7 +84,7 @@ class GzippedFileTest {
     }
 
     @Test
-    void fileThatIsPackedTwice_isRefused() {
+    void fileGzippedTwice_isRefused() {
         byte[] twice = gzipped(gzipped(Authority.file("fits/uint16.fits")));
         assertThatThrownBy(() -> FrameReader.read(twice, "dusk.fits.gz.gz", DecodeOptions.DEFAULT))
                 .isInstanceOf(InputRefused.class)

@@ -17,9 +17,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.InputRefused;
 
-/** Numbers in a file's description that are impossible: refused by name, at once, before memory is taken for them. */
+/** Impossible numbers in a file's header: refused by name, immediately, before memory is allocated. */
 class LyingHeadersTest {
-    // A refusal takes a millisecond; this is for a hang, not for speed.
+    // A refusal takes a millisecond; this detects a hang, not slowness.
     private static final Duration LONGEST = Duration.ofSeconds(20);
     private static final long MOST_BYTES = 30_000_000;
 
@@ -44,7 +44,7 @@ class LyingHeadersTest {
                 .isEqualTo(new FrameCompleteness.Whole());
     }
 
-    /** Each a valid compressed file but for one card. */
+    /** Each a valid compressed file except for one card. */
     @ParameterizedTest
     @CsvSource({
         "rice.fits, NAXIS   , -1, 'its header says NAXIS = -1, and the limits are 0 and 999'",
@@ -81,9 +81,9 @@ class LyingHeadersTest {
         return changed;
     }
 
-    /** A tile of this kind says its own size once more; the library would take 268 MB for these 11 kB. */
+    /** A tile of this kind repeats its own size; the library would allocate 268 MB for these 11 kB. */
     @Test
-    void hcompressTileThatSaysAnotherSizeThanItsHeader_isRefused() {
+    void hcompressTileWithASizeUnlikeItsHeader_isRefused() {
         byte[] content = Authority.file("fits/hcompress.fits");
         int at = indexOf(content, (byte) 0xdd, (byte) 0x99);
         ByteBuffer.wrap(content).putInt(at + 2, 65_536).putInt(at + 6, 65_536);

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.image.Frame;
 
-/** Pixels of TIFF, PNG and JPEG files against those that Pillow and tifffile read. */
+/** Pixels of TIFF, PNG and JPEG files compared with those read by Pillow and tifffile. */
 class PicturePixelsTest {
     private static final int WIDTH = 16;
     private static final int HEIGHT = 12;
@@ -28,7 +28,7 @@ class PicturePixelsTest {
 
     @ParameterizedTest
     @MethodSource("files")
-    void pixelsAreThoseOfTheIndependentReader(String name) {
+    void pixels_agreeWithIndependentReaders(String name) {
         Frame frame = read(name);
         assertThat(frame.width()).isEqualTo(WIDTH);
         assertThat(frame.height()).isEqualTo(HEIGHT);
@@ -41,8 +41,9 @@ class PicturePixelsTest {
     }
 
     /**
-     * JPEG decoders may differ by one level in rounding (ITU-T T.83 allows that much of the cosine transform), and one
-     * level is up to 2.2 of 255 in light; colour goes through one more rounding. The others are exact but for the float.
+     * JPEG decoders may differ by one level in rounding (ITU-T T.83 allows that much for the cosine transform), and one
+     * level is up to 2.2 of 255 in linear light; colour adds one more rounding. The others are exact to float
+     * precision.
      */
     private static double tolerance(String name, double expected) {
         if (!name.endsWith(".jpg")) {
@@ -53,7 +54,7 @@ class PicturePixelsTest {
     }
 
     @Test
-    void aPixelIsFullAtTheLargestValueOfItsType() {
+    void saturation_isTheLargestValueOfTheType() {
         assertThat(read("grey8.png").saturation()).isEqualTo(255);
         assertThat(read("grey16.tiff").saturation()).isEqualTo(65_535);
         assertThat(read("colour16.png").saturation()).isEqualTo(65_535);

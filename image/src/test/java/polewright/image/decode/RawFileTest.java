@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import polewright.image.Frame;
 import polewright.sky.InputRefused;
 
-/** Raw files, here stood for by small ones put together like them (TIFF/EP, ISO 12234-2, and the makers' practice). */
+/** Raw files, here small substitutes with the same structure (TIFF/EP, ISO 12234-2, and the makers' practice). */
 class RawFileTest {
     private static final int WIDTH = 720;
     private static final int HEIGHT = 480;
@@ -25,7 +25,7 @@ class RawFileTest {
     private static final int COLOUR_FILTER_ARRAY = 32_803;
     private static final int RGB = 2;
 
-    /** Noise, as compressed detector values look, with the first bytes of a JPEG in it by chance. */
+    /** Noise, like compressed detector values, containing the first bytes of a JPEG by chance. */
     private static byte[] detector() {
         byte[] bytes = new byte[40_000];
         new SplittableRandom(3).nextBytes(bytes);
@@ -74,7 +74,7 @@ class RawFileTest {
                 tiff.longs(0x117, DETECTOR.length));
     }
 
-    /** A thumbnail first, then the detector's values and a picture named by its offset, in directories below. */
+    /** A thumbnail first, then the detector's values and a picture given by its offset, in subdirectories. */
     private static byte[] withPictureByOffset(ByteOrder order) {
         TinyTiff tiff = new TinyTiff(order);
         int picture = tiff.directory(
@@ -83,7 +83,7 @@ class RawFileTest {
         return tiff.file(order == ByteOrder.BIG_ENDIAN ? "MM\0*" : "II*\0", first);
     }
 
-    /** As the open raw format has it: the picture is the one strip of a directory below. */
+    /** As in the open raw format: the picture is the single strip of a subdirectory. */
     private static byte[] withPictureAsStrip() {
         TinyTiff tiff = new TinyTiff(ByteOrder.LITTLE_ENDIAN);
         int picture = tiff.directory(
@@ -97,7 +97,7 @@ class RawFileTest {
         return tiff.file("II*\0", tiff.directory(thumbnail(tiff, detectorDirectory(tiff), picture)));
     }
 
-    /** The directories name a thumbnail only; the picture lies somewhere in a maker's own block. */
+    /** The directories give only a thumbnail; the picture is somewhere in a maker's own block. */
     private static byte[] withPictureThatNoDirectoryNames(String magic) {
         TinyTiff tiff = new TinyTiff(ByteOrder.LITTLE_ENDIAN);
         tiff.add(PREVIEW);
@@ -131,13 +131,13 @@ class RawFileTest {
         assertThat(frame.facts().exposure()).contains(Duration.ofSeconds(30));
         assertThat(frame.facts().localMiddle()).contains(LocalDateTime.parse("2026-11-25T21:00:15"));
         assertThat(frame.facts().focalLengthMm()).hasValue(135);
-        // 4 micrometres on a detector of twice as many columns as the preview.
+        // 4 micrometres on a detector with twice as many columns as the preview.
         assertThat(frame.facts().pixelMicrons().orElseThrow()).isCloseTo(8, within(1e-9));
         assertThat(frame.facts().camera()).contains("Larkfell camera");
     }
 
     @Test
-    void thePictureBesideTheDetectorsValuesIsTakenNotTheThumbnail() {
+    void embeddedPicture_isUsedInsteadOfTheThumbnail() {
         assertIsThePreview(read(withPictureByOffset(ByteOrder.LITTLE_ENDIAN), "dusk.nef"));
         assertIsThePreview(read(withPictureByOffset(ByteOrder.BIG_ENDIAN), "dusk"));
         assertIsThePreview(read(withPictureAsStrip(), "dusk.dng"));
@@ -145,14 +145,14 @@ class RawFileTest {
     }
 
     @Test
-    void aPictureThatNoDirectoryNamesIsFound() {
+    void pictureOutsideTheDirectories_isFound() {
         assertIsThePreview(read(withPictureThatNoDirectoryNames("IIRO"), "dusk.orf"));
         assertIsThePreview(read(withPictureThatNoDirectoryNames("IIRS"), "renamed"));
         assertIsThePreview(read(withPictureThatNoDirectoryNames("II*\0"), "dusk.pef"));
     }
 
     @Test
-    void aPictureInAFileOfAnotherBuildIsFoundByTheNamesEnding() {
+    void pictureInAFileOfAnotherStructure_isFoundByItsExtension() {
         ByteArrayOutputStream file = new ByteArrayOutputStream();
         file.writeBytes("some camera's own block".getBytes(StandardCharsets.US_ASCII));
         file.writeBytes(THUMBNAIL);
@@ -164,7 +164,7 @@ class RawFileTest {
     }
 
     @Test
-    void aRawFileWithAThumbnailOnlyIsRefused() {
+    void rawFileWithOnlyAThumbnail_isRefused() {
         assertThatThrownBy(() -> read(withThumbnailOnly(), "dusk.nef"))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("dusk.nef: the largest preview in this raw file is only 160 by 120 pixels."
@@ -172,7 +172,7 @@ class RawFileTest {
     }
 
     @Test
-    void aRawFileWithoutAPictureIsRefused() {
+    void rawFileWithoutAPicture_isRefused() {
         TinyTiff tiff = new TinyTiff(ByteOrder.LITTLE_ENDIAN);
         byte[] file = tiff.file("II*\0", detectorDirectory(tiff));
         assertThatThrownBy(() -> read(file, "dusk.tif"))

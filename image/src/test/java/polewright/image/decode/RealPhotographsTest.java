@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.image.Frame;
 
-/** Photographs of the real sky, with what was measured in them (licences and sources in their folder's README). */
+/** Photographs of the real sky, with the stars measured in them (licences and sources in their folder's README). */
 class RealPhotographsTest {
     private static final Path FOLDER = Path.of("..", "..", "shared", "frames");
     private static final Pattern STAR = Pattern.compile("\"x\": ([\\d.]+),\\s*\"y\": ([\\d.]+)");
@@ -24,7 +24,7 @@ class RealPhotographsTest {
         "tetra3_Alt60_Azim45.tiff, tetra3_Alt60_Azim45.json",
         "openstartracker_img6.png, openstartracker_img6.json",
     })
-    void starsShineWhereTheyWereMeasured(String picture, String measured) throws IOException {
+    void matchedStars_areBrightWhereMeasured(String picture, String measured) throws IOException {
         assumeTrue(
                 Files.isDirectory(FOLDER),
                 () -> "skipped: the real photographs are not at "
@@ -47,7 +47,7 @@ class RealPhotographsTest {
             bright += peak > sky.level() + 2 * sky.spread() ? 1 : 0;
         }
         assertThat(stars).isGreaterThan(10);
-        // Of the 40 brightest matched stars nearly all stand out of the noise in one pixel.
+        // Nearly all of the 40 brightest matched stars are above the noise in a single pixel.
         assertThat(bright).isGreaterThanOrEqualTo((int) Math.ceil(0.9 * stars));
     }
 

@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 import polewright.sky.InputRefused;
 
-/** Files without a frame in them: each is refused in one line that says what to do. */
+/** Files without a frame: each is refused with one line that says what to do. */
 class RefusedFilesTest {
     private static void assertRefused(byte[] content, String name, String message) {
         assertRefused(content, name, DecodeOptions.DEFAULT, message);
@@ -42,7 +42,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void anEmptyFile() {
+    void emptyFile_isRefused() {
         assertRefused(
                 new byte[0],
                 "dusk.fits",
@@ -50,7 +50,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aTextFileAndZeros() {
+    void textFileAndZeros_areRefused() {
         String remedy = ": this is not a supported image. Give FITS, TIFF, PNG, JPEG, or a raw file with a full-size"
                 + " preview.";
         assertRefused(text("Seeing was poor until midnight.\n"), "notes.txt", "notes.txt" + remedy);
@@ -59,7 +59,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void picturesOfOtherKinds() {
+    void otherPictureFormats_areRefused() {
         assertRefused(
                 text("\0\0\0\30ftypheic"),
                 "dusk.heic",
@@ -71,7 +71,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aFitsFileCutShortInItsPixels() {
+    void fitsFileTruncatedInItsPixels_isRefused() {
         assertRefused(
                 shortened(fits("uint16.fits"), 3000),
                 "dusk.fits",
@@ -81,7 +81,7 @@ class RefusedFilesTest {
 
     @ParameterizedTest
     @ValueSource(ints = {9, 80, 200, 400})
-    void aFitsFileCutShortInItsHeader(int bytes) {
+    void fitsFileTruncatedInItsHeader_isRefused(int bytes) {
         assertRefused(
                 shortened(fits("uint16.fits"), bytes),
                 "dusk.fits",
@@ -89,7 +89,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aFitsFileCutShortInItsTiles() {
+    void fitsFileTruncatedInItsTiles_isRefused() {
         assertRefused(
                 shortened(fits("rice.fits"), 6000),
                 "dusk.fits",
@@ -98,13 +98,13 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aFitsFileWhoseLastBlockIsNotFilledUpIsRead() {
+    void fitsFileWithoutPaddingOfItsLastBlock_isRead() {
         Frame frame = FrameReader.read(shortened(fits("uint16.fits"), 2880 + 384), "dusk.fits", DecodeOptions.DEFAULT);
         assertThat(frame.width()).isEqualTo(16);
     }
 
     @Test
-    void aFitsFileWithoutAnImage() {
+    void fitsFileWithoutAnImage_isRefused() {
         String message = "dusk.fits: there is no image in this FITS file. Give a file with a frame in it.";
         assertRefused(fits("no-image.fits"), "dusk.fits", message);
         assertRefused(TinyFits.image(8).bytes(), "dusk.fits", message);
@@ -112,7 +112,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aHeaderThatClaimsAThousandMillionPixels() {
+    void headerWithAThousandMillionPixels_isRefused() {
         assertRefused(
                 TinyFits.image(16, 40_000, 25_000).bytes(),
                 "dusk.fits",
@@ -128,7 +128,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aFrameOverTheLimit() {
+    void frameOverTheLimit_isRefused() {
         DecodeOptions small = DecodeOptions.DEFAULT.withLimits(DecodeLimits.OF_A_FILE.withMostPixels(1_000_000));
         assertRefused(
                 TinyFits.image(8, 2000, 1000).data(new byte[2_000_000]).bytes(),
@@ -144,11 +144,11 @@ class RefusedFilesTest {
                         + " If that is right, save it binned or cropped; if not, the file is damaged.");
     }
 
-    /** A few hundred bytes that would unpack to 3.6 thousand million pixels. */
+    /** A few hundred bytes that would expand to 3.6 thousand million pixels. */
     @Test
-    void aSmallPictureThatClaimsMoreThanItsBytesCanHold() {
+    void smallPictureThatClaimsMoreThanItsBytesCanHold_isRefused() {
         byte[] png = picture("grey8.png");
-        // Width and height stand after the signature and the first chunk's length and name.
+        // Width and height follow the signature and the first chunk's length and name.
         for (int at : new int[] {16, 20}) {
             png[at + 1] = 0;
             png[at + 2] = (byte) 0xea;
@@ -161,11 +161,11 @@ class RefusedFilesTest {
                         + " Copy it again from the camera, or take another frame.");
     }
 
-    /** The library would take memory for as many bytes as the table says. */
+    /** The library would allocate as many bytes as the table says. */
     @Test
-    void aTableOfTilesThatPointsBeyondItsHeap() {
+    void tileTableThatPointsBeyondItsHeap_isRefused() {
         byte[] tiles = fits("gzip1.fits");
-        // The count of bytes of the first tile: the first word of the data of the second unit.
+        // The byte count of the first tile: the first word of the data of the second HDU.
         tiles[5760] = 0x7c;
         assertRefused(
                 tiles,
@@ -174,7 +174,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aStackOfFrames() {
+    void stackOfFrames_isRefused() {
         assertRefused(
                 TinyFits.image(8, 16, 12, 20).data(new byte[16 * 12 * 20]).bytes(),
                 "dusk.fits",
@@ -182,10 +182,10 @@ class RefusedFilesTest {
                         + " Give single frames: one plane, or three of colour.");
     }
 
-    /** The library answers the end of such a picture by an exception for each row that is missing. */
+    /** At the end of such a picture the library throws an exception for each missing row. */
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 4})
-    void aTiffThatIsPackedLikeAFax(int compression) {
+    void tiffWithFaxCompression_isRefused(int compression) {
         TinyTiff tiff = new TinyTiff(ByteOrder.LITTLE_ENDIAN);
         byte[] strip = new byte[64];
         int picture = tiff.directory(
@@ -204,7 +204,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aTypeOfPixelThatFitsDoesNotHave() {
+    void unknownFitsPixelType_isRefused() {
         assertRefused(
                 TinyFits.image(24, 16, 12).data(new byte[16 * 12 * 3]).bytes(),
                 "dusk.fits",
@@ -212,7 +212,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void picturesCutShort() {
+    void truncatedPictures_areRefused() {
         String remedy = " is incomplete. Wait until it is fully saved, or copy it again.";
         assertRefused(shortened(picture("colour.jpg"), 700), "dusk.jpg", "dusk.jpg: this JPEG" + remedy);
         assertRefused(shortened(picture("colour.jpg"), 100), "dusk.jpg", "dusk.jpg: this JPEG" + remedy);
@@ -224,7 +224,7 @@ class RefusedFilesTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"grey.jpg", "grey16.png", "grey16.tiff", "uint16.fits"})
-    void garbageAfterAValidBeginning(String name) {
+    void garbageAfterAValidBeginning_isRefused(String name) {
         byte[] whole = name.endsWith("fits") ? fits(name) : picture(name);
         byte[] garbage = new byte[5000];
         new Random(3).nextBytes(garbage);
@@ -237,7 +237,7 @@ class RefusedFilesTest {
     }
 
     @Test
-    void aPictureOfSomethingElseIsAFrameAllTheSame() {
+    void pictureOfSomethingElse_isReadAsAFrame() {
         assertThat(FrameReader.read(picture("colour.jpg"), "cat.jpg", DecodeOptions.DEFAULT)
                         .width())
                 .isEqualTo(16);

@@ -9,11 +9,14 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.image.Frame;
 
-/** Where a pixel is full: as told, as seen, or as the type has it. */
+/** The saturation value: as stated, as observed, or that of the type. */
 class SaturationTest {
     private static final int SIDE = 128;
 
-    /** Noise about a sky, and stars with peaks evenly up to {@code brightest}, cut off at {@code full}. */
+    /**
+     * Noise around a background, and stars with peaks distributed evenly up to {@code brightest}, cut off at {@code
+     * full}.
+     */
     private static int[] sky(double noise, int stars, double brightest, int full, int step) {
         SplittableRandom random = new SplittableRandom(7);
         double[] light = new double[SIDE * SIDE];
@@ -41,14 +44,14 @@ class SaturationTest {
 
     @ParameterizedTest
     @CsvSource({"4095, 1", "16383, 1", "65520, 16", "65532, 4"})
-    void starsThatPileUpAtOneValueTellWhereThisCameraIsFull(int full, int step) {
+    void starsPiledUpAtOneValue_showTheSaturationValue(int full, int step) {
         assertThat(read(TinyFits.counts(SIDE, SIDE, sky(full / 500.0, 60, 5, full, step)))
                         .saturation())
                 .isEqualTo(full);
     }
 
     @Test
-    void noisePilesUpNowhere() {
+    void noise_doesNotPileUp() {
         assertThat(read(TinyFits.counts(SIDE, SIDE, sky(1, 0, 0, 4095, 1))).saturation())
                 .isEqualTo(65_535);
         assertThat(read(TinyFits.counts(SIDE, SIDE, sky(40, 0, 0, 65_520, 16))).saturation())
@@ -58,14 +61,14 @@ class SaturationTest {
     }
 
     @Test
-    void starsThatStayBelowTheTopPileUpNowhere() {
+    void unsaturatedStars_doNotPileUp() {
         assertThat(read(TinyFits.counts(SIDE, SIDE, sky(40, 60, 0.3, 16_383, 1)))
                         .saturation())
                 .isEqualTo(65_535);
     }
 
     @Test
-    void blackAndEvenFramesAreNotFull() {
+    void blackAndConstantFrames_areNotSaturated() {
         assertThat(read(TinyFits.counts(SIDE, SIDE, new int[SIDE * SIDE])).saturation())
                 .isEqualTo(65_535);
         int[] even = new int[SIDE * SIDE];
@@ -74,7 +77,7 @@ class SaturationTest {
     }
 
     @Test
-    void aWhiteFrameIsFull() {
+    void whiteFrame_isSaturated() {
         int[] white = new int[SIDE * SIDE];
         Arrays.fill(white, 65_535);
         Frame frame = read(TinyFits.counts(SIDE, SIDE, white));
@@ -83,7 +86,7 @@ class SaturationTest {
     }
 
     @Test
-    void theHeadersWordIsTaken() {
+    void statedValue_isUsed() {
         int[] pixels = sky(40, 20, 5, 65_535, 1);
         assertThat(read(TinyFits.counts(SIDE, SIDE, pixels).card("SATURATE", "58000"))
                         .saturation())
@@ -94,7 +97,7 @@ class SaturationTest {
     }
 
     @Test
-    void aLevelThatTheSkyReachesIsNotTheLevelOfFullPixels() {
+    void statedValueReachedByTheBackground_isIgnored() {
         int[] pixels = sky(40, 0, 0, 65_535, 1);
         assertThat(read(TinyFits.counts(SIDE, SIDE, pixels).card("SATURATE", "1"))
                         .saturation())

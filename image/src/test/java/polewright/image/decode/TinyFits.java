@@ -26,7 +26,7 @@ final class TinyFits {
         return fits;
     }
 
-    /** A frame of unsigned 16-bit pixels, row after row. */
+    /** A frame of unsigned 16-bit pixels, row by row. */
     static TinyFits counts(int width, int height, int... pixels) {
         ByteBuffer stored = ByteBuffer.allocate(2 * width * height);
         for (int pixel : pixels) {
@@ -35,7 +35,7 @@ final class TinyFits {
         return image(16, width, height).card("BZERO", "32768").data(stored.array());
     }
 
-    /** A value as it stands in the card: text with its quotes. */
+    /** A value as written in the card: text with its quotes. */
     TinyFits card(String keyword, String value) {
         cards.add(String.format(Locale.ROOT, "%-8s= %20s", keyword, value));
         return this;

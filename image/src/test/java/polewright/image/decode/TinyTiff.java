@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Comparator;
 
-/** Small files built of TIFF's directories by hand (TIFF 6.0, section 2), to stand for cameras' raw files. */
+/** Small files built by hand from TIFF directories (TIFF 6.0, section 2), as substitutes for cameras' raw files. */
 final class TinyTiff {
     private static final int SHORT = 3;
     private static final int LONG = 4;
@@ -54,7 +54,7 @@ final class TinyTiff {
         return new Field(tag, ASCII, bytes.length, bytes);
     }
 
-    /** Adds bytes and tells where they lie. */
+    /** Adds bytes and returns their offset. */
     int add(byte[] bytes) {
         if (body.size() % 2 != 0) {
             body.write(0);
@@ -64,7 +64,7 @@ final class TinyTiff {
         return at;
     }
 
-    /** Adds a directory, its longer values before it, and tells where it lies. */
+    /** Adds a directory, preceded by its longer values, and returns its offset. */
     int directory(Field... fields) {
         Field[] sorted = fields.clone();
         Arrays.sort(sorted, Comparator.comparingInt(Field::tag));
@@ -83,7 +83,7 @@ final class TinyTiff {
         return add(directory.putInt(0).array());
     }
 
-    /** The whole file, beginning with {@code magic}, whose first directory lies at {@code first}. */
+    /** The whole file, beginning with {@code magic}, with its first directory at {@code first}. */
     byte[] file(String magic, int first) {
         byte[] start = magic.getBytes(StandardCharsets.ISO_8859_1);
         return ByteBuffer.allocate(HEADER + body.size())

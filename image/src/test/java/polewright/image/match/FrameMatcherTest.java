@@ -16,7 +16,7 @@ import polewright.image.star.StarList;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** Lists of stars as a camera would make them, matched; bench/frames-success does the same with pixels. */
+/** Matches simulated star lists; bench/frames-success does the same with pixels. */
 class FrameMatcherTest {
     private static final FrameMatcher MATCHER = new FrameMatcher(StarAtlas.bundled());
 
@@ -39,7 +39,7 @@ class FrameMatcherTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {1, 2, 5, 12, 30, 60})
-    void frameIsMatchedAnywhereInTheSkyWhenItsScaleIsKnown(double fieldDeg) {
+    void frameOfKnownScale_isMatchedAnywhereInTheSky(double fieldDeg) {
         Random dice = new Random((long) (10 * fieldDeg));
         int tried = 0;
         int unmatched = 0;
@@ -57,13 +57,13 @@ class FrameMatcherTest {
                 assertThat(off).isLessThan(1);
             }
         }
-        // One in twenty stars is lost and one in six is none: now and then no pattern is whole.
+        // One in twenty stars is missing and one in six detections is spurious: occasionally no pattern is complete.
         assertThat(unmatched).isLessThanOrEqualTo(1);
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {0.6, 1, 5, 40})
-    void frameIsMatchedWhenNothingIsKnownOfIt(double fieldDeg) {
+    void frameWithoutHints_isMatched(double fieldDeg) {
         Random dice = new Random((long) (10 * fieldDeg) + 1);
         for (int i = 0; i < 6; i++) {
             ListedSky sky = ListedSky.of(dice, fieldDeg, dice.nextBoolean());
@@ -78,7 +78,7 @@ class FrameMatcherTest {
 
     @ParameterizedTest
     @CsvSource({"1, 90", "1, -90", "5, 90", "5, -90", "25, 90", "25, -90"})
-    void framesAtThePolesAreMatchedWithAHintOfThePole(double fieldDeg, double poleDec) {
+    void framesAtThePoles_areMatchedWithAPoleHint(double fieldDeg, double poleDec) {
         Random dice = new Random((long) (fieldDeg + poleDec));
         for (int i = 0; i < 8; i++) {
             ListedSky drawn = ListedSky.of(dice, fieldDeg, dice.nextBoolean());
@@ -91,7 +91,7 @@ class FrameMatcherTest {
     }
 
     @Test
-    void parityIsFound() {
+    void parity_isFound() {
         Random dice = new Random(8);
         for (boolean mirrored : new boolean[] {true, false}) {
             ListedSky sky = ListedSky.of(dice, 6, mirrored);
@@ -103,7 +103,7 @@ class FrameMatcherTest {
     }
 
     @Test
-    void wrongParityToldIsNotMatched() {
+    void wrongParityHint_isNotMatched() {
         Random dice = new Random(9);
         ListedSky sky = ListedSky.of(dice, 6, true);
         MatchHint hint = scaleKnown(sky, dice);
@@ -113,7 +113,7 @@ class FrameMatcherTest {
 
     @ParameterizedTest
     @CsvSource({"10, -0.03", "10, 0.02", "40, -0.05", "40, 0.02", "60, -0.05"})
-    void lensThatBendsIsMatchedAndItsBendFitted(double fieldDeg, double corner) {
+    void distortedLens_isMatched_andItsDistortionFitted(double fieldDeg, double corner) {
         Random dice = new Random((long) (fieldDeg + 1000 * corner));
         for (int i = 0; i < 8; i++) {
             ListedSky sky = ListedSky.of(dice, fieldDeg, dice.nextBoolean()).withDistortion(corner);
@@ -124,7 +124,7 @@ class FrameMatcherTest {
     }
 
     @Test
-    void fewStarsAmongAsManyStraysAreMatched() {
+    void fewStarsAmongAsManySpuriousDetections_areMatched() {
         Random dice = new Random(12);
         int matched = 0;
         for (int i = 0; i < 40; i++) {
@@ -141,7 +141,7 @@ class FrameMatcherTest {
     }
 
     @Test
-    void uncertaintyIsThatOfTheCentresOverTheRootOfTheirNumber() {
+    void uncertainty_isThatOfTheCentresOverTheRootOfTheirNumber() {
         Random dice = new Random(3);
         ListedSky sky = ListedSky.of(dice, 4, false);
         MatchedFrame frame = (MatchedFrame) MATCHER.match(sky.list(dice), scaleKnown(sky, dice));
@@ -153,7 +153,7 @@ class FrameMatcherTest {
 
     @ParameterizedTest
     @ValueSource(ints = {6, 12, 30, 150})
-    void randomPointsAreNotMatched(int count) {
+    void randomPoints_areNotMatched(int count) {
         Random dice = new Random(count);
         for (int i = 0; i < 4; i++) {
             List<FoundStar> points = new ArrayList<>();
@@ -175,9 +175,9 @@ class FrameMatcherTest {
         }
     }
 
-    /** The hardest to tell from a sky: a sky with each star moved by ten times the error of its place. */
+    /** The hardest to distinguish from a real sky: each star shifted by ten times its position error. */
     @Test
-    void shuffledSkyIsNotMatched() {
+    void shuffledSky_isNotMatched() {
         Random dice = new Random(77);
         for (int i = 0; i < 10; i++) {
             ListedSky sky = ListedSky.of(dice, 2 + 10 * dice.nextDouble(), false);
@@ -191,13 +191,13 @@ class FrameMatcherTest {
     }
 
     @Test
-    void tooFewStarsAreSaidToBeTooFew() {
+    void tooFewStars_areReported() {
         assertThat(MATCHER.match(new StarList(100, 100, List.of()), MatchHint.none(2026)))
                 .isEqualTo(new Unmatched(0, "it shows no stars", "expose longer, focus, or take the cap off"));
     }
 
     @Test
-    void sameFrameMatchesTheSameWayTwice() {
+    void sameFrame_matchesTheSameWayTwice() {
         Random dice = new Random(31);
         ListedSky sky = ListedSky.of(dice, 3, false);
         StarList stars = sky.list(dice);

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import polewright.sky.atlas.StarAtlas;
 
-/** Keeps patterns as a file would, and counts what it was asked for. */
+/** Stores patterns in memory as a file would, and counts the requests. */
 final class KeptInMemory implements PatternStore {
-    /** Shared by the tests of one run, for the whole sky takes seconds to work out. */
+    /** Shared by the tests of one run, because computing the whole sky takes seconds. */
     static final KeptInMemory WHOLE_SKY = new KeptInMemory();
 
     private final List<StoredPatterns> kept = new ArrayList<>();
@@ -28,7 +28,7 @@ final class KeptInMemory implements PatternStore {
         return kept.size();
     }
 
-    /** The whole sky's, worked out at the first call. */
+    /** The whole sky's, computed at the first call. */
     static synchronized StoredPatterns wholeSky() {
         if (WHOLE_SKY.timesKept() == 0) {
             WHOLE_SKY.keep(StoredPatterns.workedOut(StarAtlas.bundled()));

@@ -6,11 +6,13 @@ import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 
-/** How much wider an attitude is said to be for what its lens model leaves out. */
+/** How much an attitude's uncertainty is widened for errors of its lens model. */
 class LensScatterTest {
     private static final double SIGMA_PIXELS = 0.25;
 
-    /** What a lens does that no model has: pixels by which a star is off, by its place over the half diagonal. */
+    /**
+     * Distortion that no model contains: a star's shift in pixels as a function of its position over the half diagonal.
+     */
     @FunctionalInterface
     private interface Bend {
         double pixels(double a, double b);
@@ -18,7 +20,7 @@ class LensScatterTest {
 
     private record Trial(double factor, double square) {}
 
-    /** A pinhole's stars, their places bent, the plate fitted without the bend. */
+    /** A pinhole's stars, distorted, with the plate fitted without the distortion. */
     private static Trial trial(int seed, int stars, PlateModel model, Bend bend) {
         Random dice = new Random(seed);
         Plate truth = PlateTest.random(dice, false);
@@ -59,14 +61,14 @@ class LensScatterTest {
     }
 
     @Test
-    void independentErrors_widenByLittle_andKeepTheCovarianceHonest() {
+    void independentErrors_widenLittle_andKeepTheCovarianceHonest() {
         assertThat(mean(Trial::factor, 40, PlateModel.RADIAL, (a, b) -> 0)).isBetween(1.0, 1.2);
         assertThat(mean(Trial::factor, 300, PlateModel.CUBIC, (a, b) -> 0)).isBetween(1.0, 1.2);
         // Chi-squared with three degrees of freedom has the mean three.
         assertThat(mean(Trial::square, 40, PlateModel.RADIAL, (a, b) -> 0)).isBetween(2.2, 3.2);
     }
 
-    /** One corner is off by a pixel, as chance pairs bend it: many stars make the fit sure, and it is wrong. */
+    /** One corner is off by a pixel, as chance pairs would distort it: many stars make the fit precise, but wrong. */
     @Test
     void badCorner_widensSeveralTimes() {
         Bend corner = (a, b) -> a > 0.4 && b > 0.3 ? 1 : 0;
@@ -74,7 +76,7 @@ class LensScatterTest {
     }
 
     @Test
-    void fewStars_areNotCutIntoParts() {
+    void fewStars_areNotDividedIntoParts() {
         assertThat(trial(1, 11, PlateModel.RADIAL, (a, b) -> 0).factor()).isEqualTo(1);
     }
 }

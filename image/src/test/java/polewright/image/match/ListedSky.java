@@ -11,7 +11,10 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
 
-/** A camera that lists stars of the atlas where they fall on it, with errors, gaps and strays, without any pixels. */
+/**
+ * A simulated camera that lists atlas stars at their positions, with errors, gaps and spurious detections, without
+ * pixels.
+ */
 record ListedSky(
         int width,
         int height,

@@ -15,7 +15,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 import polewright.sky.atlas.StarField;
 
-/** Searches by cells give what a look at every star gives. */
+/** Searches by cells give the same results as a search of all stars. */
 class MappedStarsTest {
     private static final StarField STARS =
             StarAtlas.bundled().starsWithin(Angle.ZERO, Angle.ofDegrees(90), Angle.ofDegrees(180), 6.5, 2026);
@@ -23,7 +23,7 @@ class MappedStarsTest {
 
     @ParameterizedTest
     @CsvSource({"0, 90, 3", "0, -90, 3", "359.9, 0, 5", "0.1, 89.5, 2", "120, 40, 20", "200, -75, 40", "10, 10, 170"})
-    void starsNearADirectionAreThoseThatAreNear(double raDeg, double decDeg, double radiusDeg) {
+    void starsNearADirection_agreeWithAFullSearch(double raDeg, double decDeg, double radiusDeg) {
         Vector3D middle = new Vector3D(Math.toRadians(raDeg), Math.toRadians(decDeg));
         int below = 4000;
         List<Integer> found = new ArrayList<>();
@@ -43,7 +43,7 @@ class MappedStarsTest {
     }
 
     @Test
-    void neighboursAreTheNearestBrighterOnes() {
+    void neighbours_areTheNearestBrighterStars() {
         int[] neighbours = BrighterNeighbours.of(SKY);
         Random dice = new Random(11);
         int compared = 0;
@@ -54,7 +54,7 @@ class MappedStarsTest {
                     .sorted(Comparator.comparingDouble(i -> STARS.direction(i).distance(STARS.direction(rank))))
                     .limit(4)
                     .toList();
-            // Merged pairs are left out by rule; they are few, and not what is tested here.
+            // Merged pairs are left out by design; they are few, and not what is tested here.
             if (hasMergedPair(rank, nearest)) {
                 continue;
             }

@@ -15,7 +15,7 @@ import polewright.image.star.StarList;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** Fields of few atlas stars, with a place within some degrees and a scale within some per cent. */
+/** Fields with few atlas stars, with a position known to some degrees and a scale to some per cent. */
 class NarrowFieldsTest {
     private static final int FEWEST = 5;
     private static final int STRAYS = 4;
@@ -41,7 +41,7 @@ class NarrowFieldsTest {
 
     @ParameterizedTest
     @CsvSource({"0.54, 120, 0.98", "0.3, 200, 0.95"})
-    void fieldsOfFiveAndMoreAtlasStarsArePlaced(double fieldDeg, int fields, double share) {
+    void fieldsWithFiveOrMoreAtlasStars_areMatched(double fieldDeg, int fields, double share) {
         int tried = 0;
         int placed = 0;
         for (int seed = 0; seed < fields; seed++) {
@@ -65,7 +65,7 @@ class NarrowFieldsTest {
     }
 
     @Test
-    void pointsThatAreNoStarsAreNotPlaced() {
+    void randomPoints_areNotMatched() {
         for (int seed = 0; seed < 60; seed++) {
             Random dice = new Random(seed);
             ListedSky sky = ListedSky.of(dice, 0.54, false);
@@ -90,7 +90,7 @@ class NarrowFieldsTest {
 
     /** The north galactic pole, the poorest part of the sky: right ascension 192.86, declination 27.13 (IAU 1958). */
     @Test
-    void aThinAtlasIsSaidToBeThin_andTheNearestRichFieldIsNamed() {
+    void thinAtlas_isReported_withTheNearestRichField() {
         SkyPatch poor = new SkyPatch(Angle.ofDegrees(192.86), Angle.ofDegrees(27.13), Angle.ofDegrees(5));
         MatchHint hint = MatchHint.none(2026).near(poor).withScale(ScaleRange.about(Angle.ofArcseconds(0.7), 0.05));
         Unmatched unmatched =
@@ -105,7 +105,7 @@ class NarrowFieldsTest {
     }
 
     @Test
-    void wideFieldsAndFieldsOfUnknownScaleAreNotCalledThin() {
+    void wideFieldsAndFieldsOfUnknownScale_areNotCalledThin() {
         SkyPatch poor = new SkyPatch(Angle.ofDegrees(192.86), Angle.ofDegrees(27.13), Angle.ofDegrees(5));
         MatchHint near = MatchHint.none(2026).near(poor);
         assertThat(ThinAtlas.of(StarAtlas.bundled(), 20, 1600, 1200, near)).isEmpty();

@@ -24,7 +24,7 @@ class PatternCodeTest {
     }
 
     @RepeatedTest(20)
-    void sizeAndTurnDoNotChangeACode(RepetitionInfo repetition) {
+    void sizeAndRotation_doNotChangeACode(RepetitionInfo repetition) {
         Random dice = new Random(repetition.getCurrentRepetition());
         float[] turned = code(dice.nextDouble() * 7, 0.01 + 100 * dice.nextDouble(), false, false);
         float[] plain = code(0, 1, false, false);
@@ -34,7 +34,7 @@ class PatternCodeTest {
     }
 
     @Test
-    void mirroredPictureHasTheSameCodeWhenTakenForMirrored() {
+    void mirroredPicture_readAsMirrored_hasTheSameCode() {
         float[] mirrored = code(0.7, 3, true, true);
         float[] plain = code(0, 1, false, false);
         for (int i = 0; i < PatternCode.LENGTH; i++) {
@@ -43,12 +43,12 @@ class PatternCodeTest {
     }
 
     @Test
-    void mirroredPictureTakenForPlainHasAnotherCode() {
+    void mirroredPicture_readAsPlain_hasAnotherCode() {
         assertThat(code(0, 1, true, false)[1]).isCloseTo(-code(0, 1, false, false)[1], within(1e-5f));
     }
 
     @Test
-    void starOfSmallerRealPartComesFirst() {
+    void starOfSmallerRealPart_comesFirst() {
         float[] code = {0.5f, 0.1f, -0.2f, 0.3f};
         assertThat(PatternCode.order(code, 0)).isTrue();
         assertThat(code).containsExactly(-0.2f, 0.3f, 0.5f, 0.1f);

@@ -47,7 +47,7 @@ class PlateFitTest {
     }
 
     @RepeatedTest(20)
-    void plateIsRecoveredFromExactPlaces(RepetitionInfo repetition) {
+    void plate_isRecoveredFromExactPositions(RepetitionInfo repetition) {
         Random dice = new Random(repetition.getCurrentRepetition());
         Plate truth = PlateTest.random(dice, true);
         PlateFit fit = PlateFit.of(nudged(truth, 0.01), pairs(truth, 60, 0, dice), PlateModel.CUBIC)
@@ -62,9 +62,12 @@ class PlateFitTest {
         }
     }
 
-    /** The covariance says how far off the turn is: its normalised square is chi-squared with three degrees. */
+    /**
+     * The covariance describes the actual error of the rotation: its normalised square is chi-squared with three
+     * degrees of freedom.
+     */
     @Test
-    void covarianceIsHonest() {
+    void covariance_isHonest() {
         int trials = 600;
         double sum = 0;
         int outside = 0;
@@ -84,9 +87,9 @@ class PlateFitTest {
         assertThat(outside / (double) trials).isBetween(0.025, 0.08);
     }
 
-    /** Uncertainties handed in that are three times too small do not make the covariance so. */
+    /** Given uncertainties that are three times too small do not make the covariance too small. */
     @Test
-    void covarianceFollowsTheScatterThatIsSeen() {
+    void covariance_followsTheObservedScatter() {
         Random dice = new Random(1);
         Plate truth = PlateTest.random(dice, false);
         PlateFit.Pairs honest = pairs(truth, 200, 0.3, dice);

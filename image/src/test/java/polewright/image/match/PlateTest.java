@@ -40,7 +40,7 @@ class PlateTest {
     }
 
     @RepeatedTest(50)
-    void placeComesBackFromTheSky(RepetitionInfo repetition) {
+    void pixel_roundTripsThroughTheSky(RepetitionInfo repetition) {
         Random dice = new Random(repetition.getCurrentRepetition());
         Plate plate = random(dice, true);
         double x = dice.nextDouble() * 1935;
@@ -51,7 +51,7 @@ class PlateTest {
     }
 
     @RepeatedTest(20)
-    void directionBehindTheCameraFallsNowhere(RepetitionInfo repetition) {
+    void directionBehindTheCamera_hasNoPixel(RepetitionInfo repetition) {
         Plate plate = random(new Random(repetition.getCurrentRepetition()), true);
         assertThat(plate.toPixel(plate.centre().negate())).isEmpty();
     }
@@ -59,7 +59,7 @@ class PlateTest {
     // North up means roll 0; a picture whose top looks east of north has its roll counted eastward.
     @ParameterizedTest
     @CsvSource({"0, 0", "90, 90", "-30, 330", "180, 180"})
-    void rollIsThePositionAngleOfUp(double upEastOfNorthDeg, double rollDeg) {
+    void roll_isThePositionAngleOfUp(double upEastOfNorthDeg, double rollDeg) {
         Vector3D centre = new Vector3D(Math.toRadians(77), Math.toRadians(-33));
         Vector3D east = Vector3D.crossProduct(Vector3D.PLUS_K, centre).normalize();
         Vector3D north = Vector3D.crossProduct(centre, east);
@@ -72,9 +72,9 @@ class PlateTest {
         assertThat(Math.cos(Math.toRadians(off))).isCloseTo(1, within(1e-12));
     }
 
-    /** Seen from below the sky, east is to the left when north is up (common practice). */
+    /** As seen from below the sky, east is to the left when north is up (common practice). */
     @Test
-    void eastIsLeftOfNorthUnlessMirrored() {
+    void east_isLeftOfNorthUnlessMirrored() {
         Vector3D centre = new Vector3D(1.0, 0.2);
         Vector3D east = Vector3D.crossProduct(Vector3D.PLUS_K, centre).normalize();
         Vector3D down = Vector3D.crossProduct(centre, east).negate();

@@ -3,7 +3,7 @@ package polewright.image.match;
 import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 
-/** Plates with known terms, to hold other programs against. */
+/** Plates with known terms, for comparison with other programs. */
 public final class PlatesAtHand {
     private static final double ARCSEC = Math.PI / (180 * 3600);
 
@@ -12,7 +12,9 @@ public final class PlatesAtHand {
     /** A plate and a name for it. */
     public record Named(String name, Plate plate) {}
 
-    /** From a pinhole to a bent, sheared and mirrored lens; at the equator, at the 0h wrap, near and at the poles. */
+    /**
+     * From a pinhole to a distorted, sheared and mirrored lens; at the equator, at the 0h wrap, near and at the poles.
+     */
     public static List<Named> all() {
         return List.of(
                 new Named("pinhole", plate(1600, 1200, false, 66.2, 79.4, 35.4, 3.1, Distortion.NONE)),
@@ -23,7 +25,7 @@ public final class PlatesAtHand {
                 new Named("at-the-pole", plate(800, 800, true, 0, -90, 123, 5.5, radial(2.2))));
     }
 
-    /** With the picture's downward direction so far from north through east. */
+    /** With the picture's downward direction at this position angle from north through east. */
     private static Plate plate(
             int width,
             int height,

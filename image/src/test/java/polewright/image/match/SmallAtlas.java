@@ -9,7 +9,7 @@ import java.util.Random;
 import polewright.sky.atlas.SkyCells;
 import polewright.sky.atlas.StarAtlas;
 
-/** An invented sky of few stars, each fainter than the one before. */
+/** An invented sky of few stars, each fainter than the previous one. */
 final class SmallAtlas {
     private SmallAtlas() {}
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
-/** Patterns that were kept are taken when they are sound, and give what patterns worked out on the spot give. */
+/** Stored patterns are used if they are intact, and give the same results as freshly computed ones. */
 class StoredPatternsTest {
     private static final StarAtlas SMALL = SmallAtlas.of(400, 5);
 
@@ -26,13 +26,13 @@ class StoredPatternsTest {
     }
 
     @Test
-    void soundBytesAreTaken() {
+    void intactBytes_areUsed() {
         assertThat(StoredPatterns.of(ByteBuffer.wrap(kept()), SMALL)).isPresent();
     }
 
     @ParameterizedTest
     @ValueSource(ints = {0, 4, 8, 12, 16, 40, 700, 5_000, 20_000})
-    void anyChangedByteIsNoticed(int at) {
+    void anyChangedByte_isDetected(int at) {
         byte[] bytes = kept();
         bytes[at] ^= 4;
         assertThat(StoredPatterns.of(ByteBuffer.wrap(bytes), SMALL)).isEmpty();
@@ -40,19 +40,19 @@ class StoredPatternsTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0, 3, 36, 9_000})
-    void bytesCutShortAreNotTaken(int length) {
+    void truncatedBytes_areNotUsed(int length) {
         assertThat(StoredPatterns.of(ByteBuffer.wrap(kept(), 0, length).slice(), SMALL))
                 .isEmpty();
     }
 
     @Test
-    void patternsOfAnotherAtlasAreNotTaken() {
+    void patternsOfAnotherAtlas_areNotUsed() {
         assertThat(StoredPatterns.of(ByteBuffer.wrap(kept()), SmallAtlas.of(400, 6)))
                 .isEmpty();
     }
 
     @Test
-    void keptPatternsAreThoseWorkedOutOnTheSpot() {
+    void storedPatterns_equalComputedOnes() {
         PatternIndex read =
                 StoredPatterns.of(ByteBuffer.wrap(kept()), SMALL).orElseThrow().at(2030);
         PatternIndex made = new PatternIndex(new MappedStars(
@@ -67,7 +67,7 @@ class StoredPatternsTest {
     }
 
     @Test
-    void theWholeSkyIsWorkedOutOnceAndForTheFirstFrameWithoutAPlaceAlone() {
+    void wholeSky_isComputedOnce_forTheFirstFrameWithoutAPosition() {
         KeptInMemory store = new KeptInMemory();
         Random dice = new Random(2);
         ListedSky sky = ListedSky.of(dice, 5, false);
@@ -82,10 +82,10 @@ class StoredPatternsTest {
         assertThat(KeptInMemory.WHOLE_SKY.timesKept()).isEqualTo(before);
     }
 
-    /** Fields of half a degree around the fastest bright stars, as they stood and will stand. */
+    /** Fields of half a degree around the brightest fast stars, at their past and future positions. */
     @ParameterizedTest
     @ValueSource(doubles = {2016, 2026.9, 2044})
-    void starsThatMoveAreFoundWhereTheyStand(double julianYear) {
+    void fastStars_areFoundAtTheirPositionOfDate(double julianYear) {
         PatternIndex index = KeptInMemory.wholeSky().at(julianYear);
         StarAtlas atlas = StarAtlas.bundled();
         List<Integer> fastest = IntStream.range(0, atlas.sizeWithMotion())
@@ -114,10 +114,10 @@ class StoredPatternsTest {
         }
     }
 
-    /** Away from the years that patterns are kept for, they are worked out anew. */
+    /** Far from the years covered by stored patterns, they are recomputed. */
     @ParameterizedTest
     @ValueSource(doubles = {1990, 2044})
-    void framesOfOtherDecadesAreMatched(double julianYear) {
+    void framesOfOtherDecades_areMatched(double julianYear) {
         KeptInMemory.wholeSky();
         FrameMatcher matcher = new FrameMatcher(StarAtlas.bundled(), KeptInMemory.WHOLE_SKY);
         Random dice = new Random(4);

@@ -6,7 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import polewright.sky.angle.Angle;
 
-/** What is said of a frame that fits nowhere: all that was searched, and how to search wider. */
+/** The message for a frame that was not matched: all that was searched, and how to widen the search. */
 class UnmatchedTest {
     private static final MatchHint ANYWHERE = MatchHint.none(2026.9);
     private static final Angle RADIUS = Angle.ofDegrees(10);
@@ -14,7 +14,7 @@ class UnmatchedTest {
     private static final MatchHint SOUTH = ANYWHERE.near(SkyPatch.aroundPole(false, RADIUS));
 
     @Test
-    void bothPolesAreNamed_whenBothWereSearched() {
+    void bothPoles_areNamedIfBothWereSearched() {
         Unmatched unmatched = Unmatched.anywhere(40, List.of(NORTH, SOUTH));
         assertThat(unmatched.reason())
                 .isEqualTo("the stars found on it (40) do not match any stars within 10 degrees of the north celestial"
@@ -24,7 +24,7 @@ class UnmatchedTest {
     }
 
     @Test
-    void placeAndScaleAreNamed() {
+    void positionAndScale_areNamed() {
         Unmatched unmatched = Unmatched.anywhere(
                 12,
                 List.of(ANYWHERE.near(new SkyPatch(Angle.ofDegrees(83.8), Angle.ofDegrees(-5.4), RADIUS))
@@ -37,7 +37,7 @@ class UnmatchedTest {
     }
 
     @Test
-    void wholeSkyAtAnyScale_leavesNothingToWiden() {
+    void wholeSkyAtAnyScale_cannotBeWidened() {
         Unmatched unmatched = Unmatched.anywhere(9, List.of(ANYWHERE));
         assertThat(unmatched.reason()).isEqualTo("the stars found on it (9) do not match any stars of the sky");
         assertThat(unmatched.remedy()).isEqualTo("check focus and trails, or take another frame");

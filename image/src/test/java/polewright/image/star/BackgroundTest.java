@@ -6,14 +6,16 @@ import org.junit.jupiter.api.Test;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** The sky may be uneven, glow at a corner, be dark at the edges or have holes: the stars are found all the same. */
+/**
+ * The background may be uneven, glow at a corner, be dark at the edges or have holes: the stars are found all the same.
+ */
 class BackgroundTest {
     private static final int WIDTH = 900;
     private static final int HEIGHT = 700;
     private static final double FWHM = 2.6;
 
     @Test
-    void aFieldDarkenedToAThirdInItsCornersIsSearchedToItsCorners() {
+    void vignettedField_isSearchedToItsCorners() {
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 2000);
         ScatteredStars stars = scattered(6000).drawOn(sky, FWHM);
         double corner = Math.hypot(WIDTH / 2.0, HEIGHT / 2.0);
@@ -22,20 +24,20 @@ class BackgroundTest {
     }
 
     @Test
-    void glowOfTheAmplifierMakesNoStars() {
+    void amplifierGlow_createsNoStars() {
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 100);
         ScatteredStars stars = scattered(6000).drawOn(sky, FWHM);
         sky.glow((x, y) -> 20_000 * Math.exp(-Math.hypot(WIDTH - x, y - 200.0) / 45)
                 + 4000 * Math.exp(-Math.hypot(x, HEIGHT - y) / 90));
         StarList found = StarFinder.find(sky.expose(1, 5, 1, 300, 65535));
         ScatteredStars.Outcome outcome = stars.outcome(found, 1.5);
-        // Stars under the glow's brightest part drown.
+        // Stars under the brightest part of the glow are lost.
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(94);
         assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(2);
     }
 
     @Test
-    void moonlightFromOneSideMakesNoDifference() {
+    void moonlightFromOneSide_makesNoDifference() {
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 500);
         ScatteredStars stars = scattered(6000).drawOn(sky, FWHM);
         sky.glow((x, y) -> 6.0 * x + 2.0 * y);
@@ -43,7 +45,7 @@ class BackgroundTest {
     }
 
     @Test
-    void missingPixelsArePassedOver() {
+    void missingPixels_areSkipped() {
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 300);
         ScatteredStars stars = scattered(3000).drawOn(sky, FWHM);
         Frame whole = sky.expose(1, 5, 1, 300, 65535);
@@ -63,10 +65,10 @@ class BackgroundTest {
     }
 
     @Test
-    void aDarkSkyThatItsFileCutOffAtBlackIsSearched() {
+    void darkSkyClippedAtBlack_isSearched() {
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 10);
         ScatteredStars stars = scattered(2500).drawOn(sky, FWHM);
-        // No offset, four electrons a count, and nothing below nought: half the sky's pixels are black.
+        // No offset, four electrons per count, and nothing below zero: half of the background's pixels are black.
         StarList found = StarFinder.find(sky.glow((x, y) -> -10).expose(1, 8, 4, 0, 255));
         ScatteredStars.Outcome outcome = stars.outcome(found, 1.5);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(95);

@@ -11,7 +11,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** Frames without stars give few or none, and no trouble; the time limit only catches a search that does not end. */
+/**
+ * Frames without stars give few or none and cause no errors; the time limit only detects a search that does not end.
+ */
 @Timeout(60)
 class BlankFramesTest {
     private static final int WIDTH = 640;
@@ -19,12 +21,12 @@ class BlankFramesTest {
 
     @ParameterizedTest
     @ValueSource(floats = {0, 1000, 65535, Float.NaN, Float.POSITIVE_INFINITY})
-    void aFrameAllAlikeHasNoStars(float level) {
+    void constantFrame_hasNoStars(float level) {
         assertThat(StarFinder.find(frame((x, y) -> level)).stars()).isEmpty();
     }
 
     @Test
-    void pureNoiseHasNextToNone() {
+    void pureNoise_hasAlmostNoStars() {
         SplittableRandom random = new SplittableRandom(1);
         assertThat(StarFinder.find(frame((x, y) -> 500 + 20 * random.nextGaussian()))
                         .stars())
@@ -33,13 +35,13 @@ class BlankFramesTest {
 
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 5, 16})
-    void aCheckerboardIsBounded(int square) {
+    void checkerboard_isBounded(int square) {
         StarList stars = StarFinder.find(frame((x, y) -> (x / square + y / square) % 2 * 1000));
         assertThat(stars.size()).isLessThanOrEqualTo(SearchSettings.USUAL.most());
     }
 
     @Test
-    void smoothCloudsHaveFew() {
+    void smoothClouds_haveFewStars() {
         SplittableRandom random = new SplittableRandom(2);
         StarList stars = StarFinder.find(frame((x, y) -> 3000
                 + 900 * Math.sin(x / 90.0 + 2 * Math.sin(y / 70.0))
@@ -49,7 +51,7 @@ class BlankFramesTest {
     }
 
     @Test
-    void stripesAreNoTrailsAndNoStars() {
+    void stripes_areNeitherTrailsNorStars() {
         SplittableRandom random = new SplittableRandom(4);
         assertThat(StarFinder.find(frame((x, y) -> (x + y) % 9 < 2 ? 20_000 : 500 + 5 * random.nextGaussian()))
                         .stars())
@@ -57,7 +59,7 @@ class BlankFramesTest {
     }
 
     @Test
-    void halfAFrameOfDaylightIsNoStar() {
+    void halfAFrameOfDaylight_isNotAStar() {
         SplittableRandom random = new SplittableRandom(5);
         assertThat(StarFinder.find(frame((x, y) -> x < 300 ? 1000 + 30 * random.nextGaussian() : 65_535))
                         .stars())
@@ -65,7 +67,7 @@ class BlankFramesTest {
     }
 
     @Test
-    void theMoonIsNoStar() {
+    void moon_isNotAStar() {
         SplittableRandom random = new SplittableRandom(6);
         assertThat(StarFinder.find(frame((x, y) -> {
                             double beyond = Math.hypot(x - 300, y - 200) - 80;
@@ -77,7 +79,7 @@ class BlankFramesTest {
     }
 
     @Test
-    void furAndFeathersHaveFew() {
+    void furAndFeathers_haveFewStars() {
         double[][] knots = new double[64][64];
         SplittableRandom random = new SplittableRandom(7);
         for (double[] row : knots) {
@@ -109,7 +111,7 @@ class BlankFramesTest {
 
     @ParameterizedTest
     @ValueSource(ints = {1, 3, 8, 20, 70})
-    void aTinyFrameIsNoTrouble(int side) {
+    void tinyFrame_isAccepted(int side) {
         SplittableRandom random = new SplittableRandom(3);
         float[] pixels = new float[side * side];
         for (int i = 0; i < pixels.length; i++) {
@@ -121,7 +123,7 @@ class BlankFramesTest {
     }
 
     @Test
-    void aThinFrameIsNoTrouble() {
+    void thinFrame_isAccepted() {
         float[] pixels = new float[5000];
         Arrays.fill(pixels, 7);
         assertThat(StarFinder.find(new Frame(5000, 1, pixels, 65535, FrameFacts.NONE))

@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 
-/** A camera that stands still draws every star as a trail; its middle is where the star was at mid-exposure. */
+/** A stationary camera records every star as a trail; its middle is the star's position at mid-exposure. */
 class CommonTrailTest {
     private static final int WIDTH = 1000;
     private static final int HEIGHT = 800;
@@ -20,7 +20,7 @@ class CommonTrailTest {
         "3, 0", "3, 30", "6, 30", "6, 90", "10, 0", "10, 126", "20, 30", "20, 90", "40, 0", "40, 30", "40, 90",
         "40, 126"
     })
-    void trailsAreCentredAtTheirMiddle_andTellTheirLengthAndDirection(double length, double degrees) {
+    void trails_areCentredAtTheirMiddle_withLengthAndDirection(double length, double degrees) {
         ScatteredStars stars = new ScatteredStars(WIDTH, HEIGHT, 60, 60, 1500 * Math.sqrt(length), 1, 30);
         Frame frame = trailed(stars, length, Math.toRadians(degrees)).expose(3, 5, 0.5, 300, 65535);
         StarList found = StarFinder.find(frame);
@@ -40,13 +40,13 @@ class CommonTrailTest {
     }
 
     @Test
-    void aboutThePoleEachTrailHasItsOwnLengthAndDirection() {
+    void trailsAroundThePole_haveIndividualLengthAndDirection() {
         double turnRad = 0.04;
         ScatteredStars stars = new ScatteredStars(1400, 1000, 80, 60, 4000, 1);
         DrawnSky sky = new DrawnSky(1400, 1000, 100);
         double shortened = Math.sin(turnRad / 2) / (turnRad / 2);
         for (ScatteredStars.Truth star : stars.truths()) {
-            // The arc whose centre of light is the star's place.
+            // The arc whose centroid is the star's position.
             double radius = Math.hypot(star.x() - 400, star.y() - 500) / shortened;
             double middle = Math.atan2(star.y() - 500, star.x() - 400);
             for (int k = 0; k < 100; k++) {
@@ -68,7 +68,7 @@ class CommonTrailTest {
     }
 
     @Test
-    void aTrailCutByTheEdgeIsPlacedByTheEndThatIsSeen() {
+    void trailCutByTheEdge_isLocatedByItsVisibleEnd() {
         ScatteredStars stars = new ScatteredStars(WIDTH, HEIGHT, 60, 60, 10_000, 2, 30);
         DrawnSky sky = trailed(stars, 30, 0);
         double[] rows = {45.3, 190.8, 402.2, 520.6};
@@ -84,7 +84,7 @@ class CommonTrailTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {6, 20})
-    void aSatelliteAmongTrailsIsNoStar_andHotPixelsAreNone(double length) {
+    void satelliteAndHotPixelsAmongTrails_areNotStars(double length) {
         ScatteredStars stars = new ScatteredStars(WIDTH, HEIGHT, 60, 60, 6000, 1);
         DrawnSky sky = trailed(stars, length, 0.5).trail(-10, 700, 1010, 80, 400_000, FWHM);
         for (int i = 0; i < 300; i++) {

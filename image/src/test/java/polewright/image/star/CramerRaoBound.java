@@ -1,10 +1,11 @@
 package polewright.image.star;
 
 /**
- * The best that any unbiased estimate of a star's place can do, from the Fisher information of its pixels: for a
- * Gaussian star whose light is summed over each pixel's square, in pixels whose variance is read noise, sky and star
- * (Winick 1986, J. Opt. Soc. Am. A 3, 1809; Mendez et al. 2013, Publ. Astron. Soc. Pac. 125, 580, arXiv:1304.6361;
- * derived here: I = Σ (∂m/∂x)² / variance). Written apart from the code under test, and without its approximations.
+ * The smallest standard deviation of any unbiased estimate of a star's position, from the Fisher information of its
+ * pixels: for a Gaussian star integrated over each square pixel, in pixels whose variance is read noise, background and
+ * star (Winick 1986, J. Opt. Soc. Am. A 3, 1809; Mendez et al. 2013, Publ. Astron. Soc. Pac. 125, 580, arXiv:1304.6361;
+ * derived here: I = Σ (∂m/∂x)² / variance). Written independently of the code under test, and without its
+ * approximations.
  *
  * @param skyElectrons of one pixel
  * @param readNoise of one pixel, electrons
@@ -36,7 +37,7 @@ record CramerRaoBound(double skyElectrons, double readNoise) {
         return sigmaX(y, x, flux, fwhm);
     }
 
-    /** Electrons of a star with a given signal to noise in the round aperture that shows it best. */
+    /** Electrons of a star with a given signal to noise in the optimal circular aperture. */
     double fluxFor(double signalToNoise, double fwhm) {
         double low = 1;
         double high = 1e9;
@@ -62,7 +63,7 @@ record CramerRaoBound(double skyElectrons, double readNoise) {
         return best;
     }
 
-    /** The same for Moffat's profile, over all places within the pixel alike, by sums over points a seventh apart. */
+    /** The same for Moffat's profile, averaged over positions within the pixel, by sums over points a seventh apart. */
     double moffatSigma(double flux, double fwhm, double beta) {
         double total = 0;
         double[] phases = {-0.4, -0.2, 0, 0.2, 0.4};

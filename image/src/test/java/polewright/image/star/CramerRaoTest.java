@@ -6,8 +6,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Centres of isolated stars are nearly as good as can be, and their uncertainties are true. 450 stars a setting, at
- * random places within their pixels.
+ * Centres of isolated stars nearly reach the Cramér–Rao bound, and their uncertainties are true. 450 stars per setting,
+ * at random positions within their pixels.
  *
  * <p>With 900 coordinates the RMS is known to 2.4% and the mean of (error/sigma)² to 4.7%, 1 sigma.
  */
@@ -43,7 +43,7 @@ class CramerRaoTest {
         "200, 6, 5",
         "200, 6, 100",
     })
-    void centresComeWithin15PercentOfTheBound_andSigmasAreTrue(double signalToNoise, double fwhm, double sky) {
+    void centres_areWithin15PercentOfTheBound_andSigmasAreTrue(double signalToNoise, double fwhm, double sky) {
         CramerRaoBound bound = new CramerRaoBound(sky, READ_NOISE);
         double flux = bound.fluxFor(signalToNoise, fwhm);
         double errors = 0;

@@ -6,8 +6,8 @@ import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
 /**
- * A sky drawn in electrons, then exposed: photons come by chance, the detector adds its read noise, and counts are whole.
- * Seeded, so that each test sees the same stars and the same noise every time.
+ * A sky drawn in electrons, then exposed with photon noise, read noise and integer counts. Seeded, so that each test
+ * sees the same stars and the same noise every time.
  */
 final class DrawnSky {
     private final int width;
@@ -36,7 +36,7 @@ final class DrawnSky {
         return this;
     }
 
-    /** Multiplies each pixel's light by a function of its place: vignetting. */
+    /** Multiplies each pixel's light by a function of its position: vignetting. */
     DrawnSky shade(PlaceFunction through) {
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
@@ -46,7 +46,7 @@ final class DrawnSky {
         return this;
     }
 
-    /** Adds a function of the place: glow. */
+    /** Adds a function of position: glow. */
     DrawnSky glow(PlaceFunction light) {
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
@@ -72,7 +72,7 @@ final class DrawnSky {
         return this;
     }
 
-    /** Shares of a star's light that columns, or rows, about its middle get. */
+    /** Fractions of a star's light in the columns, or rows, around its centre. */
     private static double[] shares(double centre, int middle, int reach, double sigma) {
         double[] shares = new double[2 * reach + 1];
         for (int i = -reach; i <= reach; i++) {
@@ -105,7 +105,7 @@ final class DrawnSky {
         return this;
     }
 
-    /** A star that moved evenly from one place to another while the shutter was open. */
+    /** A star that moved uniformly from one position to another during the exposure. */
     DrawnSky trail(double x0, double y0, double x1, double y1, double flux, double fwhm) {
         int steps = Math.max(1, (int) Math.ceil(4 * Math.hypot(x1 - x0, y1 - y0)));
         for (int k = 0; k < steps; k++) {
@@ -115,7 +115,7 @@ final class DrawnSky {
         return this;
     }
 
-    /** Counts of one exposure; full wells cut at {@code saturation} counts. */
+    /** Counts of one exposure; saturated at {@code saturation} counts. */
     Frame expose(long seed, double readNoise, double electronsPerCount, double offset, double saturation) {
         SplittableRandom random = new SplittableRandom(seed);
         float[] counts = new float[electrons.length];
@@ -154,7 +154,7 @@ final class DrawnSky {
         return n;
     }
 
-    /** A number for each place of the frame. */
+    /** A number for each position of the frame. */
     @FunctionalInterface
     interface PlaceFunction {
         double at(int x, int y);

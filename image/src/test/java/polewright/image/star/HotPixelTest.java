@@ -8,14 +8,14 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What a detector makes by itself is not taken for stars. */
+/** Detector artefacts are not mistaken for stars. */
 class HotPixelTest {
     private static final int WIDTH = 1000;
     private static final int HEIGHT = 800;
 
     @ParameterizedTest
     @CsvSource({"1.8, 24", "2.5, 4", "4, 2"})
-    void thousandsOfHotPixelsHideFewStars_andFewPass(double fwhm, int mostPassing) {
+    void thousandsOfHotPixels_hideFewStars_andFewPass(double fwhm, int mostPassing) {
         SplittableRandom random = new SplittableRandom(1);
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 100);
         ScatteredStars stars = new ScatteredStars(WIDTH, HEIGHT, 80, 8 * fwhm, 1000, 1).drawOn(sky, fwhm);
@@ -30,14 +30,14 @@ class HotPixelTest {
             sky.add(x, y, light).add(x + i % 2, y + 1 - i % 2, light * random.nextDouble());
         }
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535)), 1.5);
-        // Some stars have a hot pixel brighter than themselves in their midst.
+        // Some stars contain a hot pixel brighter than themselves.
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(72);
         assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(mostPassing);
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {200, 1000, 10_000, 1e6})
-    void hotPixelsAloneAreNoStars_howeverBright(double electrons) {
+    void hotPixelsAlone_areNotStars_howeverBright(double electrons) {
         SplittableRandom random = new SplittableRandom(2);
         DrawnSky sky = new DrawnSky(400, 300, 50);
         for (int i = 0; i < 100; i++) {
@@ -48,7 +48,7 @@ class HotPixelTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {1.8, 2.5, 4})
-    void tracksOfCosmicRaysAreNoStars(double fwhm) {
+    void cosmicRayTracks_areNotStars(double fwhm) {
         SplittableRandom random = new SplittableRandom(3);
         DrawnSky sky = new DrawnSky(WIDTH, HEIGHT, 100);
         ScatteredStars stars = new ScatteredStars(WIDTH, HEIGHT, 80, 8 * fwhm, 1000, 1).drawOn(sky, fwhm);
@@ -68,7 +68,7 @@ class HotPixelTest {
     }
 
     @Test
-    void aStarWithAHotPixelOnItsSkirtsStaysWhereItIs() {
+    void starWithAHotPixelOnItsSkirts_staysInPlace() {
         DrawnSky sky = new DrawnSky(200, 200, 100);
         StarGrid grid = new StarGrid(8, 25, 4);
         int[] drawn = {0};

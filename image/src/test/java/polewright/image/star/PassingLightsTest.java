@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Satellites and aeroplanes draw lines over the frame, not chains of stars. */
+/** Satellites and aeroplanes draw lines across the frame, not chains of stars. */
 class PassingLightsTest {
     @ParameterizedTest(name = "{0} electrons a pixel, FWHM {1}")
     @CsvSource({
@@ -21,7 +21,7 @@ class PassingLightsTest {
         "2000, 3",
         "200000, 3"
     })
-    void threeSatellitesLeaveTheStarsAlone_andMakeNone(double electronsPerPixel, double fwhm) {
+    void threeSatellites_neitherHideNorCreateStars(double electronsPerPixel, double fwhm) {
         DrawnSky sky = new DrawnSky(1000, 800, 100);
         ScatteredStars stars = new ScatteredStars(1000, 800, 80, 8 * fwhm, 1000, 1).drawOn(sky, fwhm);
         pass(sky, -20, 100, 1020, 500, electronsPerPixel, fwhm);

@@ -18,16 +18,16 @@ import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
 /**
- * A photograph of the real sky, with the stars that somebody else matched to a catalogue. They lie beside the project,
- * not in it: {@code ../shared/frames} from its root.
+ * A photograph of the real sky, with the stars that others matched to a catalogue. The files are outside the project:
+ * {@code ../shared/frames} from its root.
  *
  * @param frame its pixels, colours averaged
- * @param matched places of the 40 brightest matched stars, x and y
+ * @param matched positions of the 40 brightest matched stars, x and y
  */
 record Photograph(Frame frame, List<Place> matched) {
     private static final Pattern STAR = Pattern.compile("\"x\":\\s*([\\d.]+),\\s*\"y\":\\s*([\\d.]+)");
 
-    /** Skips the test, with a word, where the photographs are not there. */
+    /** Skips the test, with a message, if the photographs are missing. */
     static Photograph named(String image) throws IOException {
         Optional<Path> found = folder();
         Assumptions.assumeTrue(found.isPresent(), "no photographs in ../shared/frames: this test is skipped");
@@ -63,7 +63,7 @@ record Photograph(Frame frame, List<Place> matched) {
     }
 
     /**
-     * A matched star's place.
+     * A matched star's position.
      *
      * @param x column
      * @param y row

@@ -13,7 +13,7 @@ import polewright.image.Frame;
 class PhotographsTest {
     @ParameterizedTest
     @ValueSource(strings = {"granasat_polar_05sec.jpg", "tetra3_Alt40_Azi135.tiff", "tetra3_Alt60_Azim45.tiff"})
-    void theBrightStarsOfAPhotographAreFound(String image) throws IOException {
+    void brightStarsOfAPhotograph_areFound(String image) throws IOException {
         Photograph photograph = Photograph.named(image);
         List<FoundStar> stars = StarFinder.find(photograph.frame()).stars();
         assertThat(photograph.matched()).hasSize(40);
@@ -26,7 +26,7 @@ class PhotographsTest {
     }
 
     @Test
-    void fourteenStarsAmongHundredsOfHotPixelsAreFound_andComeFirst() throws IOException {
+    void fourteenStarsAmongHundredsOfHotPixels_areFound_andComeFirst() throws IOException {
         Photograph photograph = Photograph.named("openstartracker_img6.png");
         List<FoundStar> stars = StarFinder.find(photograph.frame()).stars();
         assertThat(photograph.matched()).hasSize(14).allMatch(p -> p.isAmong(stars, 1));

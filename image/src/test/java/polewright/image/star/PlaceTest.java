@@ -11,11 +11,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 
-/** Where stars are said to be: without bias, at the frame's edges, beside a neighbour, of any width. */
+/** Positions of stars: without bias, at the frame's edges, next to a neighbour, of any width. */
 class PlaceTest {
     @ParameterizedTest
     @ValueSource(doubles = {1.8, 2, 2.5, 4})
-    void noPlaceWithinThePixelIsFavoured(double fwhm) {
+    void positionsWithinAPixel_areUnbiased(double fwhm) {
         int side = 12;
         int spacing = 24;
         DrawnSky sky = new DrawnSky(side * spacing, side * spacing, 100);
@@ -37,7 +37,7 @@ class PlaceTest {
 
     @ParameterizedTest
     @CsvSource({"1.8, 50", "3, 30", "3, 200", "6, 100"})
-    void starsWithWingsAreNearlyAsGoodAsTheirOwnBoundAllows(double fwhm, double signalToNoise) {
+    void starsWithWings_nearlyReachTheirOwnBound(double fwhm, double signalToNoise) {
         CramerRaoBound noise = new CramerRaoBound(20, 5);
         double flux = 1.3 * noise.fluxFor(signalToNoise, fwhm);
         StarGrid grid = new StarGrid(14, Math.max(30, (int) (9 * fwhm)), 2);
@@ -61,7 +61,7 @@ class PlaceTest {
     }
 
     @Test
-    void starsCutByTheEdgeAreWhereTheyAre_andTheEdgeMakesNone() {
+    void starsCutByTheEdge_areInPlace_andTheEdgeCreatesNone() {
         DrawnSky sky = new DrawnSky(400, 300, 100);
         List<double[]> places = new ArrayList<>();
         for (int i = 0; i < 9; i++) {
@@ -74,7 +74,7 @@ class PlaceTest {
             places.add(new double[] {200.4, 35 * j});
         }
         places.forEach(p -> sky.star(p[0], p[1], 8000, 2.6));
-        // Beyond the edge, with some light on this side.
+        // Beyond the edge, with some light inside the frame.
         sky.star(100, -3, 30_000, 2.6).star(402.5, 150, 30_000, 2.6);
         List<FoundStar> stars = StarFinder.find(sky.expose(1, 5, 1, 300, 65535)).stars();
         for (double[] p : places) {
@@ -85,7 +85,7 @@ class PlaceTest {
 
     @ParameterizedTest
     @CsvSource({"0.8, 0.5", "0.9, 0.5", "1.3, 0.5", "1.6, 0.3", "2, 0.3", "2.5, 0.5"})
-    void aStarWithANeighbourIsLessSureOrLong(double apartInFwhm, double share) {
+    void starWithANeighbour_isLessCertainOrElongated(double apartInFwhm, double share) {
         double fwhm = 3;
         DrawnSky sky = new DrawnSky(600, 600, 100);
         StarGrid grid = new StarGrid(12, 50, 5);
@@ -106,7 +106,7 @@ class PlaceTest {
 
     @ParameterizedTest
     @CsvSource({"0.7, 0.2", "0.9, 0.2", "0.9, 0.4", "1.1, 0.1"})
-    void twoStarsInOneLightAreLessSurelyPlaced(double apartInFwhm, double share) {
+    void blendedStars_haveALargerPositionUncertainty(double apartInFwhm, double share) {
         double fwhm = 3;
         DrawnSky sky = new DrawnSky(600, 600, 100);
         StarGrid grid = new StarGrid(12, 50, 5);
@@ -131,7 +131,7 @@ class PlaceTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {9, 14})
-    void starsOutOfFocusAreFound(double fwhm) {
+    void starsOutOfFocus_areFound(double fwhm) {
         DrawnSky sky = new DrawnSky(900, 900, 100);
         ScatteredStars stars = new ScatteredStars(900, 900, 40, 8 * fwhm, 20_000, 1).drawOn(sky, fwhm);
         StarList found = StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535));
@@ -142,7 +142,7 @@ class PlaceTest {
     }
 
     @Test
-    void brighterStarsComeFirst() {
+    void brighterStars_comeFirst() {
         DrawnSky sky = new DrawnSky(900, 900, 100);
         ScatteredStars stars = new ScatteredStars(900, 900, 60, 30, 4000, 1).drawOn(sky, 2.5);
         List<FoundStar> found =
@@ -150,13 +150,13 @@ class PlaceTest {
         assertThat(found).isSortedAccordingTo((a, b) -> Double.compare(b.flux(), a.flux()));
         for (ScatteredStars.Hit hit :
                 stars.outcome(new StarList(900, 900, found), 1.5).hits()) {
-            // Half an electron a count.
+            // Half an electron per count.
             assertThat(hit.star().flux() / 2 / hit.truth().flux()).isBetween(0.8, 1.2);
         }
     }
 
     @Test
-    void theSameStarsComeOutOnOneProcessorAsOnMany() {
+    void result_doesNotDependOnTheNumberOfProcessors() {
         DrawnSky sky = new DrawnSky(900, 700, 100);
         new ScatteredStars(900, 700, 120, 20, 800, 1).drawOn(sky, 2.5);
         Frame frame = sky.expose(3, 5, 0.5, 300, 65535);
@@ -166,7 +166,7 @@ class PlaceTest {
     }
 
     @Test
-    void noMoreStarsThanAskedForComeOut_theBrightest() {
+    void result_isLimitedToTheBrightest() {
         DrawnSky sky = new DrawnSky(900, 700, 100);
         new ScatteredStars(900, 700, 120, 20, 2000, 1).drawOn(sky, 2.5);
         Frame frame = sky.expose(3, 5, 0.5, 300, 65535);

@@ -9,21 +9,21 @@ import org.junit.jupiter.params.provider.CsvSource;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** Stars with full pixels are centred by their wings, say so, and still come first. */
+/** Stars with saturated pixels are centred by their wings, are marked as saturated, and still come first. */
 class SaturatedCoreTest {
     private static final double FULL = 30_000;
     private static final int SPACING = 120;
 
     @ParameterizedTest(name = "peak {0} times full, FWHM {1}")
     @CsvSource({"3, 1.8", "30, 1.8", "3, 3", "30, 3", "200, 3", "3, 5", "30, 5", "200, 5"})
-    void wingsTellTheCentre(double timesFull, double fwhm) {
+    void wings_giveTheCentre(double timesFull, double fwhm) {
         for (boolean moffat : new boolean[] {false, true}) {
             DrawnSky sky = new DrawnSky(6 * SPACING, 6 * SPACING, 100);
             StarGrid grid = new StarGrid(6, SPACING, 1);
             int[] drawn = {0};
             double sigma = DrawnSky.sigmaOf(fwhm);
             grid.forEach((x, y) -> {
-                // Every third star is full; the others tell what stars look like here.
+                // Every third star is saturated; the others show the PSF.
                 double flux = drawn[0]++ % 3 == 0 ? timesFull * FULL * 2 * Math.PI * sigma * sigma : 30_000;
                 if (moffat) {
                     sky.moffat(x, y, flux, fwhm, 3);
@@ -40,14 +40,14 @@ class SaturatedCoreTest {
             assertThat(full)
                     .hasSize(12)
                     .allMatch(p -> Math.hypot(p.star().x() - p.x(), p.star().y() - p.y()) < 0.02);
-            // Symmetric wings are good to a few thousandths; real ones may deceive, and the sigma allows for it.
+            // Symmetric wings are good to a few thousandths; real ones may be misleading, and the sigma allows for it.
             assertThat(full).allMatch(p -> p.star().sigmaX() > 0.005 && p.star().sigmaX() < 0.3);
         }
     }
 
     @ParameterizedTest
     @CsvSource({"12, 30", "40, 5", "0, 60"})
-    void chargeThatRanAlongTheColumnsDoesNotMoveTheStar(int up, int down) {
+    void chargeBleedingAlongColumns_doesNotMoveTheStar(int up, int down) {
         DrawnSky sky = new DrawnSky(400, 400, 100);
         StarGrid grid = new StarGrid(4, 100, 3);
         grid.forEach((x, y) -> sky.star(x, y, 20_000, 2.5));
@@ -65,7 +65,7 @@ class SaturatedCoreTest {
     }
 
     @Test
-    void aFileThatDoesNotSayWhereItIsFullIsLookedThrough() {
+    void unknownSaturation_isFoundInTheFrame() {
         DrawnSky sky = new DrawnSky(400, 400, 100);
         StarGrid grid = new StarGrid(4, 100, 3);
         grid.forEach((x, y) -> sky.star(x, y, 20_000, 3));

@@ -8,16 +8,16 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 
-/** Isolated stars anywhere on a sky, few bright and many faint, and what was found of them. */
+/** Isolated stars scattered over a sky, few bright and many faint, and the comparison with those found. */
 final class ScatteredStars {
     private static final int USUAL_MARGIN = 12;
-    // Stars twice as faint are 2.3 times as many (fact of the trade: about 2.5 a magnitude among bright ones).
+    // Stars half as bright are 2.3 times as many (fact of the trade: about 2.5 per magnitude among bright ones).
     private static final double SLOPE = 1.2;
 
     private final List<Truth> truths = new ArrayList<>();
 
     /**
-     * Picks places.
+     * Draws positions.
      *
      * @param apart least distance of two stars, pixels
      * @param faintest flux, electrons
@@ -46,7 +46,7 @@ final class ScatteredStars {
         return this;
     }
 
-    /** Compares with what was found within some pixels of each. */
+    /** Compares with the stars found within some pixels of each. */
     Outcome outcome(StarList list, double within) {
         List<Hit> hits = new ArrayList<>();
         Set<FoundStar> used = new HashSet<>();
@@ -79,7 +79,7 @@ final class ScatteredStars {
     record Hit(Truth truth, FoundStar star) {}
 
     /**
-     * What was found.
+     * The result.
      *
      * @param strangers stars found where none was drawn
      */
@@ -91,7 +91,7 @@ final class ScatteredStars {
                     .orElse(Double.NaN));
         }
 
-        /** Mean of (error/sigma)² over both coordinates: 1 where the sigmas are true. */
+        /** Mean of (error/sigma)² over both coordinates: 1 if the sigmas are true. */
         double errorsOverSigmas() {
             return hits.stream()
                     .mapToDouble(h -> (Math.pow((h.star.x() - h.truth.x) / h.star.sigmaX(), 2)

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** Isolated places in rows and columns, each somewhere within its pixel. */
+/** Isolated positions in rows and columns, each at a random place within its pixel. */
 final class StarGrid {
     private static final double SAME = 2;
 
@@ -36,7 +36,7 @@ final class StarGrid {
         places.forEach(p -> action.at(p[0], p[1]));
     }
 
-    /** Each place with the star found nearest to it, within two pixels. */
+    /** Each position with the nearest star found, within two pixels. */
     List<Pair> pairs(StarList stars) {
         List<Pair> pairs = new ArrayList<>();
         for (double[] p : places) {
@@ -48,14 +48,14 @@ final class StarGrid {
         return pairs;
     }
 
-    /** Something done at each place. */
+    /** An action at each position. */
     @FunctionalInterface
     interface PlaceAction {
         void at(double x, double y);
     }
 
     /**
-     * A place and the star found there.
+     * A position and the star found there.
      *
      * @param x true column
      * @param y true row

@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** In large frames wide stars are looked for in pixels taken four at a time; they are found, where they are. */
+/** In large frames wide stars are searched with 2 × 2 binning; they are found in the right place. */
 class WideStarsTest {
     private static final int WIDTH = 1601;
     private static final int HEIGHT = 1001;
@@ -49,10 +49,12 @@ class WideStarsTest {
         return new Frame(WIDTH, HEIGHT, pixels, 65_535, FrameFacts.NONE);
     }
 
-    /** Heights over noise such that the filtered star stands 12 to 40 above it: for a Gaussian that is height times σ√π. */
+    /**
+     * Heights over noise such that the filtered signal to noise is 12 to 40: for a Gaussian that is height times σ√π.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {2.7, 3.3, 4.5})
-    void starsOfTwelveSigmaAndMoreAreFoundWhereTheyAre(double sigma) {
+    void starsOfTwelveSigmaAndMore_areFoundInPlace(double sigma) {
         Random places = new Random(3);
         Random dice = new Random(4);
         float[] pixels = sky(dice);
@@ -84,7 +86,7 @@ class WideStarsTest {
     }
 
     @Test
-    void hotPixelsAmongWideStarsAreNoStars() {
+    void hotPixelsAmongWideStars_areNotStars() {
         Random dice = new Random(5);
         float[] pixels = sky(dice);
         for (int star = 0; star < stars(); star++) {
@@ -93,7 +95,7 @@ class WideStarsTest {
         for (int hot = 0; hot < 2000; hot++) {
             pixels[dice.nextInt(pixels.length)] += 500;
         }
-        // One star in ten has a hot pixel in its middle.
+        // One star in ten has a hot pixel in its core.
         int found = StarFinder.find(frame(pixels)).size();
         assertThat(found).isBetween((int) (0.85 * stars()), stars() + 3);
     }

@@ -20,11 +20,11 @@ import polewright.image.match.PixelPlace;
 import polewright.image.match.PlatesAtHand;
 
 /**
- * The header against astropy, which reads it by the standard's own library: once by the table that is kept under {@code
- * authorities/wcs}, and again by running it where it is installed.
+ * The header compared with astropy, which reads it with the reference WCS library: first with the table stored under
+ * {@code authorities/wcs}, and also by running astropy if it is installed.
  */
 class WcsHeaderTest {
-    // Asked: 0.3 px. Both sides work with the same formulas to rounding; the header's 14 figures leave some 1e-8 px.
+    // Required: 0.3 px. Both sides use the same formulas to rounding; the header's 14 digits leave some 1e-8 px.
     private static final double PIXELS = 1e-5;
     private static final String PYTHON = "/usr/bin/python3";
 
@@ -60,20 +60,20 @@ class WcsHeaderTest {
 
     @ParameterizedTest
     @MethodSource("plates")
-    void theHeaderIsTheOneThatWasHeldAgainstAstropy(PlatesAtHand.Named named) throws IOException {
+    void header_isTheOneComparedWithAstropy(PlatesAtHand.Named named) throws IOException {
         assertThat(new String(WcsHeader.of(named.plate()), StandardCharsets.US_ASCII))
                 .isEqualTo(new String(resource(named.name() + ".hdr"), StandardCharsets.US_ASCII));
     }
 
     @ParameterizedTest
     @MethodSource("plates")
-    void pixelsFallWhereAstropyPutsThemByTheHeader(PlatesAtHand.Named named) throws IOException {
+    void pixels_agreeWithAstropy(PlatesAtHand.Named named) throws IOException {
         agree(named, new String(resource(named.name() + ".csv"), StandardCharsets.US_ASCII));
     }
 
     @ParameterizedTest
     @MethodSource("plates")
-    void theAstropyThatIsInstalledAgrees(PlatesAtHand.Named named) throws Exception {
+    void installedAstropy_agrees(PlatesAtHand.Named named) throws Exception {
         assumeTrue(
                 Files.isExecutable(Path.of(PYTHON)) && succeeds(PYTHON, "-c", "import astropy.wcs"),
                 "python3-astropy is not installed: the kept table alone was checked");
@@ -86,7 +86,7 @@ class WcsHeaderTest {
     }
 
     @Test
-    void itIsWholeBlocksOfCards() {
+    void header_isWholeBlocksOfCards() {
         for (PlatesAtHand.Named named : plates()) {
             byte[] header = WcsHeader.of(named.plate());
             assertThat(header.length % 2880).isZero();
@@ -97,7 +97,7 @@ class WcsHeaderTest {
     }
 
     @Test
-    void aPinholeHasNoPolynomials() {
+    void pinhole_hasNoPolynomials() {
         String header = new String(WcsHeader.of(plates().get(0).plate()), StandardCharsets.US_ASCII);
         assertThat(header).contains("CTYPE1  = 'RA---TAN'").doesNotContain("A_ORDER", "-SIP");
     }
