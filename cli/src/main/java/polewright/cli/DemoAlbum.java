@@ -18,7 +18,7 @@ import polewright.store.disk.WholeFile;
 /** The demo's frames: those not yet reported, and all of them as files if requested. */
 final class DemoAlbum implements Consumer<Photograph> {
     private final Optional<Path> folder;
-    private final List<Photograph> untold = new ArrayList<>();
+    private final List<Photograph> unreported = new ArrayList<>();
     private int taken;
 
     private DemoAlbum(Optional<Path> folder) {
@@ -48,7 +48,7 @@ final class DemoAlbum implements Consumer<Photograph> {
     @Override
     public void accept(Photograph photograph) {
         taken++;
-        untold.add(photograph);
+        unreported.add(photograph);
         folder.ifPresent(place -> {
             Path file = place.resolve(fileName(taken));
             byte[] frame = FitsFile.of(photograph.rendered().frame());
@@ -62,8 +62,8 @@ final class DemoAlbum implements Consumer<Photograph> {
 
     /** Frames taken since the last call. */
     List<Photograph> newOnes() {
-        List<Photograph> fresh = List.copyOf(untold);
-        untold.clear();
+        List<Photograph> fresh = List.copyOf(unreported);
+        unreported.clear();
         return fresh;
     }
 

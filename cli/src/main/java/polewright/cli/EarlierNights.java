@@ -55,7 +55,7 @@ final class EarlierNights {
     }
 
     /** The same for a night that has begun: its own events do not count. */
-    static Rig taughtBefore(NightId night, Rig rig, Site tonight, NightLog opened) {
+    static Rig withEarlierExperience(NightId night, Rig rig, Site tonight, NightLog opened) {
         return taught(
                 rig,
                 tonight,

@@ -110,7 +110,7 @@ final class RigCorrectCommand extends AppendingCommand {
                             .findFirst()
                             .orElseThrow(() -> new InputRefused(
                                     "no night in the log had a rig called '" + known + "'", knownNames(opened)));
-            return Optional.of(EarlierNights.taughtBefore(
+            return Optional.of(EarlierNights.withEarlierExperience(
                     LogOption.latest(opened), other.withExperience(Optional.empty()), begun.site(), opened));
         }
     }

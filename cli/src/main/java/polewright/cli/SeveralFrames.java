@@ -70,14 +70,14 @@ final class SeveralFrames {
         }
     }
 
-    private boolean isTimeTold() {
+    private boolean isTimeGiven() {
         return times != null
                 || clues.clues(Optional.empty()).decoding().cameraZone().isPresent();
     }
 
     /** Local time mistaken for UTC moves the axis by up to a degree: the user is asked before it counts. */
     private void refuseLocalTimes(FrameSeries series) {
-        if (isTimeTold()) {
+        if (isTimeGiven()) {
             return;
         }
         List<HeaderClock.Saved> saved = series.frames().stream()
@@ -92,7 +92,7 @@ final class SeveralFrames {
 
     /** Refuses stars at a time when the Sun was up, unless the user has said what the times are. */
     void refuseDaylight(FrameSeries series, Site site) {
-        for (int i = 0; !isTimeTold() && i < series.frames().size(); i++) {
+        for (int i = 0; !isTimeGiven() && i < series.frames().size(); i++) {
             CameraAttitude attitude = series.attitudes().get(i);
             String name = series.frames().get(i).name();
             FrameChecks.sunTooHigh(site, attitude).ifPresent(sun -> {

@@ -51,10 +51,10 @@ class RealPhotographsTest {
         JsonNode best = truth.get("pointing_best");
         double pixelArcsec = truth.get("pixel_scale_arcsec").doubleValue();
         double allowedArcsec = Math.max(3 * best.get("adopted_error_arcsec").doubleValue(), pixelArcsec);
-        double offArcsec = Math.toDegrees(Vector3D.angle(
+        double residualArcsec = Math.toDegrees(Vector3D.angle(
                         direction(told, "ra_icrs_deg", "dec_icrs_deg"), direction(best, "ra_deg", "dec_deg")))
                 * 3600;
-        assertThat(offArcsec).as(name + " by " + told).isLessThan(allowedArcsec);
+        assertThat(residualArcsec).as(name + " by " + told).isLessThan(allowedArcsec);
         assertThat(told.get("mirrored").booleanValue())
                 .isEqualTo(truth.get("mirrored").booleanValue());
         double turned =

@@ -49,7 +49,7 @@ public record CameraOnTube(AttitudeTaker taker, TubeOnFork tube, Angle polarDist
                 MISALIGNMENT.times(random.nextGaussian()),
                 MISALIGNMENT.times(random.nextGaussian()),
                 Angle.ofDegrees(360 * random.nextDouble()),
-                TurnedFrames.MOUNTS_OWN_GIVE.times(Math.abs(random.nextGaussian())));
+                TurnedFrames.MOUNT_FLEXURE.times(Math.abs(random.nextGaussian())));
         SimulatedPhotographer photographer = new SimulatedPhotographer(
                 sky.renderer(), camera, setting.wedge().site(), setting.weather(), SkyConditions.COUNTRY);
         return new CameraOnTube(

@@ -131,11 +131,11 @@ final class TurningByFrames {
         CameraAttitude frame = camera.anotherFrame(reference.fork(), wedge, now);
         ScrewProgress soFar =
                 ScrewProgress.of(found, frame, Drive.STANDING, wedge.rig().levelSigma());
-        screws = screws.seeing(soFar.now().axis(), found.sigmaOfAWay(frame), now);
+        screws = screws.seeing(soFar.now().axis(), found.movementSigma(frame), now);
         isGoodEnough = screws.tightening()
                 .isEnough(
                         soFar.now().axis().offset(wedge.site()),
-                        soFar.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(wedge.site()));
+                        soFar.now().widenedBy(TurnedFrames.MOUNT_FLEXURE).offsetCovariance(wedge.site()));
         boolean isOver = isLast || !isMoreToTurn();
         if (screws.isToLog() || isOver) {
             FrameWhileTurning look = new FrameWhileTurning(now, new ScrewTurn(screw, turns), soFar, screws);

@@ -208,7 +208,7 @@ final class SightingPlanner {
                         covariance.rollSigma().arcminutes())
                 / Math.sqrt(2);
         double twoFrames = oneFrame / (Math.sqrt(2) * Math.sin(Math.toRadians(30)));
-        return Math.hypot(twoFrames, TurnedFrames.MOUNTS_OWN_GIVE.arcminutes());
+        return Math.hypot(twoFrames, TurnedFrames.MOUNT_FLEXURE.arcminutes());
     }
 
     static Optional<AdvisedStar> poleStar(Situation situation) {

@@ -57,7 +57,7 @@ final class ApparentSky {
     /**
      * The direction at a distance from another, at a position angle from north through east. Both without refraction.
      */
-    Vector3D beside(Vector3D airless, double distanceRad, double positionAngleRad) {
+    Vector3D atDistance(Vector3D airless, double distanceRad, double positionAngleRad) {
         Vector3D cross = northPole.crossProduct(airless);
         Vector3D east = cross.getNorm() < 1e-9 ? airless.orthogonal() : cross.normalize();
         return new Vector3D(

@@ -13,7 +13,7 @@ record ConvexPolygon(List<Vector2D> corners) {
     private static final int HALVINGS = 24;
     // In a strip many points are almost as deep as the deepest: aim for the middle of those that reach this fraction of
     // the greatest depth.
-    private static final double NEARLY = 0.99;
+    private static final double NEARLY_DEEPEST = 0.99;
 
     ConvexPolygon {
         corners = List.copyOf(corners);
@@ -80,7 +80,7 @@ record ConvexPolygon(List<Vector2D> corners) {
                 low = middle;
             }
         }
-        List<Vector2D> nearly = shrunk(NEARLY * low);
+        List<Vector2D> nearly = shrunk(NEARLY_DEEPEST * low);
         return nearly.size() < 3 ? corners.get(0) : new ConvexPolygon(nearly).centroid();
     }
 

@@ -19,12 +19,12 @@ final class ItemLimits {
     /**
      * How far the field centre may drift in a series that is not recentred, as a fraction of the frame's shorter side.
      */
-    private static final double WANDERS_OF_FRAME = 0.25;
+    private static final double DRIFT_OF_FRAME = 0.25;
 
     // Position angles at which a corner is tried: the camera's rotation is unknown.
-    private static final int WAYS_ON_TRACK = 16;
+    private static final int POSITION_ANGLES_ON_TRACK = 16;
     // Fewer are enough over a whole region of sky.
-    private static final int WAYS_OVER_SKY = 8;
+    private static final int POSITION_ANGLES_OVER_SKY = 8;
     // Below this radius a picture trails in its corner as in its middle, to two in a thousand.
     private static final double SMALL_PICTURE_RAD = Math.toRadians(0.1);
     // A corner of a wide picture below this altitude shows ground or haze.
@@ -49,7 +49,7 @@ final class ItemLimits {
             all.addLook(look);
         } else if (item instanceof ImagingRun shot) {
             all.limits.addAll(trails(sky, drive, shot));
-            all.limits.addAll(wandering(sky, drive, shot));
+            all.limits.addAll(fieldDrift(sky, drive, shot));
         } else {
             throw new IllegalStateException("no limits for " + item.getClass());
         }
@@ -57,10 +57,10 @@ final class ItemLimits {
     }
 
     /** For an imaging run: only that the field centre stays in the frame; guiding takes care of that. */
-    static List<MotionLimit> wandering(ApparentSky sky, RightAscensionDrive drive, ImagingRun shot) {
+    static List<MotionLimit> fieldDrift(ApparentSky sky, RightAscensionDrive drive, ImagingRun shot) {
         ItemLimits all = new ItemLimits(sky, drive);
         if (shot.guiding() instanceof Guiding.Unguided) {
-            all.addWandering(shot);
+            all.addFieldDrift(shot);
         }
         return all.limits;
     }
@@ -91,8 +91,8 @@ final class ItemLimits {
                         new MotionLimit(look.name(), LimitCause.GO_TO, new GoToOffset(), 0, within.arcseconds())));
     }
 
-    private void addWandering(ImagingRun shot) {
-        double most = shot.camera().field().arcseconds() * WANDERS_OF_FRAME;
+    private void addFieldDrift(ImagingRun shot) {
+        double most = shot.camera().field().arcseconds() * DRIFT_OF_FRAME;
         for (Stretch stretch :
                 new SkyRegionSampling(sky, shot.region()).within(shot.total().toMillis() / 1000.0)) {
             addFromStart(shot.name(), LimitCause.LEAVES_FRAME, stretch, most);
@@ -113,9 +113,9 @@ final class ItemLimits {
         double[] times = exposureTimes(shot, stretch);
         addAllPairs(shot.name(), LimitCause.DRIFT, path(stretch.start(), times), times, tolerance);
         boolean overSky = !(shot.region() instanceof SkyRegion.Track);
-        int ways = overSky && halfDiagonal < SMALL_PICTURE_RAD ? 0 : waysRound(shot);
+        int ways = overSky && halfDiagonal < SMALL_PICTURE_RAD ? 0 : positionAngles(shot);
         for (int way = 0; way < ways; way++) {
-            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, 2 * Math.PI * way / ways);
+            Vector3D corner = sky.atDistance(stretch.start(), halfDiagonal, 2 * Math.PI * way / ways);
             if (corner.getZ() > LOWEST_CORNER) {
                 addAllPairs(shot.name(), LimitCause.CORNER, path(corner, times), times, tolerance);
             }
@@ -129,11 +129,11 @@ final class ItemLimits {
     private void addGuided(ImagingRun shot, Stretch stretch, double guideDistance, double halfDiagonal) {
         double[] times = exposureTimes(shot, stretch);
         List<Vector3D> tube = path(stretch.start(), times);
-        int ways = waysRound(shot);
+        int ways = positionAngles(shot);
         for (int way = 0; way < ways; way++) {
             double positionAngle = 2 * Math.PI * way / ways;
-            Vector3D corner = sky.beside(stretch.start(), halfDiagonal, positionAngle);
-            Vector3D guide = sky.beside(stretch.start(), guideDistance, positionAngle + Math.PI);
+            Vector3D corner = sky.atDistance(stretch.start(), halfDiagonal, positionAngle);
+            Vector3D guide = sky.atDistance(stretch.start(), guideDistance, positionAngle + Math.PI);
             if (corner.getZ() <= LOWEST_CORNER || guide.getZ() <= LOWEST_CORNER) {
                 continue;
             }
@@ -203,8 +203,8 @@ final class ItemLimits {
                 .toArray();
     }
 
-    private static int waysRound(ImagingRun shot) {
-        return shot.region() instanceof SkyRegion.Track ? WAYS_ON_TRACK : WAYS_OVER_SKY;
+    private static int positionAngles(ImagingRun shot) {
+        return shot.region() instanceof SkyRegion.Track ? POSITION_ANGLES_ON_TRACK : POSITION_ANGLES_OVER_SKY;
     }
 
     private static double halfDiagonal(Camera camera) {

@@ -44,12 +44,12 @@ record LeastUsedTolerance(Vector2D point, double share, List<ShapedLimit> bindin
 
     private static Vector2D least(List<ShapedLimit> few) {
         double bound = ZoneFinder.MOUNT_BOUND.arcminutes();
-        double east = narrowed(e -> most(few, e, narrowed(u -> most(few, e, u), bound)), bound);
-        return new Vector2D(east, narrowed(u -> most(few, east, u), bound));
+        double east = minimum(e -> most(few, e, minimum(u -> most(few, e, u), bound)), bound);
+        return new Vector2D(east, minimum(u -> most(few, east, u), bound));
     }
 
     /** The minimum of a convex function by golden-section search. */
-    private static double narrowed(DoubleUnaryOperator convex, double bound) {
+    private static double minimum(DoubleUnaryOperator convex, double bound) {
         double low = -bound;
         double high = bound;
         double a = high - GOLDEN * (high - low);

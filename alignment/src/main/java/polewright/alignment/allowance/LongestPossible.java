@@ -23,15 +23,15 @@ final class LongestPossible {
      */
     static Optional<Duration> of(ApparentSky sky, RightAscensionDrive drive, WorkItem item, LimitCause cause) {
         AxesAboutPole axes = AxesAboutPole.of(sky.site());
-        Function<Duration, WorkItem> lasting = length -> lasting(item, cause, length);
+        Function<Duration, WorkItem> withDuration = length -> withDuration(item, cause, length);
         double low = SHORTEST_SECONDS;
         double high = seconds(wanted(item, cause));
-        if (high <= low || !possible(sky, drive, axes, lasting.apply(duration(low)), cause)) {
+        if (high <= low || !possible(sky, drive, axes, withDuration.apply(duration(low)), cause)) {
             return Optional.empty();
         }
         while (high / low > GOOD_TO) {
             double middle = Math.sqrt(low * high);
-            if (possible(sky, drive, axes, lasting.apply(duration(middle)), cause)) {
+            if (possible(sky, drive, axes, withDuration.apply(duration(middle)), cause)) {
                 low = middle;
             } else {
                 high = middle;
@@ -50,7 +50,7 @@ final class LongestPossible {
             ApparentSky sky, RightAscensionDrive drive, WorkItem item, LimitCause cause) {
         if (item instanceof ImagingRun shot) {
             return cause == LimitCause.LEAVES_FRAME
-                    ? ItemLimits.wandering(sky, drive, shot)
+                    ? ItemLimits.fieldDrift(sky, drive, shot)
                     : ItemLimits.trails(sky, drive, shot);
         }
         return ItemLimits.of(sky, drive, item);
@@ -63,7 +63,7 @@ final class LongestPossible {
         return ((VisualObservation) item).stay();
     }
 
-    private static WorkItem lasting(WorkItem item, LimitCause cause, Duration length) {
+    private static WorkItem withDuration(WorkItem item, LimitCause cause, Duration length) {
         if (item instanceof ImagingRun shot) {
             return cause == LimitCause.LEAVES_FRAME ? shot.withTotal(length) : shot.withSubExposure(length);
         }

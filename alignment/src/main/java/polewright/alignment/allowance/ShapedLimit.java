@@ -81,7 +81,7 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
     }
 
     /** The same to second order. */
-    double bentShare(double east, double up) {
+    double secondOrderShare(double east, double up) {
         double along = Math.abs(x.bent(east, up)) + worm;
         double across = y.bent(east, up);
         return Math.sqrt(along * along + across * across);
@@ -103,12 +103,12 @@ record ShapedLimit(MotionLimit exact, Series x, Series y, double worm) {
     }
 
     /** The same to second order, starting from the first-order value: two Newton steps. */
-    double bentReach(Vector2D inside, double stepEast, double stepUp, double reach) {
+    double secondOrderReach(Vector2D inside, double stepEast, double stepUp, double reach) {
         double bent = reach;
         for (int i = 0; i < 2; i++) {
-            double here = bentShare(inside.getX() + bent * stepEast, inside.getY() + bent * stepUp);
+            double here = secondOrderShare(inside.getX() + bent * stepEast, inside.getY() + bent * stepUp);
             double nearer = bent * (1 - NEWTON_STEP);
-            double slope = (here - bentShare(inside.getX() + nearer * stepEast, inside.getY() + nearer * stepUp))
+            double slope = (here - secondOrderShare(inside.getX() + nearer * stepEast, inside.getY() + nearer * stepUp))
                     / (bent - nearer);
             if (!(slope > 0)) {
                 return bent;

@@ -23,11 +23,11 @@ import polewright.sky.angle.Angle;
 public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angle depth, String strictest)
         implements Allowance {
     // The lower of two corners on one western side, so that this side is the last edge.
-    private static final Comparator<AxisOffset> WESTMOST =
+    private static final Comparator<AxisOffset> WESTERNMOST =
             Comparator.comparing(AxisOffset::east).thenComparing(AxisOffset::up);
 
     public WorkZone {
-        edges = fromWestmost(edges);
+        edges = fromWesternmost(edges);
     }
 
     @Override
@@ -42,20 +42,20 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
 
     @Override
     public Span eastSpan() {
-        return new Span(edges.get(0).from().east(), edges.get(eastmost()).from().east());
+        return new Span(edges.get(0).from().east(), edges.get(easternmost()).from().east());
     }
 
     @Override
     public Optional<Span> upSpanAt(Angle east) {
-        int eastmost = eastmost();
+        int easternmost = easternmost();
         if (east.compareTo(edges.get(0).from().east()) < 0
-                || east.compareTo(edges.get(eastmost).from().east()) > 0) {
+                || east.compareTo(edges.get(easternmost).from().east()) > 0) {
             return Optional.empty();
         }
         // Eastward along the lower side, back along the upper.
-        int below = firstThat(1, eastmost, k -> edges.get(k).from().east().compareTo(east) >= 0) - 1;
+        int below = firstThat(1, easternmost, k -> edges.get(k).from().east().compareTo(east) >= 0) - 1;
         int above = firstThat(
-                        eastmost + 1,
+                        easternmost + 1,
                         edges.size(),
                         k -> edges.get(k).from().east().compareTo(east) < 0)
                 - 1;
@@ -63,7 +63,7 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
     }
 
     /** Index of the edge that begins at the easternmost corner. */
-    private int eastmost() {
+    private int easternmost() {
         return firstThat(1, edges.size(), k -> {
             ZoneEdge edge = edges.get(k);
             return edge.to().east().compareTo(edge.from().east()) <= 0;
@@ -93,10 +93,10 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
                 + share * (edge.to().up().radians() - edge.from().up().radians()));
     }
 
-    private static List<ZoneEdge> fromWestmost(List<ZoneEdge> edges) {
+    private static List<ZoneEdge> fromWesternmost(List<ZoneEdge> edges) {
         int first = 0;
         for (int i = 1; i < edges.size(); i++) {
-            if (WESTMOST.compare(edges.get(i).from(), edges.get(first).from()) < 0) {
+            if (WESTERNMOST.compare(edges.get(i).from(), edges.get(first).from()) < 0) {
                 first = i;
             }
         }

@@ -37,7 +37,7 @@ public final class ZoneFinder {
     private static final MotionLimit MOUNT =
             new MotionLimit(ANY_MOUNT, LimitCause.MOUNT, new GoToOffset(), 0, MOUNT_BOUND.arcseconds());
     // Two limits whose used fractions have at least this ratio count as reached together.
-    private static final double AS_GOOD_AS = 0.95;
+    private static final double REACHED_TOGETHER = 0.95;
 
     private ZoneFinder() {}
 
@@ -147,7 +147,7 @@ public final class ZoneFinder {
         for (ShapedLimit limit : limits) {
             if (limit.exact().item().equals(reason.item())
                     && limit.exact().cause().compareTo(reason.cause()) < 0
-                    && limit.share(point.getX(), point.getY()) >= AS_GOOD_AS * most) {
+                    && limit.share(point.getX(), point.getY()) >= REACHED_TOGETHER * most) {
                 reason = limit.exact();
             }
         }

@@ -40,7 +40,7 @@ record ZoneNormalisation(double eastByX, double upByX, double upByY) {
     }
 
     /** The offset, arcminutes, for a normalised step. */
-    Vector2D undone(double x, double y) {
+    Vector2D denormalised(double x, double y) {
         return new Vector2D(eastByX * x, upByX * x + upByY * y);
     }
 }

@@ -24,7 +24,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
     private static final double FAR = 1.25;
     // Second order moves a limit by no more than 0.0017 of its distance for each arcminute of offset (tan 80°), one
     // outward and another inward: of two limits farther apart than this the nearer remains the nearer.
-    private static final double BENDS_BY_PER_ARCMIN = 0.0035;
+    private static final double SECOND_ORDER_PER_ARCMIN = 0.0035;
     private static final double LEAST_HOLLOW_ARCMIN = 0.01;
     private static final int CORNER_HALVINGS = 14;
     private static final double NEVER_MOVED_MORE_THAN = 0.25;
@@ -61,12 +61,12 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
 
         List<Ray> bentRays(int count, List<ShapedLimit> limits) {
             return IntStream.range(0, count)
-                    .mapToObj(i -> bentRay(2 * Math.PI * i / count, limits))
+                    .mapToObj(i -> secondOrderRay(2 * Math.PI * i / count, limits))
                     .toList();
         }
 
         Ray ray(double angleRad, List<ShapedLimit> limits) {
-            Vector2D step = squeeze.undone(Math.cos(angleRad), Math.sin(angleRad));
+            Vector2D step = squeeze.denormalised(Math.cos(angleRad), Math.sin(angleRad));
             double least = Double.POSITIVE_INFINITY;
             ShapedLimit nearest = limits.get(0);
             for (ShapedLimit limit : limits) {
@@ -80,16 +80,16 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         }
 
         /** To second order. */
-        Ray bentRay(double angleRad, List<ShapedLimit> limits) {
+        Ray secondOrderRay(double angleRad, List<ShapedLimit> limits) {
             Ray straight = ray(angleRad, limits);
             Vector2D step = straight.step;
-            double bendsBy = 1.005 + BENDS_BY_PER_ARCMIN * straight.end().getNorm();
+            double bendsBy = 1.005 + SECOND_ORDER_PER_ARCMIN * straight.end().getNorm();
             double least = Double.POSITIVE_INFINITY;
             ShapedLimit nearest = straight.limit;
             for (ShapedLimit limit : limits) {
                 double reach = limit.reach(from, step.getX(), step.getY());
                 if (reach < bendsBy * Math.min(least, straight.reach)) {
-                    double bent = limit.bentReach(from, step.getX(), step.getY(), reach);
+                    double bent = limit.secondOrderReach(from, step.getX(), step.getY(), reach);
                     if (bent < least) {
                         least = bent;
                         nearest = limit;
@@ -126,7 +126,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
                     Ray next = after;
                     for (int k = 0; k < CORNER_HALVINGS; k++) {
                         double middle = (low + high) / 2;
-                        Ray ray = bentRay(middle, limits);
+                        Ray ray = secondOrderRay(middle, limits);
                         if (ray.limit.equals(before.limit)) {
                             low = middle;
                             last = ray;
@@ -154,7 +154,7 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         for (int i = 0; i < 2; i++) {
             Vector2D end = ray.from.add(reach, ray.step);
             Vector2D nearer = ray.from.add(0.999 * reach, ray.step);
-            double slope = (limit.bentShare(end.getX(), end.getY()) - limit.bentShare(nearer.getX(), nearer.getY()))
+            double slope = (limit.secondOrderShare(end.getX(), end.getY()) - limit.secondOrderShare(nearer.getX(), nearer.getY()))
                     / (0.001 * reach);
             if (!(slope > 0)) {
                 break;

@@ -151,7 +151,7 @@ public final class AxisFromFrames {
     }
 
     /** The 1 sigma uncertainty of the axis's movement between two such frames: their common errors cancel. */
-    public Angle sigmaOfAWay(CameraAttitude frame) {
+    public Angle movementSigma(CameraAttitude frame) {
         RotationCovariance covariance = frame.covariance();
         double roll =
                 covariance.rollSigma().radians() * boresightPolarDistance().sin();

@@ -136,7 +136,7 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
         return switch (what.kind()) {
             case DECLINATION_MOVED, CAMERA_SLIPPED -> isAfter(index) ? slipped(inCamera, figures) : inCamera;
             case FRAME_ASTRAY -> isIt(index) ? slipped(inCamera, figures) : inCamera;
-            case DROOP -> drooped(frame, inCamera, figures[0]);
+            case DROOP -> sagged(frame, inCamera, figures[0]);
             default -> inCamera;
         };
     }
@@ -149,7 +149,7 @@ record DisturbanceModel(FrameDisturbance what, int frameCount, Vector3D northPol
      * The boresight sags in proportion to the cosine of its altitude, so everything in the picture rises by the same
      * amount.
      */
-    private static Vector3D drooped(CameraAttitude frame, Vector3D inCamera, double arcsec) {
+    private static Vector3D sagged(CameraAttitude frame, Vector3D inCamera, double arcsec) {
         Vector3D down = AxisFit.inCamera(frame, Vector3D.MINUS_K);
         Vector3D about = Vector3D.PLUS_K.crossProduct(down);
         return inCamera.subtract(about.crossProduct(inCamera).scalarMultiply(arcsec * ARCSEC))

@@ -30,13 +30,13 @@ record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, Rea
     private static final double SLOPE_STEP_ARCSEC = 1;
     // Small enough to be ordinary, large enough to keep a sharp frame from dominating the fit while it is still far
     // off.
-    private static final double GIVE_WHILE_FITTING_ARCSEC = 3;
+    private static final double FLEXURE_WHILE_FITTING_ARCSEC = 3;
 
     /** Flexure of the mount at each frame, 1 sigma in each direction, and its prior probability. */
     private record Give(double arcsec, double chance) {}
 
     // A fork flexes by some arcseconds as it turns, some by tens (common practice).
-    private static final List<Give> GIVES = List.of(new Give(0, 0.5), new Give(3, 0.4), new Give(10, 0.1));
+    private static final List<Give> FLEXURES = List.of(new Give(0, 0.5), new Give(3, 0.4), new Give(10, 0.1));
 
     /** The frames' linearised equations, unweighted. */
     private record Equations(RealMatrix slopes, RealVector misses, Tangents atCamera) {}
@@ -50,7 +50,7 @@ record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, Rea
         double[] widest = model.sizes().get(model.sizes().size() - 1);
         for (int round = 0; round < MOST_ROUNDS; round++) {
             Equations about = equations(frames, model, axis, inCamera, figures);
-            Weighted step = Weighted.of(frames, about, GIVE_WHILE_FITTING_ARCSEC, figures, widest);
+            Weighted step = Weighted.of(frames, about, FLEXURE_WHILE_FITTING_ARCSEC, figures, widest);
             axis = axisMoved(axis, step.solution());
             inCamera = inCameraMoved(inCamera, about, step.solution());
             figures = figuresMoved(figures, step.solution());
@@ -60,7 +60,7 @@ record DisturbedFit(Vector3D axis, Vector3D inCamera, RealMatrix covariance, Rea
         }
         Equations about = equations(frames, model, axis, inCamera, figures);
         List<DisturbedFit> fits = new ArrayList<>();
-        for (Give give : GIVES) {
+        for (Give give : FLEXURES) {
             for (double[] sizes : model.sizes()) {
                 Weighted fit = Weighted.of(frames, about, give.arcsec(), figures, sizes);
                 RealVector x = fit.solution();

@@ -12,7 +12,7 @@ import polewright.sky.angle.Angle;
  * @param perMinute slope, arcsec per minute
  * @param sigmaPerMinute its 1 sigma
  * @param residuals from the line alone, arcsec
- * @param leftOver weighted sum of squares after the line and the sine or parabola
+ * @param residualSquare weighted sum of squares after the line and the sine or parabola
  * @param periodMinutes of the sine; 0 without
  * @param amplitude of the sine, arcsec; 0 without
  * @param amplitudeSigma its 1 sigma
@@ -21,7 +21,7 @@ record DriftLine(
         double perMinute,
         double sigmaPerMinute,
         List<Double> residuals,
-        double leftOver,
+        double residualSquare,
         double periodMinutes,
         double amplitude,
         double amplitudeSigma) {
@@ -35,7 +35,7 @@ record DriftLine(
     record Point(double minutes, double arcsec, double sigmaArcsec) {}
 
     /** The additional term as a function of minutes. */
-    private interface Beside {
+    private interface ExtraTerm {
         double[] at(double minutes);
     }
 
@@ -63,7 +63,7 @@ record DriftLine(
         return new TrackedSequence.Drift(Angle.ofArcseconds(perMinute), Angle.ofArcseconds(sigmaPerMinute));
     }
 
-    private static DriftLine fit(List<Point> points, double periodMinutes, int besides, Beside beside) {
+    private static DriftLine fit(List<Point> points, double periodMinutes, int besides, ExtraTerm beside) {
         int n = points.size();
         int unknowns = 2 + besides;
         double middle = points.get(n - 1).minutes() / 2;
@@ -89,7 +89,7 @@ record DriftLine(
             left[i] = (measured.getEntry(i) - design.getRowVector(i).dotProduct(x)) * point.sigmaArcsec();
             besideLine[i] = point.arcsec() - x.getEntry(0) - x.getEntry(1) * (point.minutes() - middle);
         }
-        double variance = inflation(fit.chiSquared(), n - unknowns) * runs(left);
+        double variance = inflation(fit.chiSquared(), n - unknowns) * correlationInflation(left);
         boolean sine = periodMinutes > 0;
         return new DriftLine(
                 x.getEntry(1),
@@ -118,7 +118,7 @@ record DriftLine(
      * The factor by which the variance of a mean grows if successive residuals are correlated: (1 + r) / (1 − r) for a
      * correlation r between neighbours, if it is significant.
      */
-    private static double runs(double[] left) {
+    private static double correlationInflation(double[] left) {
         if (left.length < ENOUGH_TO_SEE_A_RUN) {
             return 1;
         }

@@ -99,7 +99,7 @@ public final class FrameChecks {
             worst = residuals.get(i).getNorm() > residuals.get(worst).getNorm() ? i : worst;
         }
         Angle farthest = Angle.ofArcseconds(residuals.get(worst).getNorm());
-        if (explanations.onlyGives() > LIKELY) {
+        if (explanations.probabilityOfFlexureOnly() > LIKELY) {
             return new FrameFinding.NotRigid(farthest, worst + 1, Math.sqrt(axis.reducedChiSquared()));
         }
         int frames = axis.frames().size();

@@ -48,7 +48,7 @@ public record FrameDisturbance(Kind kind, int frame) {
     }
 
     /** Whether it affects all frames. */
-    boolean concernsAll() {
+    boolean affectsAllFrames() {
         return frame == 0;
     }
 }

@@ -110,7 +110,7 @@ public final class FrameExplanations {
      * either.
      */
     public Optional<Suspect> suspect(double atLeast) {
-        double disturbed = 1 - onlyGives();
+        double disturbed = 1 - probabilityOfFlexureOnly();
         return explanations.stream()
                 .flatMap(e -> suspects(e.what()).stream())
                 .distinct()
@@ -133,7 +133,7 @@ public final class FrameExplanations {
         int frame = what.frame();
         Suspect before = new Suspect(frame, false);
         Suspect after = new Suspect(frame + 1, false);
-        if (what.concernsAll()) {
+        if (what.affectsAllFrames()) {
             return List.of();
         } else if (what.kind().isBetweenFrames() || frame == frameCount) {
             return List.of(before);
@@ -148,9 +148,9 @@ public final class FrameExplanations {
     }
 
     /** The probability that there was only ordinary flexure. */
-    public double onlyGives() {
+    public double probabilityOfFlexureOnly() {
         return explanations.stream()
-                .filter(e -> e.what().concernsAll())
+                .filter(e -> e.what().affectsAllFrames())
                 .mapToDouble(Explanation::probability)
                 .sum();
     }
@@ -228,7 +228,7 @@ public final class FrameExplanations {
      */
     private static List<Weighed> middle(List<Weighed> possible) {
         List<Weighed> ofAllFrames =
-                possible.stream().filter(w -> w.model().what().concernsAll()).toList();
+                possible.stream().filter(w -> w.model().what().affectsAllFrames()).toList();
         double together = ofAllFrames.stream().mapToDouble(Weighed::probability).sum();
         return together > 0.5 ? ofAllFrames : possible;
     }

@@ -35,7 +35,7 @@ final class PeriodicErrorSearch {
         double best = lowest;
         double least = Double.POSITIVE_INFINITY;
         for (double frequency = lowest; frequency <= highest; frequency += step) {
-            double left = DriftLine.withSine(eastward, 1 / frequency).leftOver();
+            double left = DriftLine.withSine(eastward, 1 / frequency).residualSquare();
             if (left < least) {
                 least = left;
                 best = frequency;
@@ -44,8 +44,8 @@ final class PeriodicErrorSearch {
         double frequency = refined(eastward, Math.max(lowest, best - step), Math.min(highest, best + step));
         DriftLine waved = DriftLine.withSine(eastward, 1 / frequency);
         double independentTrials = 1 + span * (highest - lowest);
-        double simpler = DriftLine.withBend(eastward).leftOver();
-        return byChance(simpler, waved.leftOver(), n) * independentTrials < BY_CHANCE ? waved : straight;
+        double simpler = DriftLine.withBend(eastward).residualSquare();
+        return byChance(simpler, waved.residualSquare(), n) * independentTrials < BY_CHANCE ? waved : straight;
     }
 
     /** Probability of so much better a fit by amplitude, phase and period from noise alone (F test). */
@@ -65,8 +65,8 @@ final class PeriodicErrorSearch {
         for (int i = 0; i < REFINEMENTS; i++) {
             double left = high - GOLDEN * (high - low);
             double right = low + GOLDEN * (high - low);
-            if (DriftLine.withSine(points, 1 / left).leftOver()
-                    < DriftLine.withSine(points, 1 / right).leftOver()) {
+            if (DriftLine.withSine(points, 1 / left).residualSquare()
+                    < DriftLine.withSine(points, 1 / right).residualSquare()) {
                 high = right;
             } else {
                 low = left;

@@ -100,7 +100,7 @@ public record FieldDrift(
         return AxisModel.ofOne(axis -> {
             double measured =
                     MountDeclination.radians(site, axis, moved) - MountDeclination.radians(site, axis, seen[0]);
-            return (lineAcross(site, axis, seen) - measured) / northSigma.radians();
+            return (declinationRise(site, axis, seen) - measured) / northSigma.radians();
         });
     }
 
@@ -137,7 +137,7 @@ public record FieldDrift(
     }
 
     /** The rise of a straight line fitted to the declinations in the mount's frame, from start to end, radians. */
-    private static double lineAcross(Site site, Vector3D axis, Vector3D[] seen) {
+    private static double declinationRise(Site site, Vector3D axis, Vector3D[] seen) {
         double slope = 0;
         double spread = 0;
         for (int i = 0; i < seen.length; i++) {

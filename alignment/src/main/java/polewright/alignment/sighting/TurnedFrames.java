@@ -29,7 +29,7 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
      * Flexure of fork, tube and camera bracket as they turn (common practice: some arcseconds to tens). Frames at one
      * declination agree better with each other than with those at another.
      */
-    public static final Angle MOUNTS_OWN_GIVE = Angle.ofArcseconds(5);
+    public static final Angle MOUNT_FLEXURE = Angle.ofArcseconds(5);
 
     /** The name of this kind in fixes and logs. */
     public static final String KIND = "camera frames";
@@ -72,7 +72,7 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     public AxisModel model(Site site, Weather weather) {
         AxisFromFrames found = AxisFromFrames.of(site, frames);
         AxisEstimate axis = afterScrews.map(found::followedTo).orElseGet(found::estimate);
-        AxisEstimate inTheNight = axis.widenedBy(MOUNTS_OWN_GIVE);
+        AxisEstimate inTheNight = axis.widenedBy(MOUNT_FLEXURE);
         return AxisModel.of(inTheNight);
     }
 

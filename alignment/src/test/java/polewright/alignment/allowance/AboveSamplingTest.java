@@ -97,7 +97,7 @@ class AboveSamplingTest {
                     limits.addAll(ItemLimits.trails(sky, RIG.drive(), at(shot, here)));
                 }
                 for (SkyRegion.Track here : places(shot.total())) {
-                    limits.addAll(ItemLimits.wandering(sky, RIG.drive(), at(shot, here)));
+                    limits.addAll(ItemLimits.fieldDrift(sky, RIG.drive(), at(shot, here)));
                 }
             }
             return limits;

@@ -134,7 +134,7 @@ class CameraFixTest {
         TurnedFrames sighting =
                 TurnedFrames.of(List.of(camera.frame(0, 0, alike), camera.frame(90, 60, alike)), Drive.NOT_TOLD);
         // Two frames 90° apart: σ/(√2 sin 45°) = σ in each direction, plus the flexure of the mount.
-        double sigma = Math.hypot(2, TurnedFrames.MOUNTS_OWN_GIVE.arcseconds());
+        double sigma = Math.hypot(2, TurnedFrames.MOUNT_FLEXURE.arcseconds());
         Vector3D hinge = axis.elevatedEnd().orthogonal();
         Vector3D supposed = new Rotation(hinge, Math.toRadians(degrees), RotationConvention.VECTOR_OPERATOR)
                 .applyTo(axis.elevatedEnd());

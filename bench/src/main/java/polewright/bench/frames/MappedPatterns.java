@@ -18,7 +18,7 @@ record MappedPatterns(Path file) implements PatternStore {
     public Optional<StoredPatterns> kept(StarAtlas atlas) {
         try {
             if (!Files.exists(file)) {
-                keep(StoredPatterns.workedOut(atlas));
+                keep(StoredPatterns.computed(atlas));
             }
             try (FileChannel channel = FileChannel.open(file)) {
                 return StoredPatterns.of(channel.map(FileChannel.MapMode.READ_ONLY, 0, channel.size()), atlas);

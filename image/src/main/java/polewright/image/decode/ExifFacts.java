@@ -60,11 +60,11 @@ final class ExifFacts {
      * @param width columns of the decoded frame
      * @param height its rows
      */
-    static FrameFacts of(TiffDirectories exif, int width, int height, Optional<ZoneOffset> toldZone) {
-        return new ExifFacts(exif).read(width, height, toldZone);
+    static FrameFacts of(TiffDirectories exif, int width, int height, Optional<ZoneOffset> statedZone) {
+        return new ExifFacts(exif).read(width, height, statedZone);
     }
 
-    private FrameFacts read(int width, int height, Optional<ZoneOffset> toldZone) {
+    private FrameFacts read(int width, int height, Optional<ZoneOffset> statedZone) {
         Optional<Duration> exposure = exposure();
         Duration half = exposure.orElse(Duration.ZERO).dividedBy(2);
         Optional<LocalDateTime> local = local().map(start -> start.plus(half));
@@ -72,7 +72,7 @@ final class ExifFacts {
         Optional<ZoneOffset> zone = zone();
         Optional<Instant> middle = local.flatMap(l -> zone.map(l::toInstant))
                 .or(() -> byReceiver)
-                .or(() -> local.flatMap(l -> toldZone.map(l::toInstant)));
+                .or(() -> local.flatMap(l -> statedZone.map(l::toInstant)));
         if (local.isPresent() && zone.isEmpty() && byReceiver.isPresent()) {
             remarkIfClocksDiffer(local.get(), byReceiver.get());
         }

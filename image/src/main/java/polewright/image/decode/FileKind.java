@@ -22,7 +22,7 @@ enum FileKind {
     UNKNOWN;
 
     /** The number of first bytes needed. */
-    static final int TELLING_BYTES = 16;
+    static final int MAGIC_BYTES = 16;
 
     // Extensions of raw files, as cameras write them (common practice).
     private static final Set<String> RAW_ENDINGS = Set.of(

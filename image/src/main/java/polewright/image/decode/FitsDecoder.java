@@ -102,7 +102,7 @@ final class FitsDecoder {
 
     private static boolean isMosaic(FitsShape shape, FitsKeywords keywords, Mosaic told) {
         return shape.planes() == 1
-                && (told == Mosaic.BAYER || (told == Mosaic.AS_THE_FILE_SAYS && keywords.saysMosaic()));
+                && (told == Mosaic.BAYER || (told == Mosaic.AS_THE_FILE_SAYS && keywords.hasColourFilterPattern()));
     }
 
     private static void requireWhole(byte[] content, FitsUnit unit, FitsShape shape) {

@@ -31,20 +31,20 @@ final class FitsFacts {
     private final FitsKeywords keywords;
     private final List<String> remarks = new ArrayList<>();
 
-    private final Optional<ZoneOffset> toldZone;
+    private final Optional<ZoneOffset> statedZone;
 
-    private FitsFacts(FitsKeywords keywords, Optional<ZoneOffset> toldZone) {
+    private FitsFacts(FitsKeywords keywords, Optional<ZoneOffset> statedZone) {
         this.keywords = keywords;
-        this.toldZone = toldZone;
+        this.statedZone = statedZone;
     }
 
     /**
      * The metadata of the header.
      *
-     * @param toldZone time zone of the clock that wrote it, as stated by the user
+     * @param statedZone time zone of the clock that wrote it, as stated by the user
      */
-    static FrameFacts of(FitsKeywords keywords, Optional<ZoneOffset> toldZone) {
-        return new FitsFacts(keywords, toldZone).read();
+    static FrameFacts of(FitsKeywords keywords, Optional<ZoneOffset> statedZone) {
+        return new FitsFacts(keywords, statedZone).read();
     }
 
     private FrameFacts read() {
@@ -118,7 +118,7 @@ final class FitsFacts {
         Optional<String> told = keywords.text("TIMESYS");
         String scale = told.orElse("UTC");
         int aheadSeconds =
-                told.isPresent() ? 0 : toldZone.map(ZoneOffset::getTotalSeconds).orElse(0);
+                told.isPresent() ? 0 : statedZone.map(ZoneOffset::getTotalSeconds).orElse(0);
         try {
             Optional<Instant> utc = FitsTime.toUtc(time.minusSeconds(aheadSeconds), scale);
             if (utc.isEmpty()) {

@@ -55,7 +55,7 @@ record FitsKeywords(Header image, Header first) {
     }
 
     /** Whether the header names a colour filter pattern (BAYERPAT, COLORTYP: common practice). */
-    boolean saysMosaic() {
+    boolean hasColourFilterPattern() {
         return text("BAYERPAT")
                 .or(() -> text("COLORTYP"))
                 .filter(value -> !NO_MOSAIC.contains(value.toUpperCase(Locale.ROOT)))

@@ -43,7 +43,7 @@ public sealed interface FrameCompleteness {
     /** Compressed data end where the compression says. */
     private static FrameCompleteness ofGzipped(byte[] content, String name, DecodeDeadline deadline) {
         FileKind inside =
-                FileKind.of(GzippedFile.beginning(content, FileKind.TELLING_BYTES), GzippedFile.nameInside(name));
+                FileKind.of(GzippedFile.beginning(content, FileKind.MAGIC_BYTES), GzippedFile.nameInside(name));
         return switch (inside) {
             case GZIP, BIG_TIFF, HEIF, UNKNOWN -> new NotAFrame();
             // A damaged file will not become complete: the reader reports why.

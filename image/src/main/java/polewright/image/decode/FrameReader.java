@@ -73,12 +73,12 @@ public final class FrameReader {
     }
 
     private static Frame gzipped(byte[] content, String name, DecodeOptions options) throws IOException {
-        byte[] unpacked = GzippedFile.unpacked(content, options);
+        byte[] decompressed = GzippedFile.decompressed(content, options);
         String inside = GzippedFile.nameInside(name);
-        if (FileKind.of(unpacked, inside) == FileKind.GZIP) {
+        if (FileKind.of(decompressed, inside) == FileKind.GZIP) {
             throw new InputRefused("it is packed by gzip twice", "unpack it first");
         }
-        return decode(unpacked, inside, options);
+        return decode(decompressed, inside, options);
     }
 
     private static Frame tiff(byte[] content, String name, DecodeOptions options) throws IOException {

@@ -33,7 +33,7 @@ final class GzippedFile {
      * @throws InputRefused if it is truncated, or expands beyond the file limit
      * @throws IOException if it is damaged
      */
-    static byte[] unpacked(byte[] content, DecodeOptions options) throws IOException {
+    static byte[] decompressed(byte[] content, DecodeOptions options) throws IOException {
         double most = Math.min(
                 (double) options.limits().mostFileBytes(), options.limits().mostMemoryBytes() / 2.0);
         ByteArrayOutputStream all = new ByteArrayOutputStream(Math.max(PART, content.length));

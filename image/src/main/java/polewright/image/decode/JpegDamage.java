@@ -35,12 +35,12 @@ final class JpegDamage implements IIOReadWarningListener {
     @Override
     public void warningOccurred(ImageReader source, String warning) {
         boolean isOfDamage = warning.startsWith("Corrupt JPEG data") || warning.startsWith("Premature end");
-        if (isOfDamage && !isOfFilling(warning)) {
+        if (isOfDamage && !concernsFillBytes(warning)) {
             isDamaged.set(true);
         }
     }
 
-    private boolean isOfFilling(String warning) {
+    private boolean concernsFillBytes(String warning) {
         Matcher extraneous = EXTRANEOUS.matcher(warning);
         if (!extraneous.lookingAt()) {
             return false;

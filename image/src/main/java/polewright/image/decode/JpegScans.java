@@ -57,11 +57,11 @@ final class JpegScans {
      * @param start offset of its first byte
      * @param end offset after its last
      */
-    static boolean areSound(byte[] content, int start, int end, DecodeDeadline deadline) {
-        return new JpegScans(content, end, deadline).areSound(start + 2);
+    static boolean areValid(byte[] content, int start, int end, DecodeDeadline deadline) {
+        return new JpegScans(content, end, deadline).areValid(start + 2);
     }
 
-    private boolean areSound(int first) {
+    private boolean areValid(int first) {
         int at = first;
         boolean hasScan = false;
         while (true) {

@@ -69,7 +69,7 @@ final class PictureDecoder {
         // The blocks of the kind that nearly all cameras write can be checked; for others the library's verdict is
         // accepted.
         boolean isSound = outline.isBaseline()
-                ? JpegScans.areSound(content, start, outline.end(), options.deadline())
+                ? JpegScans.areValid(content, start, outline.end(), options.deadline())
                 : !damage.isDamaged();
         if (!isSound) {
             throw damaged();

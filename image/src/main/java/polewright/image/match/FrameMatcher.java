@@ -136,7 +136,7 @@ public final class FrameMatcher {
     private StoredPatterns wholeSky() {
         synchronized (wholeSky) {
             return Objects.requireNonNull(wholeSky.get()).orElseGet(() -> {
-                StoredPatterns patterns = StoredPatterns.workedOut(atlas);
+                StoredPatterns patterns = StoredPatterns.computed(atlas);
                 wholeSky.set(Optional.of(patterns));
                 store.keep(patterns);
                 return patterns;

@@ -50,11 +50,11 @@ final class Odds {
     }
 
     /** (A / N) times a Gaussian density. */
-    static double gain(double areaPixels, double starsOnFrame, double offPixels2, double sigmaPixels) {
+    static double gain(double areaPixels, double starsOnFrame, double residualPixels2, double sigmaPixels) {
         double variance = sigmaPixels * sigmaPixels;
         return areaPixels
                 / Math.max(1, starsOnFrame)
-                * Math.exp(-offPixels2 / (2 * variance))
+                * Math.exp(-residualPixels2 / (2 * variance))
                 / (2 * Math.PI * variance);
     }
 }

@@ -104,7 +104,7 @@ final class PairedStars {
     }
 
     /** Squared residual of a paired detection, pixels². */
-    double offPixels2(Plate plate, int detection) {
+    double residualPixels2(Plate plate, int detection) {
         Vector3D direction = plate.toSky(detections.x(detection), detections.y(detection));
         double off = direction.distance(sky.direction(rankOf[detection])) * plate.pixelsPerRadian();
         // Away from the centre a pixel covers less sky than there: by cos and, along the radius, by another cos.

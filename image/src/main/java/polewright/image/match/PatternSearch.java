@@ -60,7 +60,7 @@ final class PatternSearch {
     /** The first guess that the judge accepts. */
     <T> Optional<T> firstThat(Stage stage, Judge<T> judge) {
         Progress<T> progress = new Progress<>(judge);
-        for (double pixelsPerRadian : supposedScales()) {
+        for (double pixelsPerRadian : trialScales()) {
             for (int star = 3; star < Math.min(SearchDepth.PATTERN_STARS, detections.count()); star++) {
                 Optional<T> found = around(star, stage, pixelsPerRadian, progress);
                 if (found.isPresent()) {
@@ -90,7 +90,7 @@ final class PatternSearch {
     }
 
     /** Trial values of pixels per radian for computing codes; infinite for a field that may be treated as flat. */
-    private double[] supposedScales() {
+    private double[] trialScales() {
         double h = detections.halfDiagonal();
         double least =
                 Math.max(h / Math.tan(WIDEST_RAD), 1 / hint.scale().most().radians());

@@ -92,7 +92,7 @@ final class PlateChoice {
         /** Scatter of a coordinate from the median, which is robust against a few outliers. */
         double sigmaPixels(PairedStars paired) {
             double[] off = Arrays.stream(paired.paired())
-                    .mapToDouble(detection -> Math.sqrt(paired.offPixels2(fit.plate(), detection)))
+                    .mapToDouble(detection -> Math.sqrt(paired.residualPixels2(fit.plate(), detection)))
                     .sorted()
                     .toArray();
             return off[off.length / 2] / RAYLEIGH_MEDIAN;
@@ -164,7 +164,7 @@ final class PlateChoice {
                             : Odds.gain(
                                     area,
                                     stars,
-                                    paired.offPixels2(fitted.fit.plate(), i),
+                                    paired.residualPixels2(fitted.fit.plate(), i),
                                     Math.hypot(sigma, detections.sigma(i))));
         }
         return new Gains(gains);

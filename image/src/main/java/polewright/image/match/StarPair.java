@@ -11,7 +11,7 @@ import polewright.image.star.FoundStar;
  * @param catalogue its ICRS direction at the year of the match
  * @param magnitude in the atlas
  * @param sigmaPixels 1 sigma of a coordinate, of centring and atlas combined
- * @param offArcsec residual from the fitted plate, arcseconds
+ * @param residualArcsec residual from the fitted plate, arcseconds
  */
 public record StarPair(
-        FoundStar found, int atlasNumber, Vector3D catalogue, double magnitude, double sigmaPixels, double offArcsec) {}
+        FoundStar found, int atlasNumber, Vector3D catalogue, double magnitude, double sigmaPixels, double residualArcsec) {}

@@ -55,7 +55,7 @@ public final class StoredPatterns {
     }
 
     /** Computes them: about three seconds on two processors. */
-    public static StoredPatterns workedOut(StarAtlas atlas) {
+    public static StoredPatterns computed(StarAtlas atlas) {
         StarField field = atlas.starsWithin(Angle.ZERO, Angle.QUARTER_TURN, Angle.HALF_TURN, FAINTEST_MAGNITUDE, EPOCH);
         MappedStars sky = new MappedStars(field, field.size(), Math.PI);
         PatternIndex index = new PatternIndex(sky);

@@ -38,19 +38,19 @@ final class Verifier {
     /** Judges a guess; empty if it explains too little for a closer check. */
     Optional<PlateChoice.Chosen> judge(Hypothesis guess, boolean mirrored) {
         return PatternPlate.of(guess, detections, sky, mirrored, hint.scale())
-                .filter(this::liesWhereHinted)
-                .filter(plate -> survivesQuickLook(plate, guess))
+                .filter(this::matchesHint)
+                .filter(plate -> passesQuickCheck(plate, guess))
                 .flatMap(plate -> grown(plate, guess));
     }
 
     /** The same for a guess that has been checked against more stars than its own. */
     Optional<PlateChoice.Chosen> judgeClosely(Hypothesis guess, boolean mirrored) {
         return PatternPlate.of(guess, detections, sky, mirrored, hint.scale())
-                .filter(this::liesWhereHinted)
+                .filter(this::matchesHint)
                 .flatMap(plate -> grown(plate, guess));
     }
 
-    private boolean liesWhereHinted(Plate plate) {
+    private boolean matchesHint(Plate plate) {
         return hint.near()
                 .map(patch -> Vector3D.angle(patch.direction(), plate.centre())
                         <= patch.radius().radians())
@@ -58,7 +58,7 @@ final class Verifier {
     }
 
     /** Whether clearly more of the brightest detections have a star nearby than expected by chance. */
-    private boolean survivesQuickLook(Plate plate, Hypothesis guess) {
+    private boolean passesQuickCheck(Plate plate, Hypothesis guess) {
         int tried = Math.min(detections.count(), QUICK_TRIED);
         // Stars much fainter than the pattern's own do not help to reject it.
         int below = Math.min(sky.count(), 3 * guess.rank0() + 60);

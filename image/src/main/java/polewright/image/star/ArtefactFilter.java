@@ -27,7 +27,7 @@ final class ArtefactFilter {
     }
 
     /** Whether a fit of free shape is longer than a star here can be, or not aligned with the common trail. */
-    boolean isAskew(Fit free) {
+    boolean isMisaligned(Fit free) {
         if (free.signalToNoise() < CLEAR_SIGNAL) {
             return false;
         }

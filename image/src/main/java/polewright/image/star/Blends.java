@@ -46,11 +46,11 @@ final class Blends {
         // Sigma of a moment: twice the centre's, in units of the width.
         double chance = 2 * Math.sqrt(Math.max(fit.varianceX(), fit.varianceY()) * usual);
         return most > PLAINLY * chance + USUAL_SPREAD * usual
-                ? doubted(measured.star(), Math.max(0, moreXx), Math.max(0, moreYy))
+                ? withLargerSigma(measured.star(), Math.max(0, moreXx), Math.max(0, moreYy))
                 : measured.star();
     }
 
-    private static FoundStar doubted(FoundStar star, double moreXx, double moreYy) {
+    private static FoundStar withLargerSigma(FoundStar star, double moreXx, double moreYy) {
         return new FoundStar(
                 star.x(),
                 star.y(),

@@ -77,7 +77,7 @@ final class CloseStars {
                     .toList();
             changed = new boolean[stars.size()];
             for (int i = 0; i < changed.length; i++) {
-                changed[i] = isPlain(now.get(i).star(), after.get(i).star());
+                changed[i] = isSignificant(now.get(i).star(), after.get(i).star());
             }
             now = after;
         }
@@ -85,7 +85,7 @@ final class CloseStars {
     }
 
     /** Whether a star's position or light changed enough to matter to its neighbours. */
-    private static boolean isPlain(FoundStar before, FoundStar after) {
+    private static boolean isSignificant(FoundStar before, FoundStar after) {
         return Math.abs(after.x() - before.x()) > PLAINLY * before.sigmaX()
                 || Math.abs(after.y() - before.y()) > PLAINLY * before.sigmaY()
                 || Math.abs(after.flux() - before.flux()) > PLAINLY * before.flux() / before.peakToNoise();

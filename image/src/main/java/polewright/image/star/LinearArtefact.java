@@ -84,7 +84,7 @@ final class LinearArtefact {
                 int angle = d * FINER;
                 if (strip(angle, SHORT, 0) > hint && strip(angle + HALF_TURN, SHORT, 0) > hint) {
                     for (int f = -FINER / 2; f <= FINER / 2; f++) {
-                        if (goesOn(angle + f)) {
+                        if (continues(angle + f)) {
                             return true;
                         }
                     }
@@ -93,7 +93,7 @@ final class LinearArtefact {
             return false;
         }
 
-        private boolean goesOn(int angle) {
+        private boolean continues(int angle) {
             double doubt = noise / Math.sqrt(LONG * (2 * half + 1));
             double least = Math.max(CLEAR * doubt, AS_BRIGHT * share * height);
             double one = strip(angle, LONG, half);

@@ -103,18 +103,18 @@ abstract class ProfileFit {
             return Optional.empty();
         }
         boolean still = converge(at);
-        for (int left = MOST_STRANGERS; still && left > 0 && dropStranger(at); left--) {
+        for (int left = MOST_STRANGERS; still && left > 0 && dropOutlier(at); left--) {
             still = converge(at);
         }
         draw(at);
-        weigh();
+        updateWeights();
         return result(at, normalEquations(at), startX, startY);
     }
 
     /** Iterates to convergence; false if the equations are singular. */
     private boolean converge(double[] at) {
         draw(at);
-        weigh();
+        updateWeights();
         double chiSquare = normalEquations(at);
         double damping = 1e-3;
         double[] trial = new double[at.length];
@@ -130,7 +130,7 @@ abstract class ProfileFit {
                         && Math.abs(change[Y]) < enough
                         && Math.abs(change[HEIGHT]) < STILL * trial[HEIGHT];
                 System.arraycopy(trial, 0, at, 0, at.length);
-                weigh();
+                updateWeights();
                 chiSquare = normalEquations(at);
                 damping = Math.max(1e-9, damping * 0.1);
             } else {
@@ -145,7 +145,7 @@ abstract class ProfileFit {
      * Drops the pixel on the star's skirts with the largest positive residual, if it is an outlier: a hot pixel, a
      * cosmic ray, a neighbour's edge.
      */
-    private boolean dropStranger(double[] at) {
+    private boolean dropOutlier(double[] at) {
         int worst = -1;
         double most = STRANGE_SIGMAS;
         for (int k = 0; k < live[0]; k++) {
@@ -171,7 +171,7 @@ abstract class ProfileFit {
             return Optional.empty();
         }
         draw(at);
-        weigh();
+        updateWeights();
         normalEquations(at);
         if (!equations.invert()) {
             return Optional.empty();
@@ -210,7 +210,7 @@ abstract class ProfileFit {
     }
 
     /** Weights, one over the variance, from the current model. */
-    private void weigh() {
+    private void updateWeights() {
         for (int k = 0; k < live[0]; k++) {
             weight[k] = 1 / law.variance(cutout.skyVariance(), model[k]);
         }

@@ -24,10 +24,10 @@ public final class StarFinder {
     private static final int MOST_ROUNDS = 4;
     private static final double NEAR_ENOUGH = 0.15;
     // Bright stars determine the noise model best; each faint one says little.
-    private static final double SHOWS_LAW = 20;
-    private static final int FIRST_FOR_LAW = 40;
-    private static final int BRIGHT_FOR_LAW = 120;
-    private static final int FAINT_FOR_LAW = 400;
+    private static final double NOISE_MODEL_SIGNAL = 20;
+    private static final int FIRST_FOR_NOISE_MODEL = 40;
+    private static final int BRIGHT_FOR_NOISE_MODEL = 120;
+    private static final int FAINT_FOR_NOISE_MODEL = 400;
     private static final int CHUNK = 512;
     // Peaks to examine per star wanted, before a frame is given up as full of something else.
     private static final int TRIES = 6;
@@ -75,9 +75,9 @@ public final class StarFinder {
             usual = new PsfEstimate(usual.point(), usual.beta(), trail);
             found = peaks(finder, usual, many);
         }
-        usual = settled(usual, found.peaks(), cutouts(found, full, hot));
+        usual = converged(usual, found.peaks(), cutouts(found, full, hot));
         found = peaks(finder, usual, many);
-        PsfEstimate closer = settled(usual, found.peaks(), cutouts(found, full, hot));
+        PsfEstimate closer = converged(usual, found.peaks(), cutouts(found, full, hot));
         if (!isNear(closer, usual)) {
             found = peaks(finder, closer, many);
         }
@@ -93,7 +93,7 @@ public final class StarFinder {
     }
 
     /** The PSF estimated from the peaks, iterated until it no longer changes. */
-    private static PsfEstimate settled(PsfEstimate guess, List<Peak> peaks, CutoutMaker cutouts) {
+    private static PsfEstimate converged(PsfEstimate guess, List<Peak> peaks, CutoutMaker cutouts) {
         PsfEstimate usual = guess;
         for (int round = 0; round < MOST_ROUNDS; round++) {
             PsfEstimate closer = PsfEstimator.of(peaks, cutouts, usual);
@@ -130,11 +130,11 @@ public final class StarFinder {
     }
 
     private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
-        NoiseModel first = law(peaks, FIRST_FOR_LAW, new StarMeasurer(cutouts, usual, NoiseModel.SKY_ALONE));
+        NoiseModel first = noiseModel(peaks, FIRST_FOR_NOISE_MODEL, new StarMeasurer(cutouts, usual, NoiseModel.SKY_ALONE));
         boolean bright =
-                peaks.size() > BRIGHT_FOR_LAW && peaks.get(BRIGHT_FOR_LAW).height() > SHOWS_LAW;
-        NoiseModel law = law(peaks, bright ? BRIGHT_FOR_LAW : FAINT_FOR_LAW, new StarMeasurer(cutouts, usual, first));
-        StarMeasurer measurer = new StarMeasurer(cutouts, usual, law);
+                peaks.size() > BRIGHT_FOR_NOISE_MODEL && peaks.get(BRIGHT_FOR_NOISE_MODEL).height() > NOISE_MODEL_SIGNAL;
+        NoiseModel noiseModel = noiseModel(peaks, bright ? BRIGHT_FOR_NOISE_MODEL : FAINT_FOR_NOISE_MODEL, new StarMeasurer(cutouts, usual, first));
+        StarMeasurer measurer = new StarMeasurer(cutouts, usual, noiseModel);
         List<MeasuredStar> measured = new ArrayList<>();
         int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
         for (int from = 0; from < end && measured.size() < settings.most(); from += CHUNK) {
@@ -152,7 +152,7 @@ public final class StarFinder {
                 .toList();
     }
 
-    private static NoiseModel law(List<Peak> peaks, int most, StarMeasurer measurer) {
+    private static NoiseModel noiseModel(List<Peak> peaks, int most, StarMeasurer measurer) {
         return NoiseModel.of(peaks.stream().limit(most).toList().parallelStream()
                 .map(measurer::leftover)
                 .flatMap(Optional::stream)

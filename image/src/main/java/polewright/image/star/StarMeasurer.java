@@ -9,7 +9,7 @@ final class StarMeasurer {
     private static final double TELLING_SIGNAL = 8;
     private static final double REACH_SIGMAS = 3.5;
     // The centre of the wings may differ from that of a hidden core by about this fraction of its radius.
-    private static final double CORE_DOUBT = 0.01;
+    private static final double CORE_OFFSET_SIGMA = 0.01;
     private static final double SURROUND = 3;
     // Wings that are much longer than those of others are a satellite's trail, or two stars.
     private static final double LONGER = 2.5;
@@ -29,7 +29,7 @@ final class StarMeasurer {
     private final PsfEstimate usual;
     private final PsfEstimate sharper;
     private final NoiseModel law;
-    private final ArtefactFilter impostor;
+    private final ArtefactFilter artefacts;
     private final LinearArtefact ridge;
 
     StarMeasurer(CutoutMaker cutouts, PsfEstimate usual, NoiseModel law) {
@@ -37,7 +37,7 @@ final class StarMeasurer {
         this.usual = usual;
         this.law = law;
         sharper = usual.sharper(SHARPER);
-        impostor = new ArtefactFilter(usual);
+        artefacts = new ArtefactFilter(usual);
         ridge = new LinearArtefact(cutouts.frame(), cutouts.mesh(), usual);
     }
 
@@ -84,28 +84,28 @@ final class StarMeasurer {
 
     private Optional<Fit> fit(Cutout cutout, Peak peak) {
         boolean free = peak.height() > FREE_SHAPE_SIGNAL && isWithinFrame(usual.shapeAt(peak.x(), peak.y()), peak);
-        return (free ? ofItsOwnShape(cutout, peak) : ofUsualShape(cutout, peak))
+        return (free ? withFreeShape(cutout, peak) : withTypicalShape(cutout, peak))
                 .filter(this::isInFrame)
                 .filter(f -> f.signalToNoise() > SEEN)
                 .filter(f -> !f.rivals().hotPixelsTellItBetter())
-                .filter(StarMeasurer::isPlaced)
-                .filter(f -> usual.trail().isEmpty() || isDrawnTrue(f));
+                .filter(StarMeasurer::isWellLocated)
+                .filter(f -> usual.trail().isEmpty() || isGoodTrailFit(f));
     }
 
     private boolean isOnLine(Fit fit) {
         return ridge.passesThrough(fit.x(), fit.y(), fit.image().height());
     }
 
-    private Optional<Fit> ofItsOwnShape(Cutout cutout, Peak peak) {
+    private Optional<Fit> withFreeShape(Cutout cutout, Peak peak) {
         Optional<Fit> free = fit(cutout, peak.x(), peak.y(), usual, true);
-        if (free.isEmpty() || impostor.isTooSharp(free.get())) {
+        if (free.isEmpty() || artefacts.isTooSharp(free.get())) {
             // If a few pixels hold all the light, a star's shape is hard to determine; does the typical one fit?
-            return ofUsualShape(cutout, peak).filter(f -> f.chiSquare() < MOST_MISFIT * f.freedom());
+            return withTypicalShape(cutout, peak).filter(f -> f.chiSquare() < MOST_MISFIT * f.freedom());
         }
-        return free.filter(f -> !impostor.isAskew(f));
+        return free.filter(f -> !artefacts.isMisaligned(f));
     }
 
-    private Optional<Fit> ofUsualShape(Cutout cutout, Peak peak) {
+    private Optional<Fit> withTypicalShape(Cutout cutout, Peak peak) {
         Optional<Fit> fit = fit(cutout, peak.x(), peak.y(), usual, false);
         return fit.isPresent() && fit.get().rivals().hotPixelsTellItBetter()
                 // Perhaps a star where the field is sharper.
@@ -131,13 +131,13 @@ final class StarMeasurer {
     }
 
     /** Whether a trail's residuals are only noise and, for a bright one, its imperfect shape. */
-    private static boolean isDrawnTrue(Fit fit) {
+    private static boolean isGoodTrailFit(Fit fit) {
         double bright = fit.signalToNoise() / BRIGHT_SIGNAL;
         return fit.chiSquare() < (MOST_MISFIT + bright * bright) * fit.freedom();
     }
 
     /** Whether the centre's uncertainty is smaller than the star's width. */
-    private static boolean isPlaced(Fit fit) {
+    private static boolean isWellLocated(Fit fit) {
         return fit.varianceX() + fit.varianceY()
                 < fit.shape().xx() + fit.shape().yy();
     }
@@ -164,7 +164,7 @@ final class StarMeasurer {
     }
 
     private static FoundStar fullStar(Fit fit, Peak peak, SaturatedCore core, double leastFlux) {
-        double doubt = CORE_DOUBT * core.radius();
+        double doubt = CORE_OFFSET_SIGMA * core.radius();
         return new FoundStar(
                 fit.x(),
                 fit.y(),

@@ -24,7 +24,7 @@ final class Wings {
                         .takeWhile(p -> p.height() > BRIGHT)
                         .filter(p -> fit(p, cutouts, usual)
                                 .filter(f -> !impostor.isTooSharp(f)
-                                        && !impostor.isAskew(f)
+                                        && !impostor.isMisaligned(f)
                                         && !f.rivals().hotPixelsTellItBetter())
                                 .isPresent())
                         .limit(ENOUGH)

@@ -31,7 +31,7 @@ final class KeptInMemory implements PatternStore {
     /** The whole sky's, computed at the first call. */
     static synchronized StoredPatterns wholeSky() {
         if (WHOLE_SKY.timesKept() == 0) {
-            WHOLE_SKY.keep(StoredPatterns.workedOut(StarAtlas.bundled()));
+            WHOLE_SKY.keep(StoredPatterns.computed(StarAtlas.bundled()));
         }
         return WHOLE_SKY.kept(StarAtlas.bundled()).orElseThrow();
     }

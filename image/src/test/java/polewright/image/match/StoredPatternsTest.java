@@ -19,7 +19,7 @@ class StoredPatternsTest {
     private static final StarAtlas SMALL = SmallAtlas.of(400, 5);
 
     private static byte[] kept() {
-        ByteBuffer bytes = StoredPatterns.workedOut(SMALL).bytes();
+        ByteBuffer bytes = StoredPatterns.computed(SMALL).bytes();
         byte[] copy = new byte[bytes.remaining()];
         bytes.get(copy);
         return copy;

@@ -33,7 +33,7 @@ class BackgroundTest {
         ScatteredStars.Outcome outcome = stars.outcome(found, 1.5);
         // Stars under the brightest part of the glow are lost.
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(94);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(2);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(2);
     }
 
     @Test
@@ -60,7 +60,7 @@ class BackgroundTest {
         StarList found = StarFinder.find(new Frame(WIDTH, HEIGHT, pixels, 65535, FrameFacts.NONE));
         ScatteredStars.Outcome outcome = stars.outcome(found, 1.5);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(86);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(1);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(1);
         assertThat(outcome.errorsOverSigmas()).isBetween(0.7, 1.4);
     }
 
@@ -72,7 +72,7 @@ class BackgroundTest {
         StarList found = StarFinder.find(sky.glow((x, y) -> -10).expose(1, 8, 4, 0, 255));
         ScatteredStars.Outcome outcome = stars.outcome(found, 1.5);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(95);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(10);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(10);
     }
 
     private static ScatteredStars scattered(double faintest) {
@@ -82,7 +82,7 @@ class BackgroundTest {
     private static void check(ScatteredStars stars, Frame frame) {
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(frame), 1.5);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(98);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(1);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(1);
         assertThat(outcome.errorsOverSigmas()).isBetween(0.7, 1.4);
     }
 }

@@ -26,7 +26,7 @@ class CommonTrailTest {
         StarList found = StarFinder.find(frame);
         ScatteredStars.Outcome outcome = stars.outcome(found, 3);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(58);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(2);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(2);
         assertThat(outcome.rms()).isLessThan(0.1);
         // 120 coordinates: 1 sigma of the mean is 0.13.
         assertThat(outcome.errorsOverSigmas()).isBetween(0.6, 1.4);
@@ -56,7 +56,7 @@ class CommonTrailTest {
         }
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535)), 3);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(78);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(3);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(3);
         assertThat(outcome.rms()).isLessThan(0.15);
         for (ScatteredStars.Hit hit : outcome.hits()) {
             if (hit.star().elongation() > 3) {
@@ -92,7 +92,7 @@ class CommonTrailTest {
         }
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535)), 3);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(50);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(6);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(6);
     }
 
     private static DrawnSky trailed(ScatteredStars stars, double length, double angle) {

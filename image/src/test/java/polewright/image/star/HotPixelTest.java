@@ -32,7 +32,7 @@ class HotPixelTest {
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535)), 1.5);
         // Some stars contain a hot pixel brighter than themselves.
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(72);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(mostPassing);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(mostPassing);
     }
 
     @ParameterizedTest
@@ -64,7 +64,7 @@ class HotPixelTest {
         }
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535)), 1.5);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(76);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(2);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(2);
     }
 
     @Test

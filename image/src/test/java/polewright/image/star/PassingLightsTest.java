@@ -30,7 +30,7 @@ class PassingLightsTest {
         ScatteredStars.Outcome outcome = stars.outcome(StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535)), 1.5);
         // A star or two may lie under a line.
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(77);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(5);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(5);
     }
 
     private static void pass(

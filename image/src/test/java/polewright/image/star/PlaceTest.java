@@ -137,7 +137,7 @@ class PlaceTest {
         StarList found = StarFinder.find(sky.expose(3, 5, 0.5, 300, 65535));
         ScatteredStars.Outcome outcome = stars.outcome(found, 3);
         assertThat(outcome.hits()).hasSizeGreaterThanOrEqualTo(36);
-        assertThat(outcome.strangers()).hasSizeLessThanOrEqualTo(1);
+        assertThat(outcome.spurious()).hasSizeLessThanOrEqualTo(1);
         assertThat(outcome.errorsOverSigmas()).isBetween(0.5, 1.6);
     }
 

@@ -57,9 +57,9 @@ final class ScatteredStars {
             nearest.ifPresent(s -> hits.add(new Hit(truth, s)));
             nearest.ifPresent(used::add);
         }
-        List<FoundStar> strangers = new ArrayList<>(list.stars());
-        strangers.removeAll(used);
-        return new Outcome(hits, strangers);
+        List<FoundStar> spurious = new ArrayList<>(list.stars());
+        spurious.removeAll(used);
+        return new Outcome(hits, spurious);
     }
 
     /**
@@ -81,9 +81,9 @@ final class ScatteredStars {
     /**
      * The result.
      *
-     * @param strangers stars found where none was drawn
+     * @param spurious stars found where none was drawn
      */
-    record Outcome(List<Hit> hits, List<FoundStar> strangers) {
+    record Outcome(List<Hit> hits, List<FoundStar> spurious) {
         double rms() {
             return Math.sqrt(hits.stream()
                     .mapToDouble(h -> Math.pow(h.truth.distanceTo(h.star), 2) / 2)

@@ -232,7 +232,7 @@ public final class TurningWatch {
         if (!isLast) {
             return followed(axis, now, before);
         }
-        FollowedScrews seen = before.seeing(now.now().axis(), axis.sigmaOfAWay(frame), frame.at());
+        FollowedScrews seen = before.seeing(now.now().axis(), axis.movementSigma(frame), frame.at());
         screws = Optional.of(seen);
         soFar = Optional.of(now);
         lastFrame = Optional.of(frame);
@@ -245,7 +245,7 @@ public final class TurningWatch {
     private WatchStep.ScrewsFollowed followed(AxisFromFrames axis, ScrewProgress now, FollowedScrews seen) {
         AxisOffset offset = now.now().axis().offset(site);
         OffsetCovariance covariance =
-                now.now().widenedBy(TurnedFrames.MOUNTS_OWN_GIVE).offsetCovariance(site);
+                now.now().widenedBy(TurnedFrames.MOUNT_FLEXURE).offsetCovariance(site);
         // The screws are turned with loose clamps, and the result has to survive the clamping.
         boolean goodEnough = seen.tightening().isEnough(offset, covariance);
         return new WatchStep.ScrewsFollowed(

@@ -39,7 +39,7 @@ class PatternFileTest {
         StarAtlas atlas = smallAtlas();
         Path file = folder.resolve("patterns.bin");
         assertThat(new PatternFile(file).kept(atlas)).isEmpty();
-        StoredPatterns patterns = StoredPatterns.workedOut(atlas);
+        StoredPatterns patterns = StoredPatterns.computed(atlas);
         new PatternFile(file).keep(patterns);
         assertThat(new PatternFile(file).kept(atlas))
                 .hasValueSatisfying(kept -> assertThat(kept.bytes()).isEqualTo(patterns.bytes()));
@@ -50,12 +50,12 @@ class PatternFileTest {
     void damagedFile_isIgnoredAndReplaced() throws IOException {
         StarAtlas atlas = smallAtlas();
         Path file = folder.resolve("patterns.bin");
-        new PatternFile(file).keep(StoredPatterns.workedOut(atlas));
+        new PatternFile(file).keep(StoredPatterns.computed(atlas));
         byte[] damaged = Files.readAllBytes(file);
         damaged[damaged.length / 2] ^= 1;
         Files.write(file, damaged);
         assertThat(new PatternFile(file).kept(atlas)).isEmpty();
-        new PatternFile(file).keep(StoredPatterns.workedOut(atlas));
+        new PatternFile(file).keep(StoredPatterns.computed(atlas));
         assertThat(new PatternFile(file).kept(atlas)).isPresent();
     }
 
@@ -63,7 +63,7 @@ class PatternFileTest {
     void unwritableFile_costsOnlyTime() throws IOException {
         StarAtlas atlas = smallAtlas();
         PatternFile nowhere = new PatternFile(folder.resolve("missing").resolve("patterns.bin"));
-        nowhere.keep(StoredPatterns.workedOut(atlas));
+        nowhere.keep(StoredPatterns.computed(atlas));
         assertThat(nowhere.kept(atlas)).isEmpty();
         assertThat(new PatternFile(Files.createFile(folder.resolve("empty"))).kept(atlas))
                 .isEmpty();

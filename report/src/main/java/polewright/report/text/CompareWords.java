@@ -70,7 +70,7 @@ public final class CompareWords {
         }
         NightGap.Drifted drifted = (NightGap.Drifted) gap;
         String went = "Between them, in " + days(drifted) + ", the axis moved " + MotionWords.way(drifted.drift())
-                + " (" + giveOrTake(drifted.covariance()) + "), ";
+                + " (" + plusMinus(drifted.covariance()) + "), ";
         return List.of(went
                 + (drifted.isSignificant()
                         ? "more than the sightings' uncertainty. If the mount stayed where it was, the pier or"
@@ -92,7 +92,7 @@ public final class CompareWords {
                 .orElse("not known");
     }
 
-    private static String giveOrTake(OffsetCovariance covariance) {
+    private static String plusMinus(OffsetCovariance covariance) {
         String east = sigma(covariance.sigmaEast());
         String up = sigma(covariance.sigmaUp());
         return FixWords.plusMinus(east, up);

@@ -73,7 +73,7 @@ public final class PointingWords {
         errors(model)
                 .forEach(error -> lines.add(
                         String.format(Locale.ROOT, "  %-24s %s ± %s", error.term(), error.value(), error.sigma())));
-        lines.addAll(untold(pointing, model));
+        lines.addAll(notDetermined(pointing, model));
         lines.add("");
         lines.add(LEFT + ":");
         left(pointing, model)
@@ -180,7 +180,7 @@ public final class PointingWords {
     }
 
     /** Errors that are not constrained or not separable, and the axis from these stars. */
-    public static List<String> untold(NightPointing pointing, PointingModel model) {
+    public static List<String> notDetermined(NightPointing pointing, PointingModel model) {
         List<String> lines = new ArrayList<>();
         List<String> open = model.termEstimates().stream()
                 .filter(standing -> !standing.isSupported())

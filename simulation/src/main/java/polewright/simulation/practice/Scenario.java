@@ -95,7 +95,7 @@ public record Scenario(String siteName, Site site, Rig rig, Instant from, long s
                 MISALIGNMENT.times(random.nextGaussian()),
                 MISALIGNMENT.times(random.nextGaussian()),
                 Angle.ofDegrees(360 * random.nextDouble()),
-                TurnedFrames.MOUNTS_OWN_GIVE.times(Math.abs(random.nextGaussian())));
+                TurnedFrames.MOUNT_FLEXURE.times(Math.abs(random.nextGaussian())));
     }
 
     /** The random numbers of one action, counted from 0. */

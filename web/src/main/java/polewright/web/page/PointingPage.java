@@ -59,7 +59,7 @@ final class PointingPage implements Page {
                 PointingWords.errors(model).stream()
                         .map(error -> List.of(error.term(), error.value(), error.sigma()))
                         .toList()));
-        sections.add(new Section.Words("", PointingWords.untold(pointing, model)));
+        sections.add(new Section.Words("", PointingWords.notDetermined(pointing, model)));
         sections.add(new Section.Table(
                 PointingWords.LEFT,
                 List.of("Star", "Left", "If left out"),
