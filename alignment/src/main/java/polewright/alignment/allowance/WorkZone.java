@@ -42,7 +42,8 @@ public record WorkZone(Work work, List<ZoneEdge> edges, AxisOffset bestAim, Angl
 
     @Override
     public Span eastSpan() {
-        return new Span(edges.get(0).from().east(), edges.get(easternmost()).from().east());
+        return new Span(
+                edges.get(0).from().east(), edges.get(easternmost()).from().east());
     }
 
     @Override

@@ -154,7 +154,8 @@ record ZoneOutline(ConvexPolygon polygon, List<ShapedLimit> limits) {
         for (int i = 0; i < 2; i++) {
             Vector2D end = ray.from.add(reach, ray.step);
             Vector2D nearer = ray.from.add(0.999 * reach, ray.step);
-            double slope = (limit.secondOrderShare(end.getX(), end.getY()) - limit.secondOrderShare(nearer.getX(), nearer.getY()))
+            double slope = (limit.secondOrderShare(end.getX(), end.getY())
+                            - limit.secondOrderShare(nearer.getX(), nearer.getY()))
                     / (0.001 * reach);
             if (!(slope > 0)) {
                 break;

@@ -227,8 +227,9 @@ public final class FrameExplanations {
      * Those whose mean is the axis: if most likely nothing happened, mishaps widen the region but do not move the axis.
      */
     private static List<Weighed> middle(List<Weighed> possible) {
-        List<Weighed> ofAllFrames =
-                possible.stream().filter(w -> w.model().what().affectsAllFrames()).toList();
+        List<Weighed> ofAllFrames = possible.stream()
+                .filter(w -> w.model().what().affectsAllFrames())
+                .toList();
         double together = ofAllFrames.stream().mapToDouble(Weighed::probability).sum();
         return together > 0.5 ? ofAllFrames : possible;
     }

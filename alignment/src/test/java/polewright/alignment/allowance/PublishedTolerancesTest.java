@@ -59,8 +59,7 @@ class PublishedTolerancesTest {
      */
     @ParameterizedTest
     @CsvSource({"0, 1", "0, 3.81", "30, 1", "60, 1", "-20, 1", "-20, 3.81", "80, 1"})
-    void unguidedZoneOnTheMeridian_hasTheEastWidthOfTheDriftConstant_atAnyDeclination(
-            double decDeg, double arcmin) {
+    void unguidedZoneOnTheMeridian_hasTheEastWidthOfTheDriftConstant_atAnyDeclination(double decDeg, double arcmin) {
         double minutes = 2;
         double toleranceArcsec = arcmin == 3.81 ? minutes : 0.26252 * minutes;
         WorkZone zone =

@@ -45,8 +45,7 @@ class RefractedPoleTest {
         "45, 15, 433", "45, 20, 248", "45, 30, 116", "45, 45, 58", "45, 60, 39",
         "-45, 15, 433", "-45, 20, 248", "-45, 30, 116", "-45, 45, 58", "-45, 60, 39",
     })
-    void axisAtKingsPole_stopsTheDriftOfAStarInTheEastOrWest(
-            double latDeg, double altitudeDeg, double tableArcsec) {
+    void axisAtKingsPole_stopsTheDriftOfAStarInTheEastOrWest(double latDeg, double altitudeDeg, double tableArcsec) {
         ApparentSky sky = new ApparentSky(Site.ofDegrees(latDeg, 0, 0), MEAN);
         for (double east : new double[] {-1, 1}) {
             double atPole = declinationDrift(sky, altitudeDeg, east, 0);

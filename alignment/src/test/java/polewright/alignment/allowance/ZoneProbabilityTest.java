@@ -65,8 +65,7 @@ class ZoneProbabilityTest {
         "0, 0, 20, 2, 0.99",
         "3, 0, 0.5, 8, 0"
     })
-    void disc_agreesWithRandomDraws(
-            double east, double up, double sigmaEast, double sigmaUp, double correlation) {
+    void disc_agreesWithRandomDraws(double east, double up, double sigmaEast, double sigmaUp, double correlation) {
         Random random = new Random(99);
         int draws = 200_000;
         int inside = 0;
@@ -134,8 +133,7 @@ class ZoneProbabilityTest {
         "0, 0, 200, 200, 0",
         "-3, 2, 0.01, 6, 0.2"
     })
-    void polygon_agreesWithRandomDraws(
-            double east, double up, double sigmaEast, double sigmaUp, double correlation) {
+    void polygon_agreesWithRandomDraws(double east, double up, double sigmaEast, double sigmaUp, double correlation) {
         List<WorkZone> zones = List.of(
                 polygon(-5, -4, 6, -3, 2, 7),
                 // 40' long and 0.4' wide, from lower left to upper right.

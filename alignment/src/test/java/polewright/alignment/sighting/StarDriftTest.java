@@ -90,7 +90,8 @@ class StarDriftTest {
         "south, high, 85, north",
         "south, low, 85, south",
     })
-    void driftDirection_isThatOfCommonPractice(String hemisphere, String axisError, double hourAngleDeg, String drifts) {
+    void driftDirection_isThatOfCommonPractice(
+            String hemisphere, String axisError, double hourAngleDeg, String drifts) {
         Site site = hemisphere.equals("north") ? LARKFELL : TUSSOCK_FLAT;
         AxisOffset offset = switch (axisError) {
             case "east" -> AxisOffset.ofArcminutes(20, 0);

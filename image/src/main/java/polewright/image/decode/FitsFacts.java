@@ -117,8 +117,9 @@ final class FitsFacts {
     private Optional<Instant> inUtc(LocalDateTime time) {
         Optional<String> told = keywords.text("TIMESYS");
         String scale = told.orElse("UTC");
-        int aheadSeconds =
-                told.isPresent() ? 0 : statedZone.map(ZoneOffset::getTotalSeconds).orElse(0);
+        int aheadSeconds = told.isPresent()
+                ? 0
+                : statedZone.map(ZoneOffset::getTotalSeconds).orElse(0);
         try {
             Optional<Instant> utc = FitsTime.toUtc(time.minusSeconds(aheadSeconds), scale);
             if (utc.isEmpty()) {

@@ -14,4 +14,9 @@ import polewright.image.star.FoundStar;
  * @param residualArcsec residual from the fitted plate, arcseconds
  */
 public record StarPair(
-        FoundStar found, int atlasNumber, Vector3D catalogue, double magnitude, double sigmaPixels, double residualArcsec) {}
+        FoundStar found,
+        int atlasNumber,
+        Vector3D catalogue,
+        double magnitude,
+        double sigmaPixels,
+        double residualArcsec) {}

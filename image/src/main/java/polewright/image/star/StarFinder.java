@@ -130,10 +130,14 @@ public final class StarFinder {
     }
 
     private List<FoundStar> measured(List<Peak> peaks, CutoutMaker cutouts, PsfEstimate usual) {
-        NoiseModel first = noiseModel(peaks, FIRST_FOR_NOISE_MODEL, new StarMeasurer(cutouts, usual, NoiseModel.SKY_ALONE));
-        boolean bright =
-                peaks.size() > BRIGHT_FOR_NOISE_MODEL && peaks.get(BRIGHT_FOR_NOISE_MODEL).height() > NOISE_MODEL_SIGNAL;
-        NoiseModel noiseModel = noiseModel(peaks, bright ? BRIGHT_FOR_NOISE_MODEL : FAINT_FOR_NOISE_MODEL, new StarMeasurer(cutouts, usual, first));
+        NoiseModel first =
+                noiseModel(peaks, FIRST_FOR_NOISE_MODEL, new StarMeasurer(cutouts, usual, NoiseModel.SKY_ALONE));
+        boolean bright = peaks.size() > BRIGHT_FOR_NOISE_MODEL
+                && peaks.get(BRIGHT_FOR_NOISE_MODEL).height() > NOISE_MODEL_SIGNAL;
+        NoiseModel noiseModel = noiseModel(
+                peaks,
+                bright ? BRIGHT_FOR_NOISE_MODEL : FAINT_FOR_NOISE_MODEL,
+                new StarMeasurer(cutouts, usual, first));
         StarMeasurer measurer = new StarMeasurer(cutouts, usual, noiseModel);
         List<MeasuredStar> measured = new ArrayList<>();
         int end = (int) Math.min(peaks.size(), (long) TRIES * settings.most());
