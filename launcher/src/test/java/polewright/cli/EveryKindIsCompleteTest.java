@@ -277,7 +277,7 @@ class EveryKindIsCompleteTest {
 
     @Test
     void eachPartOfAPageIsDrawnByTheTemplate() throws IOException {
-        String template = Files.readString(Path.of("src", "main", "jte", "web", "sections.jte"));
+        String template = Files.readString(Path.of("..", "web", "src", "main", "jte", "web", "sections.jte"));
         leaves(Section.class)
                 .forEach(part -> assertThat(template).contains("instanceof Section." + part.getSimpleName() + " "));
     }
