@@ -84,7 +84,7 @@ class UnloggedTurnsTest {
     void unknownScrew_isRefused() {
         assertThatThrownBy(() -> events(NIGHT + MISSING.replace("altitude\"}", "tilt\"}")))
                 .isInstanceOf(InputRefused.class)
-                .hasMessageContaining("use azimuth or altitude, or leave it out for both");
+                .hasMessageContaining("Use azimuth or altitude, or leave it out for both");
     }
 
     @Test
