@@ -89,7 +89,7 @@ class PureRoomsTest {
             .and()
             .areDeclaredInClassesThat()
             .haveNameNotMatching("polewright\\.(sky\\.atlas\\.FieldCollector|image\\.decode\\.Jpeg(Bits|Scans)"
-                    + "|mount\\.pointing\\.(PointingDescent|ForkLook|SkySlopes))")
+                    + "|mount\\.pointing\\.(PointingDescent|ForkDirection|SkySlopes))")
             .should()
             .beFinal();
 
