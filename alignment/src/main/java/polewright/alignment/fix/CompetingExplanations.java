@@ -186,7 +186,8 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
 
     private String accusation() {
         return "sightings " + Candidate.numbers(best.inConflict())
-                + " contradict each other, and nothing says which is right; one more, best of another kind, decides";
+                + " contradict each other, and neither is more likely to be right; one more sighting, of another kind,"
+                + " will decide";
     }
 
     private String reason() {
@@ -198,7 +199,7 @@ record CompetingExplanations(Interpretation best, List<Candidate> live, List<Can
             }
         }
         if (choices.size() > 1) {
-            return "the night does not fit together; either " + String.join(", or ", choices);
+            return "the entries of the night contradict each other; either " + String.join(", or ", choices);
         }
         Candidate mostLikely = live.get(0);
         return mostLikely.mistake().orElse(null) instanceof Mistake.TurnMistaken turn

@@ -246,13 +246,13 @@ public final class FixSolver {
         boolean noEast = covariance.sigmaEast().radians() > unknown;
         boolean noUp = covariance.sigmaUp().radians() > unknown;
         if (noEast && noUp) {
-            return Optional.of("it is not known yet where the axis points");
+            return Optional.of("there is no fix yet");
         }
         if (noEast) {
-            return Optional.of("it is not known yet how far east or west the axis points");
+            return Optional.of("how far east or west the axis points has not been measured yet");
         }
         if (noUp) {
-            return Optional.of("it is not known yet how high the axis points");
+            return Optional.of("how high the axis points has not been measured yet");
         }
         return Optional.empty();
     }

@@ -237,15 +237,15 @@ final class TurnSuspects {
         List<Suspicion> suspicions = new ArrayList<>();
         if (!azimuth.isNone()) {
             suspicions.add(Suspicion.instead(
-                    entered, azimuth.reversed(), altitude, "the azimuth screw took the axis the other way"));
+                    entered, azimuth.reversed(), altitude, "the azimuth screw moved the axis the opposite way"));
         }
         if (!altitude.isNone()) {
             suspicions.add(Suspicion.instead(
-                    entered, azimuth, altitude.reversed(), "the altitude screw took the axis the other way"));
+                    entered, azimuth, altitude.reversed(), "the altitude screw moved the axis the opposite way"));
         }
         if (!azimuth.isNone() && !altitude.isNone()) {
             suspicions.add(Suspicion.instead(
-                    entered, azimuth.reversed(), altitude.reversed(), "both screws took the axis the other way"));
+                    entered, azimuth.reversed(), altitude.reversed(), "both screws moved the axis the opposite way"));
         }
         suspicions.add(Suspicion.instead(entered, altitude, azimuth, "the other screw had been turned"));
         suspicions.add(Suspicion.instead(entered, HandTurns.NONE, HandTurns.NONE, "nothing had moved"));

@@ -67,7 +67,7 @@ class DiscriminatingSightingTest {
                         List.of(
                                 new Explanation(Optional.empty(), Set.of(), 0.7, asEntered.state()),
                                 new Explanation(Optional.of(TWO_HOURS_SLOW), Set.of(), 0.3, byTheClock)),
-                        "the night does not fit together",
+                        "the entries of the night contradict each other",
                         Fix.Dispute.THE_AXIS),
                 true,
                 true));

@@ -44,8 +44,8 @@ class ContradictionTest {
 
         assertThat(fix).isInstanceOf(Fix.Dubious.class);
         assertThat(((Fix.Dubious) fix).reason())
-                .isEqualTo("sightings #3 and #4 contradict each other, and nothing says which is right;"
-                        + " one more, best of another kind, decides");
+                .isEqualTo("sightings #3 and #4 contradict each other, and neither is more likely to be right;"
+                        + " one more sighting, of another kind, will decide");
         // Neither is used; the uncertainty region covers both axes, one degree to either side.
         assertThat(fix.agreements().stream().filter(Agreement::contradictory).map(Agreement::seq))
                 .containsExactly(3L, 4L);

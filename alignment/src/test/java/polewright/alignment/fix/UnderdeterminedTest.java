@@ -16,9 +16,9 @@ import polewright.sky.place.Site;
 
 /** An underdetermined fix says in plain words what is not known yet; the advice says how to measure it. */
 class UnderdeterminedTest {
-    private static final String BOTH = "it is not known yet where the axis points";
-    private static final String EAST = "it is not known yet how far east or west the axis points";
-    private static final String UP = "it is not known yet how high the axis points";
+    private static final String BOTH = "there is no fix yet";
+    private static final String EAST = "how far east or west the axis points has not been measured yet";
+    private static final String UP = "how high the axis points has not been measured yet";
 
     private static Fix fix(KnownAxis known, List<Step> steps) {
         return FixSolver.solve(known.site(), Rig.typicalForkOnWedge(), KnownAxis.AIR, steps);

@@ -81,9 +81,8 @@ class PureRoomsTest {
             .haveNameMatching("java\\.io\\.(File|RandomAccess).*");
 
     // A FieldCollector gathers the stars of one query, JpegBits and JpegScans walk through the data of one picture,
-    // PointMoments adds up the pixels of one star, and the others are the working figures of one pointing fit. None of
-    // them
-    // outlives its result.
+    // PointMoments adds up the pixels of one star, a RowScaler has the buffers of one pass over a frame. The others
+    // are the working figures of one pointing fit. None of them outlives its result.
     private static final ArchRule VALUES_DO_NOT_CHANGE = fields().that()
             .areDeclaredInClassesThat()
             .resideInAnyPackage(PURE)

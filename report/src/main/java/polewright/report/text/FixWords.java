@@ -115,9 +115,8 @@ public final class FixWords {
             lines.add(verdict(night));
         } else if (!(night.fix() instanceof Fix.Underdetermined)) {
             lines.add(AngleWords.size(state.offset().distance()) + " from the " + pole(site) + ". " + verdict(night));
-            lines.add("In azimuth and altitude: "
-                    + side(state.axis().azimuthError(site)) + ", "
-                    + height(state.axis().altitudeError(site)) + ".");
+            lines.add(azimuthAndAltitude(
+                    state.axis().azimuthError(site), state.axis().altitudeError(site)));
             lines.addAll(gains(state.gains()));
             lines.addAll(ScrewWords.findings(state));
         }
@@ -258,12 +257,13 @@ public final class FixWords {
         }
     }
 
-    private static String side(Angle azimuthError) {
-        return AngleWords.size(azimuthError) + (azimuthError.radians() >= 0 ? " right" : " left");
-    }
-
-    private static String height(Angle altitudeError) {
-        return AngleWords.size(altitudeError) + (altitudeError.radians() >= 0 ? " high" : " low");
+    /** {@code In azimuth and altitude: 3.8° right, 1.6° low.} */
+    private static String azimuthAndAltitude(Angle azimuthError, Angle altitudeError) {
+        Angle larger =
+                Math.abs(azimuthError.radians()) > Math.abs(altitudeError.radians()) ? azimuthError : altitudeError;
+        return "In azimuth and altitude: " + AngleWords.sizeLike(larger, azimuthError)
+                + (azimuthError.radians() >= 0 ? " right" : " left") + ", "
+                + AngleWords.sizeLike(larger, altitudeError) + (altitudeError.radians() >= 0 ? " high." : " low.");
     }
 
     private static String capitalised(String sentence) {
