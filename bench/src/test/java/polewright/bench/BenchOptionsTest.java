@@ -13,11 +13,13 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every bench accepts the options listed in bench/README.md, and answers any other in one sentence. */
+@Tag("slow")
 class BenchOptionsTest {
     private static final Path FOLDER = Path.of("").toAbsolutePath();
 

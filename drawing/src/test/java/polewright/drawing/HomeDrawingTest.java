@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -19,6 +20,7 @@ import polewright.drawing.DrawnSvg.Lettered;
 import polewright.mount.rig.MountKind;
 import polewright.sky.place.Site;
 
+@Tag("slow")
 class HomeDrawingTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
 

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -21,6 +22,7 @@ import polewright.mount.rig.ScrewSense;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 
+@Tag("slow")
 class WedgeDrawingTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final ScrewToTurn UP =

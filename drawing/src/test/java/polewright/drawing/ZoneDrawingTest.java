@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -23,6 +24,7 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.sky.angle.Angle;
 
+@Tag("slow")
 class ZoneDrawingTest {
     private static final Map<String, ZoneScene> SCENES = SampleScenes.all();
 

@@ -7,12 +7,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun.Outcome;
 
 /** What tonight is for, typed; nights at Larkfell and at Tussock Flat. */
+@Tag("slow")
 class AllowCommandTest extends TypedAllowances {
     @Test
     void withoutWorkThePlainLimitIsShown_andWhatCouldBeSaid() {

@@ -7,12 +7,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun.Outcome;
 
 /** Pictures as tonight's work: cameras, exposures, trails, and what the zone makes of them. */
+@Tag("slow")
 class AllowShotTest extends TypedAllowances {
     @ParameterizedTest
     @ValueSource(strings = {LARKFELL, TUSSOCK_FLAT})

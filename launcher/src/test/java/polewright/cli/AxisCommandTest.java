@@ -11,12 +11,14 @@ import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.camera.CameraEvening;
 
 /** Where the axis points, by rendered frames between which a fork with a known axis was turned. */
+@Tag("slow")
 class AxisCommandTest {
     private static final String LARKFELL = "54.60,-2.90,240";
     private static final String TUSSOCK_FLAT = "-43.95,170.40,710";

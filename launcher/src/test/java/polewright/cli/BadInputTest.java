@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,6 +19,7 @@ import polewright.operations.CommandRun;
 import polewright.operations.CommandRun.Outcome;
 
 /** What cannot be used is refused in one line that names the value and the remedy; the log stays as it was. */
+@Tag("slow")
 class BadInputTest {
     private static final String BEGIN =
             "{'at':'2026-01-15T17:30:00Z','event':'begin','site_name':'L','site':{'lat_deg':54.6,'lon_deg':-2.9}}\n";

@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,6 +25,7 @@ import polewright.image.decode.FrameReader;
 import polewright.operations.CommandRun;
 
 /** The demo by frames is played once and looked at from all sides; others are played by eye, which is quick. */
+@Tag("slow")
 class DemoTest {
     private static final String NIGHT = "2026-01-15T20:00:00Z";
 

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -24,6 +25,7 @@ import polewright.operations.device.PairedDevices;
 
 /** A disk that is full, a session that limits files, a library that cannot be unpacked: each is said by name. */
 @EnabledOnOs(OS.LINUX)
+@Tag("slow")
 class FullDiskTest {
     private static final Instant NOW = Instant.parse("2026-01-15T20:00:00Z");
 

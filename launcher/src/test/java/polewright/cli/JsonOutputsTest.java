@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,6 +52,7 @@ import polewright.simulation.practice.Debrief;
 import polewright.simulation.practice.PracticeAction;
 
 /** What is printed as JSON is what docs/schema says: each command has a schema, each schema is printed in full. */
+@Tag("slow")
 class JsonOutputsTest {
     private static final String LARKFELL = "54.60,-2.90,240";
     /** Events have a test of their own, in the module that writes them. */

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -14,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun;
 
 /** What to do next, in few words and in many. */
+@Tag("slow")
 class NextAndAdviseTest {
     private static final String LARKFELL = "54.60,-2.90,240";
     private static final String PICTURES = "allow shot pictures --exposure 60 --focal-length 1200 --pixel 3.76";

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 
 /** A practice is played by its commands, as a person would who does what the advice says. */
+@Tag("slow")
 class PracticeCommandsTest {
     private static final int MOST_STEPS = 60;
 

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -13,6 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 
 /** Output that a tired person can read on a small screen in the dark. */
+@Tag("slow")
 class ReadableOutputTest {
     private static final int WIDTH = 80;
     private static final String ESCAPE = "\u001b[";

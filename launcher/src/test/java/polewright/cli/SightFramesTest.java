@@ -14,12 +14,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.camera.CameraEvening;
 
 /** Camera frames as sightings of the night. */
+@Tag("slow")
 class SightFramesTest {
     @TempDir
     private static Path frames;

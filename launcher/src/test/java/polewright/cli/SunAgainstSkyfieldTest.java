@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.mount.rig.MountKind;
@@ -45,6 +46,7 @@ import polewright.sky.time.Interval;
  * Nothing is named within 30° of the Sun by day without its caution: 100 random dates and eight days of solar eclipses at
  * eight sites in both hemispheres, the Sun by Skyfield.
  */
+@Tag("slow")
 class SunAgainstSkyfieldTest {
     // Sun and star are each good to some arcseconds; the table has five decimals.
     private static final double KEEP_AWAY_DEG = 29.98;

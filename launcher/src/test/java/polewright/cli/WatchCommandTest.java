@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.launcher.Main;
@@ -30,6 +31,7 @@ import polewright.operations.watch.SettableClock;
 import polewright.report.json.PublishedSchemas;
 
 /** A capture program saves frames while somebody turns right ascension, then the screws. */
+@Tag("slow")
 class WatchCommandTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 

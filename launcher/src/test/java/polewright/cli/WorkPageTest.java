@@ -9,11 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
 /** The commands on the page about work, and those of the first night in the README, run as they are printed there. */
+@Tag("slow")
 class WorkPageTest {
     private static final Path PAGE = Path.of("..", "docs", "work.md");
     private static final Path README = Path.of("..", "README.md");

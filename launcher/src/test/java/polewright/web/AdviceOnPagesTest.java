@@ -15,11 +15,13 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.web.session.CommandResult;
 
 /** What a page makes of advice that is worded for a terminal: each sentence stays with what it belongs to. */
+@Tag("slow")
 class AdviceOnPagesTest {
     private static final Pattern STEP = Pattern.compile("<p class=\"step\"><span class=\"tag\">(.*?)</span> (.*?)</p>");
     private static final Pattern CAUTION = Pattern.compile("(?s)<section class=\"caution\".*?</section>");

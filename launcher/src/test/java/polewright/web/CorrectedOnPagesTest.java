@@ -13,6 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.fix.Mistake;
@@ -27,6 +28,7 @@ import polewright.sky.place.Site;
 import polewright.web.form.MistakeCorrection;
 
 /** Rig, site and sightings corrected on the pages. */
+@Tag("slow")
 class CorrectedOnPagesTest {
     private static final Pattern CORRECT = Pattern.compile("class=\"correct\" href=\"([^\"]+)\"");
 

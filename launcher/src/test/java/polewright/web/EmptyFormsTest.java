@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +24,7 @@ import polewright.web.form.CommandForms;
 import polewright.web.form.Field;
 
 /** A page speaks page: what is wrong with a form is said once, by the labels of its fields, and names no option. */
+@Tag("slow")
 class EmptyFormsTest {
     private static final Pattern ALERT =
             Pattern.compile("<div class=\"complaint\" role=\"alert\">(.*?)</div>", Pattern.DOTALL);

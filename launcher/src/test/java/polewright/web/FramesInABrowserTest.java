@@ -19,6 +19,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.sighting.TurnedFrames;
@@ -28,6 +29,7 @@ import polewright.session.event.NightEvent;
 import polewright.web.Browser.Device;
 
 /** Frames that a capture program saves, on the page while they come in. */
+@Tag("slow")
 class FramesInABrowserTest {
     private static final LocatorAssertions.ContainsTextOptions SOON =
             new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.advice.Advice;
@@ -25,6 +26,7 @@ import polewright.web.Browser.Device;
  * The first night of docs/guide.md, step by step at the pages. Makes its pictures, in target/guide; docs/guide/make copies
  * them. What the guide sets in bold has to stand on a page that is pictured in the same section.
  */
+@Tag("slow")
 class GuideTest {
     private static final Path PICTURES = Path.of("target", "guide");
     private static final Path GUIDE = Path.of("..", "docs", "guide.md");

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.session.event.LoggedEvent;
@@ -25,6 +26,7 @@ import polewright.web.Browser.Device;
 import polewright.web.session.NightSession;
 
 /** What is pressed is kept by the page until it is taken, or the person has decided: nothing goes without a word. */
+@Tag("slow")
 class KeptPressesTest {
     private static final String STUCK = "#stuck";
 

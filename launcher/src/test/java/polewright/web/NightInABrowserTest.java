@@ -8,6 +8,7 @@ import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.advice.Advice;
@@ -17,6 +18,7 @@ import polewright.sky.place.Site;
 import polewright.web.Browser.Device;
 
 /** Whole nights by eye, in real Chromium, with all that goes wrong on one. */
+@Tag("slow")
 class NightInABrowserTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final int MOST_STEPS = 40;

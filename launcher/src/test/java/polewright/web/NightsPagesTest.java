@@ -13,6 +13,7 @@ import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.mount.AxisOffset;
@@ -21,6 +22,7 @@ import polewright.web.Browser.Device;
 import polewright.web.session.CommandResult;
 
 /** Tonight and the nights before it, on a phone. */
+@Tag("slow")
 class NightsPagesTest {
     private static final int EARLIER = 5;
     private static final int TONIGHT = 6;

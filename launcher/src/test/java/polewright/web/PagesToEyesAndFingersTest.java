@@ -18,6 +18,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +28,7 @@ import polewright.web.page.Pages;
 import polewright.web.session.CommandResult;
 
 /** Every page, on phone and laptop, in both palettes: for eyes used to the dark, gloved fingers and screen readers. */
+@Tag("slow")
 class PagesToEyesAndFingersTest {
     // Of 255. The brightest green of the palette is 0x51 in letters of #ff5138; what is left is red by far.
     private static final int MOST_GREEN = 0x54;

@@ -12,11 +12,13 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.web.Browser.Device;
 
 /** What a phone at the wedge goes through: a warning, sleep, the edge of the Wi-Fi, a clock that is off. */
+@Tag("slow")
 class PhoneAwayAndBackTest {
     @AutoClose
     private static final Browser BROWSER = new Browser();

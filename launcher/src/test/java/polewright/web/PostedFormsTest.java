@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +28,7 @@ import polewright.web.session.CommandResult;
 import polewright.web.session.FrameAddress;
 
 /** What is posted, well or ill. */
+@Tag("slow")
 class PostedFormsTest {
     @TempDir
     private Path folder;

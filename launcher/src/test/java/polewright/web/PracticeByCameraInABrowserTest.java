@@ -8,6 +8,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -17,6 +18,7 @@ import polewright.operations.practice.PracticeNight;
 import polewright.web.Browser.Device;
 
 /** A practice night by camera from its beginning to its debrief: what is pressed is on the pages, what is read too. */
+@Tag("slow")
 class PracticeByCameraInABrowserTest {
     private static final int MOST_STEPS = 25;
     private static final LocatorAssertions.ContainsTextOptions SOON =

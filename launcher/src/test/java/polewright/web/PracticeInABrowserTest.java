@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.advice.Advice;
@@ -14,6 +15,7 @@ import polewright.simulation.practice.PracticeState;
 import polewright.web.Browser.Device;
 
 /** The game from its beginning to its debrief, by the pages alone. */
+@Tag("slow")
 class PracticeInABrowserTest {
     private static final int MOST_STEPS = 40;
 

@@ -21,6 +21,7 @@ import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -54,6 +55,7 @@ import polewright.web.session.CommandResult;
  * Whole nights with an undescribed rig. Both screws are reversed and their gains are off by a quarter. The wedge model shares no
  * code with the program under test, and the person obeys every order and takes every sighting on the page.
  */
+@Tag("slow")
 class ReversedScrewsInABrowserTest {
     private static final String EVENING = "2026-11-25T20:00:00Z";
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);

@@ -13,6 +13,7 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,6 +23,7 @@ import polewright.sky.place.Horizon;
 import polewright.web.Browser.Device;
 
 /** The skyline's corners under a finger and under keys, and the pictures of forms that answer what is typed. */
+@Tag("slow")
 class SkylineInABrowserTest {
     // Three units of the strip are a degree, a unit is a pixel.
     private static final double PX_PER_DEGREE = 3;

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.camera.Drive;
@@ -25,6 +26,7 @@ import polewright.web.session.NightSession;
 import polewright.web.session.WatchedFrames;
 
 /** A server that was only just started on a slow laptop: its first look at the frames takes seconds. */
+@Tag("slow")
 class SlowBeginningTest {
     private static final long SLOW_SECONDS = 3;
 

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +28,7 @@ import polewright.web.access.OpenStreams;
  * right what is wrong in them. The rules are those of RFC 9110 (Host, Origin by the Fetch standard, status codes) and
  * RFC 9112 (the form of a request).
  */
+@Tag("slow")
 class StrangersAtTheDoorTest {
     private static final String SHARED = KnockedDoor.SHARED;
 

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** RFC 8996 (2021) withdraws TLS 1.0 and 1.1. */
+@Tag("slow")
 class TlsVersionsTest {
     @TempDir
     private Path folder;

@@ -25,6 +25,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,6 +34,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import polewright.operations.camera.CameraEvening;
 
 /** Files that are sent, well or ill: what is taken is taken once and whole, and the rest is told what is wrong with it. */
+@Tag("slow")
 class UploadsTest {
     private static final String BOUNDARY = "boundary-of-the-test";
     private static final String FRAME_KEY = "frame-of-the-test";

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.random.RandomGenerator;
 import org.hipparchus.distribution.continuous.TDistribution;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -30,6 +31,7 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
 /** Comparison of nights, on piers whose motion only the simulator knows. */
+@Tag("slow")
 class SeasonsTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);

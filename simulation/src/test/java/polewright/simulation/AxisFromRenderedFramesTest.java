@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.alignment.camera.AxisFromFrames;
@@ -34,6 +35,7 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /** From pixels to the polar axis, through every module on the way; bench/axis-honesty does it five hundred times. */
+@Tag("slow")
 class AxisFromRenderedFramesTest {
     private static final Instant NOW = Instant.parse("2026-10-14T21:00:00Z");
     private static final Weather AIR = Weather.standardAt(200);

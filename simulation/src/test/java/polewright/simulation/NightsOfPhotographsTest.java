@@ -9,6 +9,7 @@ import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.FollowedScrews;
@@ -31,6 +32,7 @@ import polewright.sky.place.Site;
  * Whole nights with rendered frames, their stars found and matched: a small camera in the home position, either
  * hemisphere.
  */
+@Tag("slow")
 class NightsOfPhotographsTest {
     private static final int NIGHTS = 16;
     // Chi-squared with 2 degrees of freedom: 99.9 % lie under −2 ln 0.001.

@@ -8,6 +8,7 @@ import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.allowance.DiscAllowance;
@@ -22,6 +23,7 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
 /** Whole nights with a guide camera on the tube, from up to 15° off to stop. */
+@Tag("slow")
 class NightsWithACameraTest {
     private static final int NIGHTS = 40;
     private static List<List<RehearsedNight.Moment>> nights = List.of();

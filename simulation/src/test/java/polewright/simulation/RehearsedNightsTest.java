@@ -9,6 +9,7 @@ import java.util.random.RandomGeneratorFactory;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.Adviser;
@@ -29,6 +30,7 @@ import polewright.sky.place.Site;
  * is measured on a thousand nights under {@code bench/}; the limits here are wide, but a wrong noise model breaks
  * them.
  */
+@Tag("slow")
 class RehearsedNightsTest {
     private static final int NIGHTS = 150;
     // Chi-squared with 2 degrees of freedom: 95 % lie under −2 ln 0.05.

@@ -20,6 +20,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,6 +34,7 @@ import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 
 /** Random bytes in the file, as left by a failing card or another program. */
+@Tag("slow")
 class DamagedLogTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
     private static final int PAGE = 4096;

@@ -9,12 +9,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /** A program writing to the log is killed (SIGKILL) at arbitrary moments, including its first opening of a new log. */
+@Tag("slow")
 class KilledTest {
     private static final int KILLS_WHILE_ADDING = 12;
     private static final int KILLS_WHILE_OPENING = 6;

@@ -9,6 +9,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.time.Instant;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -24,6 +25,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
 /** The complete messages for files that cannot be used. */
+@Tag("slow")
 class LogTroubleTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
 

@@ -13,6 +13,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.session.NightId;
@@ -22,6 +23,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /** Concurrent use of one log. */
+@Tag("slow")
 class TogetherTest {
     private static final Instant AT = Instant.parse("2026-01-15T21:00:00Z");
     private static final int EACH = 40;

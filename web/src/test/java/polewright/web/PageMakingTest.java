@@ -12,10 +12,12 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.sky.Interruption;
 
 /** Rendering of a page continues while its browser is connected. */
+@Tag("slow")
 class PageMakingTest {
     private final PageMaking making = new PageMaking();
     private final CountDownLatch begun = new CountDownLatch(1);

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.alignment.work.Guiding;
@@ -28,6 +29,7 @@ import polewright.sky.time.SiderealRate;
  * a track of its own, out to where a star just stays up, with 16 position angles, in all corners and at all times of a
  * track.
  */
+@Tag("slow")
 class AboveSamplingTest {
     private static final int WORKS = 20;
     private static final int WAYS = 8;

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.work.Guiding;
 import polewright.alignment.work.ImagingRun;
@@ -34,6 +35,7 @@ import polewright.sky.time.SkyTime;
  * The zone's edge compared with motions simulated without any of its formulas: {@link SimulatedItem}. For single stars
  * at declinations within 60° and above 32° of altitude; regions are tested by {@link AboveSamplingTest}.
  */
+@Tag("slow")
 class ZoneAgainstSimulationTest {
     private static final int ITEMS = 200;
     private static final int WAYS = 6;

@@ -16,6 +16,7 @@ import static polewright.alignment.allowance.Items.zone;
 
 import java.time.Duration;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.work.Guiding;
 import polewright.alignment.work.ImagingRun;
@@ -28,6 +29,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
+@Tag("slow")
 class ZoneFinderTest {
     private static final Camera MAIN = new Camera("main", 1800, 3.8, 4656, 3520);
     private static final Camera WIDE = new Camera("wide", 50, 3.8, 4656, 3520);

@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.mount.AxisOffset;
 
 /** A fix updated step by step, compared with the whole night solved together. */
+@Tag("slow")
 class GrowingFixTest {
     private static final double REST_RAD = 1e-9;
 

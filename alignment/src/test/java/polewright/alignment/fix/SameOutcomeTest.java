@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.Test;
  * still evaluated in full from the start, one sighting at a time. {@code quarrelsome-nights.txt} was written by {@link
  * #main} at that commit.
  */
+@Tag("slow")
 class SameOutcomeTest {
     private static final int NIGHTS = 600;
     // 0.02″, a thousandth of any sighting's sigma: two iterations that converge to the same axis stop slightly apart.

@@ -55,8 +55,10 @@ class TurnSuspectsTest {
     @CsvSource({"54.6", "-43.95"})
     void reversedTurn_isNamed(double latitudeDeg) {
         Site site = Site.ofDegrees(latitudeDeg, 0, 200);
-        assertReason(night(site, 4, 0, -4 * AZIMUTH, 0), "at turn #6 the azimuth screw moved the axis the opposite way");
-        assertReason(night(site, 0, -3, 0, 3 * ALTITUDE), "at turn #6 the altitude screw moved the axis the opposite way");
+        assertReason(
+                night(site, 4, 0, -4 * AZIMUTH, 0), "at turn #6 the azimuth screw moved the axis the opposite way");
+        assertReason(
+                night(site, 0, -3, 0, 3 * ALTITUDE), "at turn #6 the altitude screw moved the axis the opposite way");
     }
 
     @Test

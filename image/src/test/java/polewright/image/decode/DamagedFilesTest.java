@@ -10,11 +10,13 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.InputRefused;
 
 /** Files damaged at random, from fixed seeds: each gives a frame or a one-line refusal, in limited time and memory. */
+@Tag("slow")
 class DamagedFilesTest {
     private static final int CASES = 300;
     // A whole file takes a millisecond; this detects a hang, not slowness.

@@ -18,6 +18,7 @@ import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -31,6 +32,7 @@ import polewright.sky.InputRefused;
  * A damaged JPEG: the library decodes it anyway, with what follows the damage misplaced. It is refused, or, if by
  * chance the blocks stayed in step, its stars are in place. Valid files from cameras are not refused.
  */
+@Tag("slow")
 class DamagedJpegTest {
     private static final int WIDTH = 800;
     private static final int HEIGHT = 600;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -17,6 +18,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
 /** Matches simulated star lists; bench/frames-success does the same with pixels. */
+@Tag("slow")
 class FrameMatcherTest {
     private static final FrameMatcher MATCHER = new FrameMatcher(StarAtlas.bundled());
 

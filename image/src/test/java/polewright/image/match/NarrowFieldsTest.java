@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Random;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,6 +17,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
 /** Fields with few atlas stars, with a position known to some degrees and a scale to some per cent. */
+@Tag("slow")
 class NarrowFieldsTest {
     private static final int FEWEST = 5;
     private static final int STRAYS = 4;

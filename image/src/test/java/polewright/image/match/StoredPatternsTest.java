@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -15,6 +16,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.StarAtlas;
 
 /** Stored patterns are used if they are intact, and give the same results as freshly computed ones. */
+@Tag("slow")
 class StoredPatternsTest {
     private static final StarAtlas SMALL = SmallAtlas.of(400, 5);
 

@@ -3,6 +3,7 @@ package polewright.image.star;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -10,6 +11,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 
 /** A stationary camera records every star as a trail; its middle is the star's position at mid-exposure. */
+@Tag("slow")
 class CommonTrailTest {
     private static final int WIDTH = 1000;
     private static final int HEIGHT = 800;

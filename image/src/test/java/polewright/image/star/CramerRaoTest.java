@@ -2,6 +2,7 @@ package polewright.image.star;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -11,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  *
  * <p>With 900 coordinates the RMS is known to 2.4% and the mean of (error/sigma)² to 4.7%, 1 sigma.
  */
+@Tag("slow")
 class CramerRaoTest {
     private static final double READ_NOISE = 5;
     private static final int A_SIDE = 15;

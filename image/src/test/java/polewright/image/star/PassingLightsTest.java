@@ -2,10 +2,12 @@ package polewright.image.star;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Satellites and aeroplanes draw lines across the frame, not chains of stars. */
+@Tag("slow")
 class PassingLightsTest {
     @ParameterizedTest(name = "{0} electrons a pixel, FWHM {1}")
     @CsvSource({

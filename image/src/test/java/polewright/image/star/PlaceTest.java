@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ForkJoinPool;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -12,6 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.image.Frame;
 
 /** Positions of stars: without bias, at the frame's edges, next to a neighbour, of any width. */
+@Tag("slow")
 class PlaceTest {
     @ParameterizedTest
     @ValueSource(doubles = {1.8, 2, 2.5, 4})

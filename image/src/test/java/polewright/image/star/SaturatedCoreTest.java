@@ -3,6 +3,7 @@ package polewright.image.star;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -10,6 +11,7 @@ import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
 /** Stars with saturated pixels are centred by their wings, are marked as saturated, and still come first. */
+@Tag("slow")
 class SaturatedCoreTest {
     private static final double FULL = 30_000;
     private static final int SPACING = 120;

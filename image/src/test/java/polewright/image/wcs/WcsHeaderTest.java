@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +24,7 @@ import polewright.image.match.PlatesAtHand;
  * The header compared with astropy, which reads it with the reference WCS library: first with the table stored under
  * {@code authorities/wcs}, and also by running astropy if it is installed.
  */
+@Tag("slow")
 class WcsHeaderTest {
     // Required: 0.3 px. Both sides use the same formulas to rounding; the header's 14 digits leave some 1e-8 px.
     private static final double PIXELS = 1e-5;

@@ -23,6 +23,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.camera.Drive;
@@ -41,6 +42,7 @@ import polewright.sky.angle.Angle;
 import polewright.store.NightLog;
 
 /** Whoever listens hears what happens, in order, and the log is the same whether a command watches or a page. */
+@Tag("slow")
 class FrameWatchTest {
     private static final Path LYING_HEADERS = Path.of("..", "image/src/test/resources/authorities/lying-headers");
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,6 +16,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.HourAnglePlace;
 
 /** The model's stated uncertainty against hidden rigs: 8 stars centred to 20″, anywhere above 20°. */
+@Tag("slow")
 class PointingCoverageTest {
     private static final Angle SIGMA = Angle.ofArcseconds(20);
     private static final int STARS = 8;

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -13,6 +14,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 
 /** Against brute force: every point of the cylinder's surface, rotated about the declination axis. */
+@Tag("slow")
 class ForkClearanceTest {
     private static final ForkClearance CAMERA = new ForkClearance(310, 360, 290, 45, 125);
 

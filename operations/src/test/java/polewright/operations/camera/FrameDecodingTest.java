@@ -6,11 +6,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import polewright.image.decode.DecodeDeadline;
 import polewright.sky.InputRefused;
 
 /** A decode that never ends is refused by name, and the next frame is decoded. */
+@Tag("slow")
 class FrameDecodingTest {
     private static final Duration MOMENT = Duration.ofMillis(50);
     private static final Duration LONG = Duration.ofSeconds(60);

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -27,6 +28,7 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
+@Tag("slow")
 class AlignmentStarsTest {
     static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     static final Site TUSSOCK_FLAT = Site.ofDegrees(-43.95, 170.40, 710);

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -30,6 +31,7 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.Interval;
 
 /** Scheduling by the Moon, the Sun, the work and the gaps. */
+@Tag("slow")
 class NightPlannerTest {
     /**
      * Moonlight affects a cluster, which is seen as stars, less than a glow of the same brightness (common practice).

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -32,6 +33,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.Interval;
 
+@Tag("slow")
 class TonightsPlanTest {
     static final Site LARKFELL = Site.ofDegrees(54.6, -2.9, 240);
     private static final Site TUSSOCK_FLAT = Site.ofDegrees(-43.95, 170.4, 710);

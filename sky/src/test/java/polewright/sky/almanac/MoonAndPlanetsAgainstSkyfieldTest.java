@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.AuthorityTable;
@@ -20,6 +21,7 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /** Topocentric places from fifty sites, against Skyfield with JPL's DE405. See authorities/risings. */
+@Tag("slow")
 class MoonAndPlanetsAgainstSkyfieldTest {
     static Stream<Row> places() {
         return AuthorityTable.rows("risings/moments.csv");

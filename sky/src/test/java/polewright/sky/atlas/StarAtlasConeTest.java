@@ -6,12 +6,14 @@ import java.util.Random;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.angle.Angle;
 
 /** A search by cells finds exactly the stars that a linear scan finds. */
+@Tag("slow")
 class StarAtlasConeTest {
     private static final StarField SKY = StarAtlas.bundled().starsWithin(Angle.ZERO, Angle.ZERO, Angle.HALF_TURN, 10.5);
 

@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -25,6 +26,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
+@Tag("slow")
 class SunGuardTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final Site TUSSOCK_FLAT = Site.ofDegrees(-43.95, 170.40, 710);

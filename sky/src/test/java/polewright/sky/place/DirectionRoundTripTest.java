@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -17,6 +18,7 @@ import polewright.sky.time.SkyTime;
  * Conversions to another frame and back return the same direction: both hemispheres, the poles, the equator, the 0h
  * wrap.
  */
+@Tag("slow")
 class DirectionRoundTripTest {
     private static final SkyTime TIME = SkyTime.of(Instant.parse("2026-11-20T21:00:00Z"));
     private static final double NOTHING_ARCSEC = 1e-8;

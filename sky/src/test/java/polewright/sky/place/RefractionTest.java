@@ -7,6 +7,7 @@ import java.util.SplittableRandom;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.jastronomy.jsofa.JSOFA;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -15,6 +16,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import polewright.sky.AuthorityTable;
 import polewright.sky.angle.Angle;
 
+@Tag("slow")
 class RefractionTest {
     private static final Refraction MEAN_DRY_AIR = new Refraction(new Weather(1010, 10, 0));
 

@@ -24,6 +24,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -37,6 +38,7 @@ import polewright.sky.body.FixedStar;
 import polewright.sky.place.CatalogueStar;
 
 /** docs/schema/event.schema.json describes the lines that Polewright writes and reads. */
+@Tag("slow")
 class EventSchemaTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final Path DOCS = Path.of("..", "docs").toAbsolutePath().normalize();

@@ -7,6 +7,7 @@ import java.io.StringReader;
 import java.time.Instant;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -21,6 +22,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
+@Tag("slow")
 class RoundTripTest {
     // Records compare doubles by their bits, so equality means exactness.
 

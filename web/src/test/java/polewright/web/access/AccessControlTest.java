@@ -17,11 +17,13 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.device.PairedDevices;
 
 /** Sends raw requests to a real server. "larkfell" is the machine's name on the network. */
+@Tag("slow")
 class AccessControlTest {
     @TempDir
     private Path folder;

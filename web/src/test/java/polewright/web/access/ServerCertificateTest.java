@@ -22,11 +22,13 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.TrustManagerFactory;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.OperationFailed;
 import polewright.operations.device.PairedDevices;
 
+@Tag("slow")
 class ServerCertificateTest {
     private final Instant now = Clock.systemUTC().instant();
 
