@@ -83,6 +83,13 @@ public record SkippedSightings(List<LoggedEvent> skips) {
                 .min(Instant::compareTo);
     }
 
+    /** The skips that still leave something out of the advice: all but clouds that are taken to have passed. */
+    public List<LoggedEvent> stillExcluding(Instant now) {
+        return skips.stream()
+                .filter(logged -> skip(logged).because() != Skip.Reason.CLOUD || isCloudAt(now, logged))
+                .toList();
+    }
+
     /** A situation without what cannot be sighted. */
     Situation leaving(Situation all, ObservingMoment moment) {
         if (skips.isEmpty()) {
@@ -136,13 +143,13 @@ public record SkippedSightings(List<LoggedEvent> skips) {
     }
 
     private List<AdvisedStar> visible(List<AdvisedStar> up, ObservingMoment moment) {
-        Predicate<AdvisedStar> isKept =
-                skips.stream().map(logged -> kept(logged, moment)).reduce(star -> false, Predicate::or);
-        return up.stream().filter(isKept.negate()).toList();
+        Predicate<AdvisedStar> isExcluded =
+                skips.stream().map(logged -> excludedBy(logged, moment)).reduce(star -> false, Predicate::or);
+        return up.stream().filter(isExcluded.negate()).toList();
     }
 
     /** The stars that a skip excludes. */
-    private static Predicate<AdvisedStar> kept(LoggedEvent logged, ObservingMoment moment) {
+    private static Predicate<AdvisedStar> excludedBy(LoggedEvent logged, ObservingMoment moment) {
         Skip skip = skip(logged);
         if (skip.star().isEmpty()) {
             return star -> false;

@@ -123,8 +123,10 @@ class SkippedSightingsTest {
                 .isNotEmpty();
         now = now.plus(Duration.ofMinutes(59));
         assertThat(names(state())).doesNotContain("Capella");
+        assertThat(state().skipped().stillExcluding(now)).hasSize(1);
         now = now.plus(Duration.ofMinutes(1));
         assertThat(names(state())).contains("Capella");
+        assertThat(state().skipped().stillExcluding(now)).isEmpty();
     }
 
     /** The roof stays where it is, and the stars move out from behind it. */

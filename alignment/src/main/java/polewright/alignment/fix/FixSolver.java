@@ -246,7 +246,7 @@ public final class FixSolver {
         boolean noEast = covariance.sigmaEast().radians() > unknown;
         boolean noUp = covariance.sigmaUp().radians() > unknown;
         if (noEast && noUp) {
-            return Optional.of("there is no fix yet");
+            return Optional.of("no fix yet");
         }
         if (noEast) {
             return Optional.of("how far east or west the axis points has not been measured yet");

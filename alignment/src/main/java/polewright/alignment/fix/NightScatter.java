@@ -5,12 +5,12 @@ import java.util.Set;
 /**
  * Tonight's scatter of readings by eye relative to their stated sigmas: poor seeing, wind, cold hands.
  *
- * <p>One factor for the night, at least 1, with a conjugate prior. If every measurement were compared with a known
- * axis, the square of the factor would be (ν s₀² + Σ χ²) / (ν + n) for n measurements. The axis is not known and the
- * screws move it, so each χ² compares a measurement with those before it, whose own uncertainty does not grow with the
- * factor. The factor is therefore the one that maximises the likelihood of all measurements together (from the
- * innovations of a Kalman filter, F. C. Schweppe, "Evaluation of likelihood functions for Gaussian signals", IEEE
- * Trans. Inf. Theory 11 (1965) 61).
+ * <p>One factor for the night, never below 1, with a conjugate prior. If every reading were compared with a known axis, the
+ * square of the factor would be (ν s₀² + Σ χ²) / (ν + n) for n readings, where s₀ is the factor so far and ν its weight. The
+ * axis is unknown and the screws move it. The variance of each innovation therefore has a part that does not scale with the
+ * factor (the prior and the screws), and this closed form does not apply: the factor is the one at which all innovations of
+ * the Kalman filter together are most probable (F. C. Schweppe, "Evaluation of likelihood functions for Gaussian signals",
+ * IEEE Trans. Inf. Theory 11 (1965) 61).
  *
  * @param factor by which stated sigmas are multiplied
  * @param weight the number of measurements behind it

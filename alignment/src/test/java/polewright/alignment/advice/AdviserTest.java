@@ -49,7 +49,7 @@ class AdviserTest {
         TakeSighting first = (TakeSighting) Adviser.advise(unclamped(fix(known), false, false));
         assertThat(first.kind()).isEqualTo(atFirst);
         assertThat(first.watch()).isZero();
-        assertThat(first.reason()).isEqualTo("there is no fix yet");
+        assertThat(first.reason()).isEqualTo("no fix yet");
         assertThat(first.probabilityNow()).isLessThan(0.001);
 
         TakeSighting afterScale = (TakeSighting)

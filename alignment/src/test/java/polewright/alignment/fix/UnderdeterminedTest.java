@@ -16,7 +16,7 @@ import polewright.sky.place.Site;
 
 /** An underdetermined fix says in plain words what is not known yet; the advice says how to measure it. */
 class UnderdeterminedTest {
-    private static final String BOTH = "there is no fix yet";
+    private static final String BOTH = "no fix yet";
     private static final String EAST = "how far east or west the axis points has not been measured yet";
     private static final String UP = "how high the axis points has not been measured yet";
 

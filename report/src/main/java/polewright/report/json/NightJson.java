@@ -52,11 +52,12 @@ public final class NightJson {
      * none.
      */
     private static void putSkipped(ObjectNode node, NightState night) {
-        if (night.skipped().skips().isEmpty()) {
+        List<LoggedEvent> skips = night.skipped().stillExcluding(night.now());
+        if (skips.isEmpty()) {
             return;
         }
         ArrayNode skipped = node.putArray("skipped");
-        for (LoggedEvent logged : night.skipped().skips()) {
+        for (LoggedEvent logged : skips) {
             Skip skip = ((NightEvent.SightingSkipped) logged.event()).skip();
             ObjectNode entry = skipped.addObject();
             entry.put("seq", logged.seq());
