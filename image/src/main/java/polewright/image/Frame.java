@@ -4,8 +4,8 @@ package polewright.image;
  * One greyscale picture with the metadata of its file.
  *
  * <p>Values are linear counts if the file's are; colour planes are averaged, and the four phases of a Bayer mosaic are
- * brought to the same background level. Immutable; the pixel array is not copied on the way in or out, so nobody may
- * modify it.
+ * brought to the same background level. Immutable. To save memory the pixel array is shared with the caller, not
+ * copied, and must not be modified.
  */
 public final class Frame {
     private final int width;

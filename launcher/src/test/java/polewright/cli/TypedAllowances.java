@@ -25,7 +25,7 @@ abstract class TypedAllowances {
         person.good("begin", "--site", LARKFELL, "--name", "Larkfell");
     }
 
-    /** Typed words are parted at spaces; a bar stands for a space inside one word. */
+    /** Splits a command line at spaces. A bar is a space within a word. */
     Outcome type(String typed) {
         return person.run(words(typed));
     }

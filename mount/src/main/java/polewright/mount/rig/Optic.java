@@ -26,7 +26,7 @@ public record Optic(String name, Angle field, View view, Optional<Angle> divisio
         }
     }
 
-    // Conversion from radians gives 61.00000000000001, which nobody typed.
+    // Conversion from radians gives 61.00000000000001 for a field entered as 61.
     private static double shown(double value) {
         return Math.rint(value * 1e6) / 1e6;
     }

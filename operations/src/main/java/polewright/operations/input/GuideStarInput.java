@@ -13,7 +13,7 @@ import polewright.sky.angle.Angle;
  * distance.
  */
 public final class GuideStarInput implements ITypeConverter<GuideStarInput.Distance> {
-    /** Stands for an omitted value; may be typed too. */
+    /** The word for the usual distance, and the default when the value is omitted. */
     public static final String USUAL = "usual";
 
     private static final double MOST_ARCMIN = 1200;

@@ -7,7 +7,7 @@ import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.sky.angle.Angle;
 
-/** The movement of the axis between two nights, while nobody was using the mount. */
+/** The movement of the axis between two nights, while the mount was not in use. */
 public sealed interface NightGap {
     NightRecord from();
 

@@ -8,7 +8,7 @@
  * </pre>
  *
  * <p>Every turn of a screw changes the axis. So the trend is fitted not to the fixes, but to the differences between
- * the axis at the end of one night and at the beginning of the next: the movement that nobody made.
+ * the axis at the end of one night and at the beginning of the next: the movement while the mount was not in use.
  */
 @NullMarked
 package polewright.planning.seasons;

@@ -24,7 +24,7 @@ import polewright.sky.place.ObservingMoment;
  * </pre>
  */
 public final class AlignmentStars {
-    /** More would take too long to order, and nobody centres more by eye. */
+    /** Ordering more than this takes too long, and visual observers rarely centre more. */
     public static final int MOST = 8;
 
     public static final int USUAL = 3;

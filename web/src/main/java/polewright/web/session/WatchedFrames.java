@@ -3,8 +3,6 @@ package polewright.web.session;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
@@ -19,21 +17,12 @@ import java.util.concurrent.TimeoutException;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
-import polewright.alignment.allowance.Allowance;
-import polewright.alignment.camera.ScrewProgress;
-import polewright.alignment.sighting.TurnedFrames;
 import polewright.operations.OperationFailed;
-import polewright.operations.Workbench;
-import polewright.operations.watch.BackgroundWatch;
 import polewright.operations.watch.FrameFolder;
-import polewright.operations.watch.FrameWatch;
 import polewright.operations.watch.LiveView;
 import polewright.operations.watch.WatchEvent;
 import polewright.session.NightId;
-import polewright.session.event.LoggedEvent;
-import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
-import polewright.store.NightLog;
 
 /**
  * The frames of a session's night: its folder is watched while there is a night, and the watch restarts when
@@ -54,31 +43,13 @@ public final class WatchedFrames implements AutoCloseable {
     private final Clock realTime;
     private final FrameNews news = new FrameNews();
     private final ReentrantLock refreshing = new ReentrantLock();
-    private @Nullable Watching watching;
+    private @Nullable RunningWatch watching;
     // Told to stop, but still processing a frame: a second watch started now would log the same again.
     private boolean isEnding;
-    private @Nullable Watching ended;
+    private @Nullable RunningWatch ended;
     private volatile @Nullable ScheduledExecutorService scheduler;
     private long refreshedAt = -1;
     private Optional<LastConfirmation> lastConfirmation = Optional.empty();
-
-    /**
-     * A running watch.
-     *
-     * @param task the running task
-     * @param since the number of the last event when it began
-     */
-    private record Watching(
-            BackgroundWatch watch,
-            FrameWatch task,
-            NightId night,
-            long since,
-            NightEvent.Begun begun,
-            Allowance allowance) {
-        Path folder() {
-            return task.frames().folder();
-        }
-    }
 
     private WatchedFrames(NightSession session, FrameSource source, Clock realTime) {
         this.session = session;
@@ -185,10 +156,10 @@ public final class WatchedFrames implements AutoCloseable {
             }
             Optional<Path> folder = source.folder().get().filter(Files::isDirectory);
             long now = session.eventCount();
-            Watching running = watching;
+            RunningWatch running = watching;
             boolean isSame = running != null
                     && !isEnding
-                    && running.watch().isRunning()
+                    && running.isRunning()
                     && folder.equals(Optional.of(running.folder()))
                     && now == refreshedAt;
             if (!isSame && !updateFor(folder)) {
@@ -218,8 +189,8 @@ public final class WatchedFrames implements AutoCloseable {
         if (tonight.isEmpty()) {
             return end(false);
         }
-        Watching running = watching;
-        if (running != null && !isEnding && suits(running, folder.get(), tonight.get())) {
+        RunningWatch running = watching;
+        if (running != null && !isEnding && running.suits(folder.get(), tonight.get())) {
             return true;
         }
         // What the old watch saw of the screws must be in the log before the next watch reads it.
@@ -230,57 +201,11 @@ public final class WatchedFrames implements AutoCloseable {
         return true;
     }
 
-    private static boolean suits(Watching running, Path folder, NightSession.Tonight tonight) {
-        return running.watch().isRunning()
-                && running.folder().equals(folder)
-                && running.night().equals(tonight.id())
-                && running.begun().equals(tonight.state().begun())
-                && running.allowance().equals(tonight.state().allowance())
-                && tonight.events().stream()
-                        .filter(event -> event.seq() > running.since())
-                        .filter(event -> !running.task().hasLogged(event.seq()))
-                        .map(LoggedEvent::event)
-                        .noneMatch(WatchedFrames::needsNewWatch);
-    }
-
-    /**
-     * Whether an event needs a new watch: after a move the old one no longer follows the axis, and with another rig
-     * or site its frames mean something else.
-     */
-    private static boolean needsNewWatch(NightEvent event) {
-        return event instanceof NightEvent.MountMove
-                || event instanceof NightEvent.RigCorrected
-                || event instanceof NightEvent.SiteCorrected;
-    }
-
     private void begin(Path folder, NightSession.Tonight tonight) {
-        Workbench bench = session.workbench();
-        Workbench logging = new Workbench(
-                new SessionClock(session),
-                bench.environment(),
-                bench.out(),
-                bench.err(),
-                bench.terminal(),
-                bench.pause());
         LiveView view = new LiveView(tonight.state().begun().site(), news::arrived, A_SECOND_LATER);
         FrameFolder frames =
                 resumedFolder(folder, tonight.id()).orElseGet(() -> FrameFolder.of(folder, realTime, false));
-        FrameWatch.Task task = new FrameWatch.Task(
-                mayFollow(tonight), source.clues().at(tonight.state().begun().site()), source.drive());
-        FrameWatch watch = FrameWatch.of(
-                frames,
-                task,
-                tonight.state(),
-                () -> NightLog.open(logging.defaultLog()),
-                logging,
-                event -> onEvent(event, view));
-        watching = new Watching(
-                BackgroundWatch.start(watch, event -> onEvent(event, view), logging),
-                watch,
-                tonight.id(),
-                tonight.lastSeq(),
-                tonight.state().begun(),
-                tonight.state().allowance());
+        watching = RunningWatch.start(frames, source, session, tonight, event -> onEvent(event, view));
         news.outdated();
     }
 
@@ -295,33 +220,15 @@ public final class WatchedFrames implements AutoCloseable {
     }
 
     /**
-     * Whether recent frames measured the axis, which only screws and clamps have moved since: then one frame shows
-     * where it is now.
-     */
-    private static boolean mayFollow(NightSession.Tonight tonight) {
-        List<NightEvent> measured = tonight.state().standing().stream()
-                .map(LoggedEvent::event)
-                .filter(event -> event instanceof NightEvent.Knocked || isFrames(event))
-                .toList();
-        return !measured.isEmpty()
-                && measured.get(measured.size() - 1) instanceof NightEvent.SightingTaken last
-                && Duration.between(last.seenAt(), tonight.state().now()).compareTo(ScrewProgress.LONGEST) < 0;
-    }
-
-    private static boolean isFrames(NightEvent event) {
-        return event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
-    }
-
-    /**
      * Whether the watch has ended; if not, it is still processing a frame.
      *
      * @param isContinued whether another watch follows, which must not miss a frame
      */
     private boolean end(boolean isContinued) {
-        Watching running = watching;
+        RunningWatch running = watching;
         if (running != null) {
             running.watch().close();
-            isEnding = running.watch().isRunning();
+            isEnding = running.isRunning();
             if (!isEnding) {
                 ended = running;
                 watching = null;
@@ -349,10 +256,10 @@ public final class WatchedFrames implements AutoCloseable {
             if (before.isPresent()) {
                 return before.get();
             }
-            Watching running = watching;
+            RunningWatch running = watching;
             boolean isUnchanged = running != null
                     && session.tonight()
-                            .filter(now -> now.id().equals(night) && isOnlyFromWatch(running, now.events(), lastSeq))
+                            .filter(now -> now.id().equals(night) && running.hasLoggedAllSince(lastSeq, now.events()))
                             .isPresent();
             if (running == null || !isUnchanged) {
                 return TurnConfirmation.OTHERWISE;
@@ -374,17 +281,6 @@ public final class WatchedFrames implements AutoCloseable {
         } finally {
             refreshing.unlock();
         }
-    }
-
-    /**
-     * Whether the log has since gained only events from the watch itself, which may have come after the page was
-     * shown.
-     */
-    private static boolean isOnlyFromWatch(Watching running, List<LoggedEvent> events, long since) {
-        return events.get(events.size() - 1).seq() >= since
-                && events.stream()
-                        .filter(event -> event.seq() > since)
-                        .allMatch(event -> running.task().hasLogged(event.seq()));
     }
 
     private void onEvent(WatchEvent event, LiveView view) {
