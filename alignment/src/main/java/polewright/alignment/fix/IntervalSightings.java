@@ -30,8 +30,9 @@ final class IntervalSightings {
 
     private IntervalSightings(List<Step.Sighted> sightings, double scatter, Deque<Lines> kept) {
         this.sightings = sightings;
-        this.scatter =
-                sightings.stream().mapToDouble(s -> s.isByEye() ? scatter : 1).toArray();
+        this.scatter = sightings.stream()
+                .mapToDouble(s -> s.sighting().isReadByEye() ? scatter : 1)
+                .toArray();
         this.kept = kept;
     }
 

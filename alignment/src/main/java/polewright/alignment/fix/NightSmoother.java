@@ -109,7 +109,7 @@ final class NightSmoother {
     /** The number of scalar measurements in the believed sightings by eye. */
     int figuresByEye(LongPredicate believed) {
         return sightings.stream()
-                .filter(s -> s.isByEye() && believed.test(s.seq()))
+                .filter(s -> s.sighting().isReadByEye() && believed.test(s.seq()))
                 .mapToInt(s -> s.model().size())
                 .sum();
     }

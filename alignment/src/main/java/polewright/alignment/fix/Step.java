@@ -1,10 +1,7 @@
 package polewright.alignment.fix;
 
 import polewright.alignment.sighting.AxisModel;
-import polewright.alignment.sighting.CentredStars;
-import polewright.alignment.sighting.FieldDrift;
 import polewright.alignment.sighting.Sighting;
-import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.HandTurns;
 import polewright.sky.angle.Angle;
@@ -25,17 +22,6 @@ public sealed interface Step {
          */
         public static Sighted of(long seq, Sighting sighting, Site site, Weather weather) {
             return new Sighted(seq, sighting, sighting.model(site, weather));
-        }
-
-        /**
-         * Whether a person read it off the sky, with an error of its own. Frames measure their own scatter, and the
-         * error of a compass or a level stays the same all night.
-         */
-        boolean isByEye() {
-            return !(sighting instanceof TurnedFrames
-                            || sighting instanceof FieldDrift
-                            || sighting instanceof CentredStars)
-                    && sighting.sharedInstrument().isEmpty();
         }
     }
 

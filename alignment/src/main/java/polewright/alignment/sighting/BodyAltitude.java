@@ -50,6 +50,11 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
     }
 
     @Override
+    public boolean isReadByEye() {
+        return true;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.empty();
     }

@@ -72,6 +72,11 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
     }
 
     @Override
+    public boolean isReadByEye() {
+        return sharedInstrument().isEmpty();
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return line == Line.SHADOW ? Optional.of(SharedInstrument.SHADOW) : Optional.empty();
     }

@@ -77,6 +77,11 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
     }
 
     @Override
+    public boolean isReadByEye() {
+        return false;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.empty();
     }

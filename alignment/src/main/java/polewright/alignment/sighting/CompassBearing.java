@@ -46,6 +46,11 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
     }
 
     @Override
+    public boolean isReadByEye() {
+        return false;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.of(SharedInstrument.COMPASS);
     }

@@ -112,6 +112,11 @@ public record FieldDrift(
     }
 
     @Override
+    public boolean isReadByEye() {
+        return false;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.empty();
     }

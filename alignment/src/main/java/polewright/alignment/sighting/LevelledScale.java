@@ -44,6 +44,11 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
     }
 
     @Override
+    public boolean isReadByEye() {
+        return false;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.of(SharedInstrument.LEVEL_AND_SCALE);
     }

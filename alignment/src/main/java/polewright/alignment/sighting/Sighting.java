@@ -54,6 +54,13 @@ public sealed interface Sighting
      */
     Optional<SharedInstrument> sharedInstrument();
 
+    /**
+     * Whether it is one reading of the sky by eye, with an independent error that grows on a night of poor seeing or cold
+     * hands. Frames and tables of centrings estimate their own scatter; a compass, a level and a shadow have an error
+     * common to all readings.
+     */
+    boolean isReadByEye();
+
     /** Plausible mistakes, the likeliest first. Tried only when the sighting contradicts the rest. */
     List<Misreading> misreadings();
 

@@ -111,6 +111,11 @@ public record StarDrift(
     }
 
     @Override
+    public boolean isReadByEye() {
+        return true;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.empty();
     }

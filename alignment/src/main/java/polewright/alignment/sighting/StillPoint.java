@@ -96,6 +96,11 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     }
 
     @Override
+    public boolean isReadByEye() {
+        return true;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.empty();
     }

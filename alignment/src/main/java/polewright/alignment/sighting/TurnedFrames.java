@@ -84,6 +84,11 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     }
 
     @Override
+    public boolean isReadByEye() {
+        return false;
+    }
+
+    @Override
     public Optional<SharedInstrument> sharedInstrument() {
         return Optional.empty();
     }
