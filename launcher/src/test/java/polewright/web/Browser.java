@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Devices of one test class in Chromium, as Debian packages it. One Chromium serves all classes of a test process; it ends
@@ -15,23 +16,31 @@ import java.util.Map;
 final class Browser implements AutoCloseable {
     private final List<BrowserContext> devices = new ArrayList<>();
 
-    /** Started by the first class that needs it. Playwright is used by one thread, as JUnit runs classes one by one. */
-    private static final class Chromium {
-        private static final com.microsoft.playwright.Browser RUNNING = Playwright.create(
-                        new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")))
-                .chromium()
-                .launch(new BrowserType.LaunchOptions()
-                        .setExecutablePath(Path.of("/usr/bin/chromium"))
-                        // As root, in a container, Chromium's own sandbox cannot be made.
-                        .setArgs(List.of(
-                                "--no-sandbox",
-                                "--disable-gpu",
-                                "--no-first-run",
-                                "--disable-background-networking",
-                                "--disable-component-update",
-                                "--disable-sync",
-                                // A name that is not the machine's own for itself leads to it all the same.
-                                "--host-resolver-rules=MAP " + KnockedDoor.SHARED + " 127.0.0.1")));
+    // Playwright is used by one thread, as JUnit runs the classes of a process one by one.
+    private static com.microsoft.playwright.@Nullable Browser running;
+
+    /** Started by the first class that needs it, and again after a crash. */
+    private static com.microsoft.playwright.Browser chromium() {
+        com.microsoft.playwright.Browser present = running;
+        if (present == null || !present.isConnected()) {
+            present = Playwright.create(
+                            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")))
+                    .chromium()
+                    .launch(new BrowserType.LaunchOptions()
+                            .setExecutablePath(Path.of("/usr/bin/chromium"))
+                            // As root, in a container, Chromium's own sandbox cannot be set up.
+                            .setArgs(List.of(
+                                    "--no-sandbox",
+                                    "--disable-gpu",
+                                    "--no-first-run",
+                                    "--disable-background-networking",
+                                    "--disable-component-update",
+                                    "--disable-sync",
+                                    // Resolves the shared host name to this machine.
+                                    "--host-resolver-rules=MAP " + KnockedDoor.SHARED + " 127.0.0.1")));
+            running = present;
+        }
+        return present;
     }
 
     /** A phone in the hand or a laptop on the table. */
@@ -70,7 +79,7 @@ final class Browser implements AutoCloseable {
     }
 
     private BrowserContext opened(com.microsoft.playwright.Browser.NewContextOptions options) {
-        BrowserContext device = Chromium.RUNNING.newContext(options);
+        BrowserContext device = chromium().newContext(options);
         devices.add(device);
         return device;
     }

@@ -10,7 +10,7 @@ import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.Mistake;
 import polewright.mount.AxisOffset;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 import polewright.mount.OffsetCovariance;
 import polewright.sky.angle.Angle;
 import polewright.sky.time.SiderealRate;
@@ -27,7 +27,7 @@ import polewright.sky.time.SiderealRate;
 record DiscriminatingSighting(AxisOffset difference, AxisOffset differenceInDrifts, OffsetCovariance both) {
     // Closer than this they count as one place.
     private static final double DIFFERENT_SQUARED_SIGMAS = 1;
-    private static final double DECIDES = Odds.HUNDRED_TO_ONE;
+    private static final double DECIDES = EvidenceThreshold.HUNDRED_TO_ONE;
     // A sighting that separates two places by less than one sigma would have to be repeated ten times to decide.
     private static final double SHOWS = 1;
     private static final double WORTH_DECIDING = 0.05;

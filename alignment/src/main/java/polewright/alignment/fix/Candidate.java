@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 import polewright.sky.place.Site;
 
 /**
@@ -16,7 +16,7 @@ import polewright.sky.place.Site;
  */
 record Candidate(Optional<Mistake> mistake, Interpretation interpretation, double cost) {
     // Most mistakes are of a kind that can be named: odds of 10 to 1 (common practice).
-    static final double NAMELESS = Odds.TEN_TO_ONE;
+    static final double NAMELESS = EvidenceThreshold.TEN_TO_ONE;
 
     /** Everything as entered; each sighting that is set aside is wrong for an unknown reason. */
     static Candidate asEntered(Interpretation interpretation) {

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import polewright.alignment.sighting.Sighting;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 import polewright.mount.rig.Rig;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -19,7 +19,7 @@ import polewright.sky.place.Weather;
  */
 public final class ClockOrSiteSuspects {
     private static final int MOST = 3;
-    private static final double AS_LIKELY = Odds.TEN_TO_ONE;
+    private static final double AS_LIKELY = EvidenceThreshold.TEN_TO_ONE;
 
     private ClockOrSiteSuspects() {}
 

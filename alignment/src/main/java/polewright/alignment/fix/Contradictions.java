@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 
 /**
  * Outlier rejection: decides which sightings of a night to believe.
@@ -21,7 +21,7 @@ final class Contradictions {
     /**
      * The χ² difference at which one of two interpretations is ruled out. Until the odds reach 100 to 1, both are kept.
      */
-    static final double HUNDRED_TO_ONE = Odds.HUNDRED_TO_ONE;
+    static final double HUNDRED_TO_ONE = EvidenceThreshold.HUNDRED_TO_ONE;
 
     private static final double FAR_BEYOND_CHANCE = 10;
 

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 
 /**
  * The likely cause of a sighting that does not fit. Low in the east or west, a drift read the wrong way and a drift of
@@ -14,7 +14,7 @@ import polewright.mount.Odds;
 final class LikelyCause {
     private static final double EXPLAINS_AWAY = 0.25;
     private static final double A_STAR_THAT_FITS = 3 * Contradictions.HUNDRED_TO_ONE;
-    private static final double AS_LIKELY = Odds.TEN_TO_ONE;
+    private static final double AS_LIKELY = EvidenceThreshold.TEN_TO_ONE;
 
     private LikelyCause() {}
 

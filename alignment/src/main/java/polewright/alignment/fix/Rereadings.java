@@ -9,7 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import polewright.alignment.sighting.Misreading;
 import polewright.alignment.sighting.Sighting;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 import polewright.sky.InputRefused;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -27,7 +27,7 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
     static final double SELDOM = ChiSquareLimits.onceInAThousand(1);
 
     // Someone who makes a mistake twice usually notices the second time: odds of 10 to 1.
-    private static final double NOT_NOTICED = Odds.TEN_TO_ONE;
+    private static final double NOT_NOTICED = EvidenceThreshold.TEN_TO_ONE;
 
     /** Prior cost of the mistake, in units of χ², given an interpretation of the corrected night. */
     double cost(Interpretation interpretation) {

@@ -1,12 +1,12 @@
 package polewright.image.star;
 
 /**
- * Normal equations of a point's image by power sums. Every derivative of a Gaussian or Moffat profile is the light on a
- * pixel, or that light times the profile's falloff, times powers of the distance from the centre. A row of pixels
- * therefore needs 14 sums over powers of dx; powers of dy enter once per row.
+ * Normal equations of a point source by power sums. Every derivative of a Gaussian or Moffat profile is the model value of
+ * a pixel, or that value times the falloff of the profile, times powers of the distance (dx, dy) from the centre. A row of
+ * pixels therefore needs 13 sums over powers of dx; powers of dy enter falling per row.
  */
 final class PointMoments {
-    // Sums of weight × fall² × dx^i × dy^j, named by i and j.
+    // Sums of weight × model² × fall² × dx^i × dy^j, named by i and j.
     private double ff20;
     private double ff11;
     private double ff02;
@@ -19,14 +19,14 @@ final class PointMoments {
     private double ff22;
     private double ff13;
     private double ff04;
-    // The same of weight × fall × light.
+    // Sums of weight × model² × fall, and of weight × model².
     private double fm10;
     private double fm01;
     private double fm20;
     private double fm11;
     private double fm02;
     private double mm00;
-    // The same of weight × residual × fall, and × light.
+    // Sums of weight × residual × model × fall, and of weight × residual × model.
     private double gf10;
     private double gf01;
     private double gf20;
@@ -39,6 +39,12 @@ final class PointMoments {
      *
      * @param x centre, column
      * @param y centre, row
+     * @param pixels how many elements of the arrays are used
+     * @param column of each pixel
+     * @param row of each pixel
+     * @param light measured in each pixel, counts
+     * @param model of each pixel, counts
+     * @param weight of each pixel, one over its variance
      * @param fall of each pixel: one for a Gaussian, {@code 1 / (1 + q/2β)} for Moffat's profile
      * @return chi square
      */
@@ -74,33 +80,33 @@ final class PointMoments {
                 double dx = column[k] - x;
                 double m = model[k];
                 double residual = light[k] - m;
-                double weighed = weight[k] * residual;
-                chiSquare += weighed * residual;
+                double weightedResidual = weight[k] * residual;
+                chiSquare += weightedResidual * residual;
                 double wm = weight[k] * m;
                 double f = fall[k];
-                double mass = wm * m;
-                double once = mass * f;
-                double twice = once * f;
-                double twiceX = twice * dx;
-                double twiceXx = twiceX * dx;
-                double twiceXxx = twiceXx * dx;
-                a0 += twice;
-                a1 += twiceX;
-                a2 += twiceXx;
-                a3 += twiceXxx;
-                a4 += twiceXxx * dx;
-                double onceX = once * dx;
-                c0 += once;
-                c1 += onceX;
-                c2 += onceX * dx;
-                e0 += mass;
-                double pull = weighed * m;
-                double pullF = pull * f;
-                double pullX = pullF * dx;
-                g0 += pullF;
-                g1 += pullX;
-                g2 += pullX * dx;
-                h0 += pull;
+                double modelSquared = wm * m;
+                double falling = modelSquared * f;
+                double falling2 = falling * f;
+                double falling2X = falling2 * dx;
+                double falling2Xx = falling2X * dx;
+                double falling2Xxx = falling2Xx * dx;
+                a0 += falling2;
+                a1 += falling2X;
+                a2 += falling2Xx;
+                a3 += falling2Xxx;
+                a4 += falling2Xxx * dx;
+                double fallingX = falling * dx;
+                c0 += falling;
+                c1 += fallingX;
+                c2 += fallingX * dx;
+                e0 += modelSquared;
+                double gradient = weightedResidual * m;
+                double gradientF = gradient * f;
+                double gradientX = gradientF * dx;
+                g0 += gradientF;
+                g1 += gradientX;
+                g2 += gradientX * dx;
+                h0 += gradient;
                 k++;
             }
             double dy = line - y;

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
-import polewright.mount.Odds;
+import polewright.mount.EvidenceThreshold;
 import polewright.mount.rig.MountKind;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
@@ -129,7 +129,7 @@ public final class CentringCheck {
         List<Without> suspects = remaining.size() <= ANY_AGREE
                 ? without
                 : without.stream()
-                        .filter(w -> w.misfit() < least + Odds.HUNDRED_TO_ONE)
+                        .filter(w -> w.misfit() < least + EvidenceThreshold.HUNDRED_TO_ONE)
                         .toList();
         if (suspects.size() == 1) {
             Without wrong = suspects.get(0);
@@ -174,11 +174,12 @@ public final class CentringCheck {
         double least = Double.POSITIVE_INFINITY;
         int cleared = 0;
         for (int i = 0; i < order.size() && (cleared < CLEARED_IN_A_ROW || remaining.size() <= FITTED_EACH); i++) {
-            double misfitLimit = remaining.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + Odds.HUNDRED_TO_ONE;
+            double misfitLimit =
+                    remaining.size() <= ANY_AGREE ? Double.POSITIVE_INFINITY : least + EvidenceThreshold.HUNDRED_TO_ONE;
             Without without = withoutUnder(misfitLimit, remaining, order.get(i));
             fitted.add(without);
             double misfit = without.misfit();
-            cleared = misfit < least + Odds.HUNDRED_TO_ONE ? 0 : cleared + 1;
+            cleared = misfit < least + EvidenceThreshold.HUNDRED_TO_ONE ? 0 : cleared + 1;
             least = Math.min(least, misfit);
         }
         fitted.sort(Comparator.comparingDouble(Without::misfit));
