@@ -27,7 +27,7 @@ class AppendingTest {
 
     private static final ArchRule ONE_WAY_IN = noClasses()
             .that()
-            .resideInAnyPackage(House.APPLICATION)
+            .resideInAnyPackage(ProductionClasses.APPLICATION)
             .and()
             .doNotHaveFullyQualifiedName(LogEntry.class.getName())
             .should()
@@ -42,7 +42,7 @@ class AppendingTest {
             .should()
             .callMethodWhere(target(owner(assignableTo(LogEntry.class))).and(target(not(name("latestNight")))));
 
-    /** Goes round both. */
+    /** Bypasses both. */
     static final class Bypass {
         private Bypass() {}
 
@@ -54,19 +54,22 @@ class AppendingTest {
     }
 
     @Test
-    void onlyLogEntryAddsToTheLog() {
-        ONE_WAY_IN.check(House.CLASSES);
+    void onlyLogEntry_appendsToTheLog() {
+        ONE_WAY_IN.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void onlyTheCommonCommandAddsEvents() {
-        ONE_KIND_OF_COMMAND.check(House.CLASSES);
+    void onlyAppendingCommand_addsEvents() {
+        ONE_KIND_OF_COMMAND.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aBypassIsCaught() {
-        assertThat(ONE_WAY_IN.evaluate(House.only(Bypass.class)).hasViolation()).isTrue();
-        assertThat(ONE_KIND_OF_COMMAND.evaluate(House.only(Bypass.class)).hasViolation())
+    void bypass_isCaught() {
+        assertThat(ONE_WAY_IN.evaluate(ProductionClasses.only(Bypass.class)).hasViolation())
+                .isTrue();
+        assertThat(ONE_KIND_OF_COMMAND
+                        .evaluate(ProductionClasses.only(Bypass.class))
+                        .hasViolation())
                 .isTrue();
     }
 }

@@ -22,9 +22,9 @@ class CommandSyntaxTest {
     private static final Set<String> STILL_NAMING = Set.of("NightState.java");
 
     @Test
-    void noTextBelowTheFacesNamesACommandOrAnOption() throws IOException {
-        for (String room : BELOW) {
-            try (Stream<Path> files = Files.walk(ROOT.resolve(room).resolve("src/main/java"))) {
+    void textsBelowTheFaces_nameNoCommandOrOption() throws IOException {
+        for (String module : BELOW) {
+            try (Stream<Path> files = Files.walk(ROOT.resolve(module).resolve("src/main/java"))) {
                 List<Path> sources = files.filter(file -> file.toString().endsWith(".java"))
                         .filter(file ->
                                 !STILL_NAMING.contains(file.getFileName().toString()))
@@ -36,7 +36,7 @@ class CommandSyntaxTest {
     }
 
     @Test
-    void suchTextsAreFound() {
+    void commandSyntax_isFound() {
         assertThat("\"give it with --at, such as 20:00\"").matches(TYPED);
         assertThat("\"start it with: polewright begin\"").matches(TYPED);
         assertThat("\"a drift -- or none\"").doesNotMatch(TYPED);

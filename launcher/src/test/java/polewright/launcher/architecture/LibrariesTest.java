@@ -12,15 +12,15 @@ import org.junit.jupiter.params.provider.CsvSource;
 import polewright.launcher.Main;
 import polewright.sky.broken.RuleBreakers;
 
-/** Each library is used in the room that needs it, and could be changed there. */
+/** Each library is used in one package, and could be replaced there. */
 class LibrariesTest {
     private static final ArchRule STREAMS_IN_MAIN =
             noClasses().that().doNotHaveFullyQualifiedName(Main.class.getName()).should(ACCESS_STANDARD_STREAMS);
 
-    private static ArchRule onlyIn(String library, String... rooms) {
+    private static ArchRule onlyIn(String library, String... packages) {
         return noClasses()
                 .that()
-                .resideOutsideOfPackages(rooms)
+                .resideOutsideOfPackages(packages)
                 .should()
                 .dependOnClassesThat()
                 .resideInAPackage(library + "..");
@@ -41,9 +41,9 @@ class LibrariesTest {
         "com.drew, polewright.image.decode",
         "com.twelvemonkeys, polewright.image.decode",
     })
-    void aLibraryKeepsToItsRoom(String library, String room) {
-        onlyIn(library, room).check(House.CLASSES);
-        assertThat(House.CLASSES.stream()
+    void library_isUsedInOnePackageOnly(String library, String name) {
+        onlyIn(library, name).check(ProductionClasses.CLASSES);
+        assertThat(ProductionClasses.CLASSES.stream()
                         .flatMap(c -> c.getDirectDependenciesFromSelf().stream())
                         .anyMatch(d -> d.getTargetClass().getPackageName().startsWith(library)))
                 .as("%s is used at all", library)
@@ -51,13 +51,13 @@ class LibrariesTest {
     }
 
     @Test
-    void fitsIsReadWhereFramesAreDecodedAndWrittenWhereTheyAreRehearsed() {
+    void fits_isReadByTheDecoder_andWrittenByTheSimulation() {
         onlyIn("nom.tam", "polewright.image.decode", "polewright.simulation.fits")
-                .check(House.CLASSES);
+                .check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void jsonIsReadAndWrittenAtTheEdges() {
+    void json_isReadAndWrittenInFourPackages() {
         onlyIn(
                         "com.fasterxml",
                         "polewright.session.jsonl",
@@ -65,41 +65,41 @@ class LibrariesTest {
                         "polewright.cli",
                         "polewright.operations.device",
                         "polewright.operations.practice")
-                .check(House.CLASSES);
+                .check(ProductionClasses.CLASSES);
     }
 
     /** Its converters read typed values, which the pages use as well. */
     @Test
-    void theCommandLineLibraryIsUsedWhereTypedValuesAreReadAndCommandsAre() {
+    void commandLineLibrary_isUsedForCommandsAndTypedValues() {
         onlyIn("picocli", "polewright.cli", "polewright.operations.input", "polewright.launcher")
-                .check(House.CLASSES);
+                .check(ProductionClasses.CLASSES);
     }
 
     /** A plan to print, and the pages at the telescope. */
     @Test
-    void templatesAreFilledWherePagesAreMade() {
-        onlyIn("gg.jte", "polewright.report.page", "polewright.web").check(House.CLASSES);
+    void templates_areRenderedWherePagesAreMade() {
+        onlyIn("gg.jte", "polewright.report.page", "polewright.web").check(ProductionClasses.CLASSES);
     }
 
     /** Pictures are read in one place and drawn in another. */
     @Test
-    void picturesAreReadWhereFramesAreDecoded() {
+    void images_areReadOnlyByTheDecoder() {
         onlyIn("javax.imageio", "polewright.image.decode", "polewright.operations.picture")
-                .check(House.CLASSES);
+                .check(ProductionClasses.CLASSES);
         onlyIn("java.awt", "polewright.image.decode", "polewright.operations.picture")
-                .check(House.CLASSES);
+                .check(ProductionClasses.CLASSES);
         noClasses()
                 .that()
                 .resideOutsideOfPackage("polewright.image.decode")
                 .should()
                 .dependOnClassesThat()
                 .areAssignableTo(ImageReader.class)
-                .check(House.CLASSES);
+                .check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aStrayLibraryIsCaught() {
-        var broken = House.only(RuleBreakers.LibraryUser.class);
+    void libraryElsewhere_isCaught() {
+        var broken = ProductionClasses.only(RuleBreakers.LibraryUser.class);
         assertThat(onlyIn("picocli", "polewright.cli").evaluate(broken).hasViolation())
                 .isTrue();
         assertThat(onlyIn("com.fasterxml", "polewright.report.json")
@@ -109,14 +109,14 @@ class LibrariesTest {
     }
 
     @Test
-    void onlyTheProcessItselfTouchesTheStandardStreams() {
-        STREAMS_IN_MAIN.check(House.CLASSES);
+    void onlyMain_usesTheStandardStreams() {
+        STREAMS_IN_MAIN.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void strayPrintingIsCaught() {
+    void printingElsewhere_isCaught() {
         assertThat(STREAMS_IN_MAIN
-                        .evaluate(House.only(RuleBreakers.Printer.class))
+                        .evaluate(ProductionClasses.only(RuleBreakers.Printer.class))
                         .hasViolation())
                 .isTrue();
     }

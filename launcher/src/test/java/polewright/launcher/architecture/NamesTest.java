@@ -23,28 +23,28 @@ class NamesTest {
     private static final ArchRule NULLNESS_IS_SAID = classes().should(liveInAPackageThatSaysWhatMayBeNull());
 
     @Test
-    void noClassIsADrawerForLeftovers() {
-        NO_DRAWERS.check(House.CLASSES);
-        NO_DRAWER_PACKAGES.check(House.CLASSES);
+    void noClassOrPackage_isACatchAll() {
+        NO_DRAWERS.check(ProductionClasses.CLASSES);
+        NO_DRAWER_PACKAGES.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aDrawerIsCaught() {
+    void catchAllClass_isCaught() {
         assertThat(NO_DRAWERS
-                        .evaluate(House.only(RuleBreakers.AngleHelper.class))
+                        .evaluate(ProductionClasses.only(RuleBreakers.AngleHelper.class))
                         .hasViolation())
                 .isTrue();
     }
 
     @Test
-    void everyPackageSaysWhatMayBeNull() {
-        NULLNESS_IS_SAID.check(House.CLASSES);
+    void everyPackage_declaresNullness() {
+        NULLNESS_IS_SAID.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aPackageThatDoesNotSayItIsCaught() {
+    void packageWithoutNullness_isCaught() {
         assertThat(NULLNESS_IS_SAID
-                        .evaluate(House.only(OfUnknownNullness.class))
+                        .evaluate(ProductionClasses.only(OfUnknownNullness.class))
                         .hasViolation())
                 .isTrue();
     }

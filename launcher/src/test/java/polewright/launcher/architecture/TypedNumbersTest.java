@@ -11,7 +11,7 @@ import polewright.operations.input.NumberInput;
 class TypedNumbersTest {
     private static final ArchRule ONE_READER = noClasses()
             .that()
-            .resideInAnyPackage(House.APPLICATION)
+            .resideInAnyPackage(ProductionClasses.APPLICATION)
             .and()
             .doNotHaveFullyQualifiedName(NumberInput.class.getName())
             .should()
@@ -22,13 +22,13 @@ class TypedNumbersTest {
             .callMethod(Float.class, "parseFloat", String.class);
 
     @Test
-    void typedNumbersAreReadInOnePlace() {
-        ONE_READER.check(House.CLASSES);
+    void typedNumbers_areParsedInOneClass() {
+        ONE_READER.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void anotherReaderIsCaught() {
-        assertThat(ONE_READER.evaluate(House.only(Lenient.class)).hasViolation())
+    void otherParser_isCaught() {
+        assertThat(ONE_READER.evaluate(ProductionClasses.only(Lenient.class)).hasViolation())
                 .isTrue();
     }
 

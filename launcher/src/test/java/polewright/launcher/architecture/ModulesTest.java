@@ -18,7 +18,7 @@ import polewright.mount.rig.MountKind;
 import polewright.sky.broken.RuleBreakers;
 
 /** Data flows one way, from {@code sky} to {@code launcher}: each module knows only those before it. */
-class RoomsTest {
+class ModulesTest {
     /**
      * Each module with all that it may know. Pixels know nothing of mounts, and mounts nothing of pixels: an attitude is
      * all that passes between them. The terminal and the pages do not know each other.
@@ -41,21 +41,21 @@ class RoomsTest {
         "launcher, operations cli web",
     })
     void eachModuleKnowsOnlyThoseBeforeIt(String module, String known) {
-        assertThat(House.CLASSES.that(resideInAPackage("polewright." + module + "..")))
+        assertThat(ProductionClasses.CLASSES.that(resideInAPackage("polewright." + module + "..")))
                 .as(module)
                 .isNotEmpty();
-        onlyKnows(module, known).check(House.CLASSES);
+        onlyKnows(module, known).check(ProductionClasses.CLASSES);
     }
 
     @Test
     void skyThatKnowsMounts_isCaught() {
-        var broken = House.only(RuleBreakers.SkyThatKnowsMounts.class, MountKind.class);
+        var broken = ProductionClasses.only(RuleBreakers.SkyThatKnowsMounts.class, MountKind.class);
         assertThat(onlyKnows("sky", null).evaluate(broken).hasViolation()).isTrue();
     }
 
     @Test
     void packagesDoNotDependOnEachOtherInCycles() {
-        slices().matching("polewright.(**)").should().beFreeOfCycles().check(House.CLASSES);
+        slices().matching("polewright.(**)").should().beFreeOfCycles().check(ProductionClasses.CLASSES);
     }
 
     private static ArchRule onlyKnows(String module, String known) {

@@ -5,7 +5,7 @@ import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 
 /** All production classes, and those that break the rules on purpose. */
-final class House {
+final class ProductionClasses {
     static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("polewright");
@@ -19,7 +19,7 @@ final class House {
         "polewright.launcher.."
     };
 
-    private House() {}
+    private ProductionClasses() {}
 
     static JavaClasses only(Class<?>... broken) {
         return new ClassFileImporter().importClasses(broken);

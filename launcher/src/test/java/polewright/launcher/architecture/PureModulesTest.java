@@ -19,7 +19,7 @@ import polewright.sky.broken.RuleBreakers;
  * The modules below the application are pure: time, zone and random numbers come in as arguments; files, networks and
  * databases not at all.
  */
-class PureRoomsTest {
+class PureModulesTest {
     private static final String[] PURE = {
         "polewright.sky..",
         "polewright.image..",
@@ -41,7 +41,7 @@ class PureRoomsTest {
 
     private static final ArchRule NO_CLOCK = noClasses()
             .that()
-            .resideOutsideOfPackages(House.APPLICATION)
+            .resideOutsideOfPackages(ProductionClasses.APPLICATION)
             .should()
             .callMethodWhere(target(owner(resideInAPackage("java.time.."))).and(target(name("now"))))
             .orShould()
@@ -105,57 +105,57 @@ class PureRoomsTest {
 
     @Test
     void onlyApplicationModules_readTheClock() {
-        NO_CLOCK.check(House.CLASSES);
+        NO_CLOCK.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aLookAtTheClockOrZoneIsCaught() {
+    void readingClockOrZone_isCaught() {
         assertCaught(NO_CLOCK, RuleBreakers.ClockReader.class);
         assertCaught(NO_CLOCK, RuleBreakers.ZoneReader.class);
     }
 
     @Test
     void pureModules_useNoRandomNumbers() {
-        NO_DICE.check(House.CLASSES);
+        NO_DICE.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void dicesAreCaught() {
+    void randomNumbers_areCaught() {
         assertCaught(NO_DICE, RuleBreakers.DiceRoller.class);
     }
 
     @Test
     void pureModules_useNoFileNetworkOrDatabase() {
-        NO_FILES.check(House.CLASSES);
-        NO_FILE_STREAMS.check(House.CLASSES);
+        NO_FILES.check(ProductionClasses.CLASSES);
+        NO_FILE_STREAMS.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void onlyBundledTablesAndBytesHandedInAreReadFromStreams() {
-        STREAMS_OVER_MEMORY_ONLY.check(House.CLASSES);
+    void streams_readOnlyBundledTablesAndGivenBytes() {
+        STREAMS_OVER_MEMORY_ONLY.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aFileIsCaught() {
+    void file_isCaught() {
         assertCaught(NO_FILES, RuleBreakers.FileReader.class);
     }
 
     @Test
-    void aStreamElsewhereIsCaught() {
+    void streamElsewhere_isCaught() {
         assertCaught(STREAMS_OVER_MEMORY_ONLY, RuleBreakers.Printer.class);
     }
 
     @Test
     void valuesOfSkyMountAndImage_doNotChange() {
-        VALUES_DO_NOT_CHANGE.check(House.CLASSES);
+        VALUES_DO_NOT_CHANGE.check(ProductionClasses.CLASSES);
     }
 
     @Test
-    void aValueThatChangesIsCaught() {
+    void mutableField_isCaught() {
         assertCaught(VALUES_DO_NOT_CHANGE, RuleBreakers.Changeable.class);
     }
 
     private static void assertCaught(ArchRule rule, Class<?> broken) {
-        assertThat(rule.evaluate(House.only(broken)).hasViolation()).isTrue();
+        assertThat(rule.evaluate(ProductionClasses.only(broken)).hasViolation()).isTrue();
     }
 }
