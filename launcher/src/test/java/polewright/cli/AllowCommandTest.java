@@ -13,11 +13,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun.Outcome;
 
-/** What tonight is for, typed; nights at Larkfell and at Tussock Flat. */
+/** The {@code allow} command, for nights at Larkfell and at Tussock Flat. */
 @Tag("slow")
 class AllowCommandTest extends TypedAllowances {
     @Test
-    void withoutWorkThePlainLimitIsShown_andWhatCouldBeSaid() {
+    void withoutWork_showsPlainLimitAndSuggestions() {
         assertThat(good("allow").lines())
                 .containsExactly(
                         "ZONE  The axis must be within 5′ of the pole.",
@@ -31,7 +31,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void whatIsOfferedCanBeTypedAsItStands() {
+    void suggestedCommands_runAsPrinted() {
         good("allow").lines().stream()
                 .filter(line -> line.contains("polewright allow"))
                 .map(line -> line.strip().replace("polewright ", ""))
@@ -40,7 +40,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void workIsShownWithItsZoneItsStrictestItemAndItsAim() {
+    void work_isShownWithZoneStrictestItemAndAim() {
         good("allow --for short subs" + CAMERA);
         good("allow --also planets");
         String shown = flat(good("allow"));
@@ -58,9 +58,9 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void whatIsSetIsToldAtOnce() {
-        Outcome told = good("allow --for planets");
-        assertThat(told.lines())
+    void newWork_isShownImmediately() {
+        Outcome result = good("allow --for planets");
+        assertThat(result.lines())
                 .startsWith(
                         "WORK  planets at high power: a field of 24′, 10 minutes untouched, go-to within",
                         "      24′; anywhere above 20°, except within 10° of the pole.",
@@ -83,13 +83,13 @@ class AllowCommandTest extends TypedAllowances {
         "--for planets, planets at high power",
         "--for planets at|high power, planets at high power",
     })
-    void aFewWordsAreEnough(String typed, String item) {
+    void shortItems_areAccepted(String typed, String item) {
         good("allow " + typed);
         assertThat(items()).containsExactly(item);
     }
 
     @Test
-    void anItemOfTheSameNameTakesThePlaceOfTheOther_andCanBeDropped() {
+    void itemOfTheSameName_replacesTheOther_andCanBeDropped() {
         good("allow look moon --field 0.5");
         good("allow look saturn --eyepiece reticle --stay 20 --go-to 15");
         assertThat(flat(good("allow look Moon --field 0.7 --stay 30")))
@@ -101,7 +101,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void aPlainLimitTakesThePlaceOfWork() {
+    void plainLimit_replacesWork() {
         good("allow --for planets");
         assertThat(good("allow 3").out())
                 .startsWith("Logged #3: allowance set.\nNOTE  No longer used: planets at high power.\n");
@@ -111,9 +111,11 @@ class AllowCommandTest extends TypedAllowances {
         assertThat(items()).containsExactly("planets at high power");
     }
 
-    /** 2026-11-25 at Larkfell: Venus stands some 30° west of the Sun, the Moon is nearly full; 12:00 UTC is day. */
+    /**
+     * 2026-11-25 at Larkfell: Venus is some 30° west of the Sun and the Moon is nearly full; 12:00 UTC is in daylight.
+     */
     @Test
-    void aTargetByDayIsNoted_andOneNearTheSunIsWarnedOf() {
+    void daytimeTarget_isNoted_andTargetNearTheSunBringsACaution() {
         String near = flat(good("allow look mercury --field 0.5 --target mercury --at 2026-11-25T12:00Z"));
         assertThat(near)
                 .contains("CARE Only ")
@@ -218,7 +220,7 @@ class AllowCommandTest extends TypedAllowances {
                 "allow drop ring => allow drop: nothing in tonight's work is called 'ring'. Say what tonight is for,"
                         + " with polewright allow --for.",
             })
-    void whatCannotBeIsRefusedInOneLine(String typed, String complaint) {
+    void invalidWork_isRefusedInOneLine(String typed, String complaint) {
         Outcome refused = type(typed);
         assertThat(refused.complaint()).isEqualTo("polewright " + complaint);
         assertThat(refused.status()).isEqualTo(2);
@@ -227,7 +229,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void theLastItemIsNotDropped() {
+    void lastItem_cannotBeDropped() {
         good("allow --for planets");
         assertThat(type("allow drop planets at high power").complaint())
                 .isEqualTo("polewright allow drop: 'planets at high power' is the only item of tonight's work. Set"
@@ -239,7 +241,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void theNextNightIsForTheSame() {
+    void nextNight_keepsTheWork() {
         good("allow --for short subs" + CAMERA);
         good("allow --also planets");
         person.waitMinutes(1440);
@@ -258,9 +260,11 @@ class AllowCommandTest extends TypedAllowances {
         assertThat(flat(good("begin"))).contains("allowed within 5′ of the pole.");
     }
 
-    /** A declination that is up at Larkfell never is at Tussock Flat; the site decides anew. */
+    /**
+     * A declination that rises at Larkfell never rises at Tussock Flat, so a new site means checking the work again.
+     */
     @Test
-    void aNightThatCannotBeForTheSameSaysSo() {
+    void nextNight_whereTheWorkIsImpossible_saysSo() {
         good("allow shot pole --exposure 30 --declination 80 --hours 0,1" + CAMERA);
         person.waitMinutes(1440);
         assertThat(flat(good("begin --as-typed --site " + TUSSOCK_FLAT)))
@@ -268,7 +272,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void beginRefusesALimitAndWorkTogether() {
+    void begin_withLimitAndWork_isRefused() {
         assertThat(type("begin --again --allow 3 --for planets").complaint())
                 .isEqualTo("polewright begin: --allow does not depend on the work. Give --allow or --for, not both.");
         assertThat(type("begin --again --for stars").complaint())
@@ -276,7 +280,7 @@ class AllowCommandTest extends TypedAllowances {
     }
 
     @Test
-    void theZoneIsDrawn() throws IOException {
+    void zone_isDrawn() throws IOException {
         good("allow --for planets");
         Path file = person.file("zone.svg");
         assertThat(good("allow --picture " + file + " --dark").out()).endsWith("Drawn: " + file + "\n");

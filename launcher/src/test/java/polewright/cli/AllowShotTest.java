@@ -13,12 +13,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun.Outcome;
 
-/** Pictures as tonight's work: cameras, exposures, trails, and what the zone makes of them. */
+/** Imaging as tonight's work: cameras, exposures, trailing and the resulting zone. */
 @Tag("slow")
 class AllowShotTest extends TypedAllowances {
     @ParameterizedTest
     @ValueSource(strings = {LARKFELL, TUSSOCK_FLAT})
-    void inBothHemispheresTheBestAimForPicturesIsAboveThePole(String site) {
+    void bestAimForImaging_isAboveThePole_inBothHemispheres(String site) {
         person.good("begin", "--again", "--site", site);
         good("allow --for short subs" + CAMERA);
         JsonNode zone = good("allow --json").json();
@@ -40,9 +40,11 @@ class AllowShotTest extends TypedAllowances {
                 .isEqualTo(zone.get("depth_arcmin").doubleValue());
     }
 
-    /** Vega on 2026-11-25: right ascension 18h38m, so it sets westward; the track is as long as the pictures take. */
+    /**
+     * Vega on 2026-11-25: at right ascension 18h38m it sets in the west. The track lasts as long as the imaging run.
+     */
     @Test
-    void aTargetIsFollowedFromItsPlaceAtThatTime() {
+    void target_isFollowedFromItsPositionAtTheGivenTime() {
         JsonNode where = good("where vega --at 2026-11-25T21:00Z --json").json();
         good("allow shot vega --exposure 20 --total 60 --target vega --at 2026-11-25T21:00Z" + CAMERA);
         JsonNode region = good("allow --json").json().get("work").get(0).get("region");
@@ -56,7 +58,7 @@ class AllowShotTest extends TypedAllowances {
     }
 
     @Test
-    void whatTheRigDoesNotTellOrCannotKeepIsNoted() throws IOException {
+    void missingOrUnattainableRigValues_areNoted() throws IOException {
         String notCounted = "NOTE The rig gives no periodic error, so it is not counted";
         String clamping = "NOTE Tightening the clamps may move the axis by 2.0′, more than the radius of the zone";
         assertThat(flat(good("allow --for short subs" + CAMERA)))
@@ -64,7 +66,7 @@ class AllowShotTest extends TypedAllowances {
                 .doesNotContain("Tightening the clamps");
         assertThat(flat(good("allow"))).contains(notCounted);
         assertThat(flat(good("allow --for long guided subs" + CAMERA))).doesNotContain(notCounted);
-        // The longest that comes out well at all leaves next to no room.
+        // The longest exposure that is possible at all leaves almost no margin.
         String minutes = type("allow shot deep --exposure 900 --focal-length 2800 --pixel 3.76")
                 .complaint()
                 .replaceAll(".* could is ([\\d.]+) minutes.*", "$1");
@@ -79,7 +81,7 @@ class AllowShotTest extends TypedAllowances {
     }
 
     @Test
-    void binningAndTrailsInPixelsAreReckoned() {
+    void binningAndTrailsInPixels_areConverted() {
         good("allow shot m31 --exposure 30 --binning 2 --tolerance 2px --guided" + CAMERA);
         JsonNode shot = good("allow --json").json().get("work").get(0);
         assertThat(shot.get("scale_arcsec_px").doubleValue()).isCloseTo(206264.8 * 7.52e-3 / 1200, within(1e-3));
@@ -88,7 +90,7 @@ class AllowShotTest extends TypedAllowances {
     }
 
     @Test
-    void whatNoAxisSuitsIsRefused_withTheLongestThatCould_andNothingIsLogged() {
+    void impossibleExposure_isRefusedWithTheLongestPossible_andNotLogged() {
         Outcome refused = type("allow shot deep --exposure 900 --focal-length 2800 --pixel 3.76");
         assertThat(refused.status()).isEqualTo(2);
         assertThat(refused.complaint())
@@ -97,14 +99,14 @@ class AllowShotTest extends TypedAllowances {
                         + " --tolerance, stay"
                         + " higher, or guide\\.");
         assertThat(person.events()).isEqualTo(1);
-        // What is said to be possible is possible.
+        // The exposure reported as possible is indeed accepted.
         String minutes = refused.complaint().replaceAll(".* could is ([\\d.]+) minutes.*", "$1");
         good("allow shot deep --focal-length 2800 --pixel 3.76 --exposure "
                 + Math.round(60 * Double.parseDouble(minutes)));
     }
 
     @Test
-    void withOneCameraInTheRigItNeedNotBeNamed_withMoreItMust() throws IOException {
+    void camera_mustBeNamedOnlyIfTheRigHasSeveral() throws IOException {
         Path rig = person.file("rig.json");
         String cameras =
                 "\"cameras\" : [ {\"name\":\"guide\",\"focal_length_mm\":240,\"pixel_um\":3.75,\"width_px\":1280,"
@@ -130,7 +132,7 @@ class AllowShotTest extends TypedAllowances {
     }
 
     @Test
-    void aCameraThatWasTypedIsRememberedWithTheWork() {
+    void enteredCamera_isRememberedWithTheWork() {
         good("allow --for short subs" + CAMERA);
         assertThat(flat(good("allow --also long guided subs")))
                 .contains("with the camera (1200 mm, 4144×2822 pixels of 0.65″)");
@@ -144,7 +146,7 @@ class AllowShotTest extends TypedAllowances {
     }
 
     @Test
-    void beginWithoutACameraSaysHowItGoesOn() {
+    void begin_withoutACamera_saysWhatToDoNext() {
         assertThat(type("begin --again --for short subs").complaint())
                 .isEqualTo(
                         "polewright begin: short subs need a camera, and the rig has none. Begin without --for, then:"

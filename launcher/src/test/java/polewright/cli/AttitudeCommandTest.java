@@ -27,9 +27,9 @@ import polewright.simulation.camera.RenderedFrame;
 import polewright.simulation.camera.SkyTruth;
 import polewright.sky.place.CatalogueStar;
 
-/** Where one frame looked, told by its stars: against what the rehearsal knows of the frame. */
+/** The attitude solved from one frame's stars, compared with the simulated attitude. */
 class AttitudeCommandTest {
-    // A pixel is 20.6″ wide and some sixty stars place the frame to a hundredth of it.
+    // A pixel is 20.6″ wide; some sixty stars place the frame to a hundredth of a pixel.
     private static final double DEGREES = 1.0 / 3600;
     private static final double SCALE_ARCSEC = 20.63;
 
@@ -45,7 +45,7 @@ class AttitudeCommandTest {
     private CommandRun person;
 
     @BeforeAll
-    static void takeAFrame() {
+    static void takeFrame() {
         RenderedFrame rendered = CameraEvening.atLarkfell().take();
         truth = rendered.truth();
         picture = rendered.frame();
@@ -53,7 +53,7 @@ class AttitudeCommandTest {
     }
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         person = new CommandRun(folder, "2026-11-25T21:00:00Z");
     }
 
@@ -68,33 +68,33 @@ class AttitudeCommandTest {
         return frames.resolve("frame.fits").toString();
     }
 
-    private static void assertTrue(JsonNode told) {
+    private static void assertTrue(JsonNode result) {
         CatalogueStar centre = truth.centre();
         double cosDec = centre.declination().cos();
-        assertThat(told.get("ra_icrs_deg").doubleValue())
+        assertThat(result.get("ra_icrs_deg").doubleValue())
                 .isCloseTo(centre.rightAscension().degrees(), within(DEGREES / cosDec));
-        assertThat(told.get("dec_icrs_deg").doubleValue())
+        assertThat(result.get("dec_icrs_deg").doubleValue())
                 .isCloseTo(centre.declination().degrees(), within(DEGREES));
     }
 
     @Test
-    void asJsonItSaysWhereTheFrameLooked() {
-        JsonNode told = attitude("--near", "pole", "--within", "25");
-        assertTrue(told);
-        assertThat(told.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
-        assertThat(told.get("mirrored").booleanValue()).isFalse();
-        assertThat(told.get("scale_arcsec_px").doubleValue()).isCloseTo(SCALE_ARCSEC, within(0.05));
-        assertThat(told.get("stars_found").intValue()).isGreaterThan(30);
-        assertThat(told.get("stars_matched").intValue())
-                .isBetween(30, told.get("stars_found").intValue());
-        assertThat(told.get("rms_arcsec").doubleValue()).isBetween(0.1, 6.0);
-        assertThat(told.get("sigma_arcsec").doubleValue()).isBetween(0.01, 1.0);
-        assertThat(told.get("log_odds").doubleValue()).isGreaterThan(30);
-        assertThat(told.get("at").textValue()).isEqualTo("2026-11-25T20:00:00Z");
+    void json_givesTheAttitude() {
+        JsonNode result = attitude("--near", "pole", "--within", "25");
+        assertTrue(result);
+        assertThat(result.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
+        assertThat(result.get("mirrored").booleanValue()).isFalse();
+        assertThat(result.get("scale_arcsec_px").doubleValue()).isCloseTo(SCALE_ARCSEC, within(0.05));
+        assertThat(result.get("stars_found").intValue()).isGreaterThan(30);
+        assertThat(result.get("stars_matched").intValue())
+                .isBetween(30, result.get("stars_found").intValue());
+        assertThat(result.get("rms_arcsec").doubleValue()).isBetween(0.1, 6.0);
+        assertThat(result.get("sigma_arcsec").doubleValue()).isBetween(0.01, 1.0);
+        assertThat(result.get("log_odds").doubleValue()).isGreaterThan(30);
+        assertThat(result.get("at").textValue()).isEqualTo("2026-11-25T20:00:00Z");
     }
 
     @Test
-    void theKeysAreThese() {
+    void json_hasTheDocumentedKeys() {
         List<String> keys = new ArrayList<>();
         attitude("--near", "pole", "--within", "25").fieldNames().forEachRemaining(keys::add);
         assertThat(keys)
@@ -118,11 +118,14 @@ class AttitudeCommandTest {
     }
 
     @Test
-    void inWordsItIsAFewLines() {
-        String told = person.good("attitude", frame(), "--near", "pole", "--within", "25", "--site", "54.60,-2.90,240")
+    void text_isAFewLines() {
+        String result = person.good(
+                        "attitude", frame(), "--near", "pole", "--within", "25", "--site", "54.60,-2.90,240")
                 .out();
-        // Figures are the other tests' matter; exponents and counts vary in length.
-        assertThat(told.replaceAll("\\d+\\.\\d+", "#.#").replaceAll("\\d+", "#").replaceAll("\\s+", " "))
+        // Other tests check the figures; exponents and counts vary in length.
+        assertThat(result.replaceAll("\\d+\\.\\d+", "#.#")
+                        .replaceAll("\\d+", "#")
+                        .replaceAll("\\s+", " "))
                 .isEqualTo("frame.fits is centred on right ascension #h#m#.#s, declination +#°#′#″ (ICRS; #.#, +#.#"
                         + " degrees)"
                         + " ±#.#″. Up in the frame is position angle #.#° (from north through east). Field"
@@ -132,12 +135,12 @@ class AttitudeCommandTest {
     }
 
     @Test
-    void withSiteAndTimeItSaysWhereTheCameraStood() {
-        JsonNode told = attitude("--near", "pole", "--within", "25", "--site", "54.60,-2.90,240");
+    void siteAndTime_giveAzimuthAndAltitude() {
+        JsonNode result = attitude("--near", "pole", "--within", "25", "--site", "54.60,-2.90,240");
         var seen = truth.attitude().boresight();
-        assertThat(told.get("az_deg").doubleValue())
+        assertThat(result.get("az_deg").doubleValue())
                 .isCloseTo(Math.toDegrees(Math.atan2(seen.getX(), seen.getY())), within(0.01));
-        assertThat(told.get("alt_apparent_deg").doubleValue())
+        assertThat(result.get("alt_apparent_deg").doubleValue())
                 .isCloseTo(Math.toDegrees(Math.asin(seen.getZ())), within(0.01));
     }
 
@@ -151,12 +154,12 @@ class AttitudeCommandTest {
                 "--near 70,70 --within 60 --mirrored no",
                 "--focal-length 50 --pixel-size 5 --near pole --within 25",
             })
-    void itNeedsNoHintAndTakesAny(String hints) {
+    void hints_areOptional(String hints) {
         assertTrue(attitude(hints.isEmpty() ? new String[0] : hints.split(" ", -1)));
     }
 
     @Test
-    void aPlaceInDegreesIsAHint() {
+    void positionInDegrees_isAccepted() {
         CatalogueStar centre = truth.centre();
         assertTrue(attitude(
                 "--near",
@@ -167,7 +170,7 @@ class AttitudeCommandTest {
     }
 
     @Test
-    void opticsThatAreToldWronglyAreGivenUpAndThatIsSaid() {
+    void wrongOptics_areDropped_andReported() {
         FrameFacts facts = picture.facts();
         FrameFacts wrong = new FrameFacts(
                 facts.middle(),
@@ -177,15 +180,15 @@ class AttitudeCommandTest {
                 facts.pixelMicrons(),
                 facts.camera());
         Path file = CameraEvening.write(folder.resolve("wrong.fits"), CameraEvening.with(picture, wrong));
-        JsonNode told = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
+        JsonNode result = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertTrue(told);
-        assertThat(told.get("notes").get(0).textValue())
+        assertTrue(result);
+        assertThat(result.get("notes").get(0).textValue())
                 .matches("NOTE  its focal length and pixel size give 7\\.64″ per pixel; the stars give 20\\.6\\d″\\.");
     }
 
     @Test
-    void aPngIsDrawnWithItsFirstRowOnTop() throws IOException {
+    void png_isDrawnWithFirstRowOnTop() throws IOException {
         BufferedImage image = new BufferedImage(picture.width(), picture.height(), BufferedImage.TYPE_USHORT_GRAY);
         for (int y = 0; y < picture.height(); y++) {
             for (int x = 0; x < picture.width(); x++) {
@@ -195,37 +198,37 @@ class AttitudeCommandTest {
         }
         Path png = folder.resolve("frame.png");
         ImageIO.write(image, "png", png.toFile());
-        JsonNode told = person.good("attitude", png.toString(), "--near", "pole", "--within", "25", "--json")
+        JsonNode result = person.good("attitude", png.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertTrue(told);
-        assertThat(told.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
-        assertThat(told.get("mirrored").booleanValue()).isFalse();
-        assertThat(told.has("at")).isFalse();
+        assertTrue(result);
+        assertThat(result.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
+        assertThat(result.get("mirrored").booleanValue()).isFalse();
+        assertThat(result.has("at")).isFalse();
     }
 
-    /** Without a word of it FITS is drawn with its first row at the bottom: turned and mirrored the other way. */
+    /** FITS that does not state its row order is drawn with its first row at the bottom, so the view is mirrored. */
     @Test
-    void aFitsFileThatDoesNotSayItsOrderIsDrawnFromTheBottomUp() throws IOException {
+    void fitsWithoutRowOrder_isDrawnFromTheBottomUp() throws IOException {
         String fits = Files.readString(Path.of(frame()), StandardCharsets.ISO_8859_1);
         assertThat(fits).contains("ROWORDER= 'TOP-DOWN'");
         Path file = CameraEvening.write(
                 folder.resolve("bottom.fits"),
                 fits.replace("ROWORDER= ", "COMMENT   ").getBytes(StandardCharsets.ISO_8859_1));
-        JsonNode told = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
+        JsonNode result = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertTrue(told);
-        assertThat(told.get("mirrored").booleanValue()).isTrue();
-        assertThat(told.get("roll_deg").doubleValue()).isCloseTo((truth.roll().degrees() + 180) % 360, within(0.02));
+        assertTrue(result);
+        assertThat(result.get("mirrored").booleanValue()).isTrue();
+        assertThat(result.get("roll_deg").doubleValue()).isCloseTo((truth.roll().degrees() + 180) % 360, within(0.02));
         assertTrue(person.good(
                         "attitude", file.toString(), "--near", "pole", "--within", "25", "--mirrored", "yes", "--json")
                 .json());
     }
 
     @Test
-    void theWcsHeaderAndThePictureAreWrittenWhereAsked() throws IOException {
+    void wcsHeaderAndPicture_areWrittenToTheGivenFiles() throws IOException {
         Path wcs = folder.resolve("frame.wcs");
         Path drawn = folder.resolve("frame.png");
-        String told = person.good(
+        String result = person.good(
                         "attitude",
                         frame(),
                         "--near",
@@ -237,7 +240,7 @@ class AttitudeCommandTest {
                         "--picture",
                         drawn.toString())
                 .out();
-        assertThat(told).contains("Written: " + wcs + "\n").endsWith("Drawn: " + drawn + "\n");
+        assertThat(result).contains("Written: " + wcs + "\n").endsWith("Drawn: " + drawn + "\n");
         assertThat(Files.readString(wcs, StandardCharsets.US_ASCII))
                 .hasSize((int) Files.size(wcs))
                 .startsWith("SIMPLE  =                    T")
@@ -249,7 +252,7 @@ class AttitudeCommandTest {
     }
 
     @Test
-    void asJsonNothingIsPrintedBesideIt() {
+    void json_isTheOnlyOutput() {
         assertThat(person.good(
                                 "attitude",
                                 frame(),

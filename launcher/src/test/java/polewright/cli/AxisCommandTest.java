@@ -17,19 +17,19 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.camera.CameraEvening;
 
-/** Where the axis points, by rendered frames between which a fork with a known axis was turned. */
+/** The axis from rendered frames, taken while a fork with a known axis error was turned in right ascension. */
 @Tag("slow")
 class AxisCommandTest {
     private static final String LARKFELL = "54.60,-2.90,240";
     private static final String TUSSOCK_FLAT = "-43.95,170.40,710";
-    // Frames of 20.6″ pixels with some sixty stars: a second of arc each, and their errors grow a little in the axis.
+    // Frames of 20.6″ pixels with some sixty stars: one arcsecond each; the error is a little larger for the axis.
     private static final double ARCMIN = 0.1;
 
     @TempDir
     private static Path frames;
 
     private static List<String> northern;
-    private static List<String> standing;
+    private static List<String> stationary;
     private static List<String> southern;
 
     @TempDir
@@ -39,19 +39,19 @@ class AxisCommandTest {
 
     @BeforeAll
     static void takeFrames() throws java.io.IOException {
-        northern = names(CameraEvening.atLarkfell().takeTurning(sub("north"), 3, 30));
-        CameraEvening still = CameraEvening.atLarkfell();
-        still.standStill();
+        northern = names(CameraEvening.atLarkfell().takeTurning(subfolder("north"), 3, 30));
+        CameraEvening stationaryMount = CameraEvening.atLarkfell();
+        stationaryMount.standStill();
         List<Path> files = new ArrayList<>();
-        files.add(still.take(sub("still").resolve("a.fits")));
-        files.add(still.take(frames.resolve("still").resolve("b.fits")));
-        still.turnRightAscension(-40);
-        files.add(still.take(frames.resolve("still").resolve("c.fits")));
-        standing = names(files);
-        southern = names(CameraEvening.atTussockFlat().takeTurning(sub("south"), 3, -35));
+        files.add(stationaryMount.take(subfolder("still").resolve("a.fits")));
+        files.add(stationaryMount.take(frames.resolve("still").resolve("b.fits")));
+        stationaryMount.turnRightAscension(-40);
+        files.add(stationaryMount.take(frames.resolve("still").resolve("c.fits")));
+        stationary = names(files);
+        southern = names(CameraEvening.atTussockFlat().takeTurning(subfolder("south"), 3, -35));
     }
 
-    private static Path sub(String name) throws java.io.IOException {
+    private static Path subfolder(String name) throws java.io.IOException {
         return java.nio.file.Files.createDirectories(frames.resolve(name));
     }
 
@@ -60,7 +60,7 @@ class AxisCommandTest {
     }
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         person = new CommandRun(folder, "2026-11-25T21:00:00Z");
     }
 
@@ -79,46 +79,46 @@ class AxisCommandTest {
     }
 
     @Test
-    void threeFramesTellTheHiddenAxis() {
-        JsonNode told = axis(northern, LARKFELL, "--json").json();
-        assertThat(told.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
-        assertThat(told.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
-        // East on the sky is not azimuth: 42′ / cos 54.3°.
-        assertThat(told.get("azimuth_error_arcmin").doubleValue()).isCloseTo(72.0, within(2 * ARCMIN));
-        JsonNode covariance = told.get("cov_arcmin2");
+    void threeFrames_recoverTheTrueAxis() {
+        JsonNode result = axis(northern, LARKFELL, "--json").json();
+        assertThat(result.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
+        assertThat(result.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
+        // An offset east on the sky is not azimuth: 42′ / cos 54.3°.
+        assertThat(result.get("azimuth_error_arcmin").doubleValue()).isCloseTo(72.0, within(2 * ARCMIN));
+        JsonNode covariance = result.get("cov_arcmin2");
         assertThat(covariance).hasSize(2);
         assertThat(covariance.get(0).get(1).doubleValue())
                 .isEqualTo(covariance.get(1).get(0).doubleValue());
         assertThat(Math.sqrt(covariance.get(0).get(0).doubleValue())).isBetween(1e-4, ARCMIN);
         // Half a minute of tracking between frames adds an eighth of a degree.
-        assertThat(numbers(told.get("rotation_deg")))
+        assertThat(numbers(result.get("rotation_deg")))
                 .hasSize(2)
                 .allSatisfy(turn -> assertThat(turn).isCloseTo(30.125, within(0.01)));
-        assertThat(told.get("residual_arcsec").doubleValue()).isBetween(1e-6, 5.0);
-        assertThat(told.get("warnings")).isEmpty();
+        assertThat(result.get("residual_arcsec").doubleValue()).isBetween(1e-6, 5.0);
+        assertThat(result.get("warnings")).isEmpty();
     }
 
     @Test
-    void theSouthernEndIsMeantInTheSouth() {
-        JsonNode told = axis(southern, TUSSOCK_FLAT, "--json").json();
-        assertThat(told.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
-        assertThat(told.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
-        assertThat(numbers(told.get("rotation_deg")))
+    void southernSite_usesTheSouthernEndOfTheAxis() {
+        JsonNode result = axis(southern, TUSSOCK_FLAT, "--json").json();
+        assertThat(result.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
+        assertThat(result.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
+        assertThat(numbers(result.get("rotation_deg")))
                 .allSatisfy(turn -> assertThat(turn).isCloseTo(-34.875, within(0.01)));
     }
 
     @Test
-    void aMountThatStandsStillDoesAsWellAndIsSeenTo() {
-        JsonNode told = axis(standing, LARKFELL, "--json").json();
-        assertThat(told.get("drive").textValue()).isEqualTo("standing");
-        assertThat(told.get("drive_seen").booleanValue()).isTrue();
-        assertThat(told.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
-        assertThat(told.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
-        assertThat(numbers(told.get("rotation_deg")).get(0)).isCloseTo(0, within(0.01));
+    void stationaryMount_worksAndIsRecognised() {
+        JsonNode result = axis(stationary, LARKFELL, "--json").json();
+        assertThat(result.get("drive").textValue()).isEqualTo("standing");
+        assertThat(result.get("drive_seen").booleanValue()).isTrue();
+        assertThat(result.get("east_arcmin").doubleValue()).isCloseTo(42, within(ARCMIN));
+        assertThat(result.get("up_arcmin").doubleValue()).isCloseTo(-17, within(ARCMIN));
+        assertThat(numbers(result.get("rotation_deg")).get(0)).isCloseTo(0, within(0.01));
     }
 
     @Test
-    void whatWasToldOfTheDriveIsSaidBackUnlessTheFramesShowOtherwise() {
+    void enteredDriveState_isRepeatedUnlessTheFramesContradictIt() {
         assertThat(axis(northern, LARKFELL, "--drive", "tracking", "--json")
                         .json()
                         .get("drive")
@@ -126,7 +126,7 @@ class AxisCommandTest {
                 .isEqualTo("tracking");
         assertThat(axis(northern, LARKFELL, "--json").json().get("drive").textValue())
                 .isEqualTo("not_told");
-        assertThat(axis(standing, LARKFELL, "--drive", "tracking", "--json")
+        assertThat(axis(stationary, LARKFELL, "--drive", "tracking", "--json")
                         .json()
                         .get("warnings")
                         .get(0)
@@ -135,7 +135,7 @@ class AxisCommandTest {
     }
 
     @Test
-    void theOrderOfTheFilesDoesNotMatter() {
+    void fileOrder_doesNotMatter() {
         List<String> shuffled = List.of(northern.get(2), northern.get(0), northern.get(1));
         assertThat(axis(shuffled, LARKFELL, "--json").json().get("east_arcmin").doubleValue())
                 .isCloseTo(
@@ -147,23 +147,25 @@ class AxisCommandTest {
     }
 
     @Test
-    void twoFramesDoButNothingChecksThem() {
-        JsonNode told = axis(northern.subList(0, 2), LARKFELL, "--json").json();
-        assertThat(told.get("east_arcmin").doubleValue()).isCloseTo(42, within(3 * ARCMIN));
-        assertThat(told.get("warnings")).hasSize(1);
-        assertThat(told.get("warnings").get(0).textValue())
+    void twoFrames_areEnough_butUnchecked() {
+        JsonNode result = axis(northern.subList(0, 2), LARKFELL, "--json").json();
+        assertThat(result.get("east_arcmin").doubleValue()).isCloseTo(42, within(3 * ARCMIN));
+        assertThat(result.get("warnings")).hasSize(1);
+        assertThat(result.get("warnings").get(0).textValue())
                 .startsWith("two frames always fit some axis, so nothing checks them");
     }
 
     @Test
-    void inWordsItNamesTheFramesThenTheAxisThenWhatItRestsOn() {
-        String told = axis(northern, LARKFELL).out();
-        assertThat(told.lines().limit(3).map(l -> l.replaceAll("[\\d.]+″", "#″").replaceAll("\\d+ of \\d+", "# of #")))
+    void text_givesFramesThenAxisThenBasis() {
+        String result = axis(northern, LARKFELL).out();
+        assertThat(result.lines()
+                        .limit(3)
+                        .map(l -> l.replaceAll("[\\d.]+″", "#″").replaceAll("\\d+ of \\d+", "# of #")))
                 .containsExactly(
                         "1. turn1.fits, 20:00:00 UTC: # of # stars matched, centre to #″.",
                         "2. turn2.fits, 20:00:30 UTC: # of # stars matched, centre to #″.",
                         "3. turn3.fits, 20:01:00 UTC: # of # stars matched, centre to #″.");
-        assertThat(told.replaceAll("\\s+", " "))
+        assertThat(result.replaceAll("\\s+", " "))
                 .containsPattern("Axis: 4[12]′\\d\\d″ east, 1[67]′\\d\\d″ low \\(±[\\d.]+″( east–west, ±[\\d.]+″"
                         + " up–down)?\\)\\.")
                 .containsPattern("In azimuth and altitude: 7[12]′\\d\\d″ right, 17′\\d\\d″ low\\.")
@@ -171,12 +173,12 @@ class AxisCommandTest {
                         "RA turned 30\\.1° westward, then 30\\.1° westward; the frames agree" + " to [\\d.]+″\\.")
                 .contains("The frames do not show whether the drive was on; the axis does not depend on it.")
                 .doesNotContain("NOTE");
-        assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        assertThat(result.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
     }
 
     @Test
-    void timesMayBeToldInTheOrderOfTheFiles() {
-        // An hour late: the sky has turned by 15°, and the offset with it.
+    void times_canBeGivenInFileOrder() {
+        // One hour late, the sky has turned by 15°, and the offset with it.
         JsonNode late = axis(
                         northern,
                         LARKFELL,
@@ -191,7 +193,7 @@ class AxisCommandTest {
     }
 
     @Test
-    void theSiteOfTheLastNightIsTaken() {
+    void site_defaultsToTheLastNights() {
         person.good("begin", "--site", LARKFELL);
         List<String> typed = new ArrayList<>(List.of("axis"));
         typed.addAll(northern);
@@ -205,7 +207,7 @@ class AxisCommandTest {
     }
 
     @Test
-    void thePictureIsOfTheLastFrame() throws java.io.IOException {
+    void picture_showsTheLastFrame() throws java.io.IOException {
         Path drawn = folder.resolve("axis.png");
         assertThat(axis(northern, LARKFELL, "--picture", drawn.toString()).out())
                 .endsWith("Drawn: " + drawn + "\n");

@@ -28,9 +28,9 @@ import polewright.operations.CommandRun;
 import polewright.operations.CommandRun.Outcome;
 import polewright.operations.camera.CameraEvening;
 
-/** Frames that tell nothing: one clear line each, exit status 1, in bounded time, and the night as it was. */
+/** Unusable frames: one clear line each, exit status 1, in bounded time, and the night unchanged. */
 class BadFrameTest {
-    /** Any machine that runs these tests at all is done by then; without a bound a search could go on for hours. */
+    /** Generous on any machine that can run these tests; without a limit a search could run for hours. */
     private static final Duration BOUND = Duration.ofSeconds(90);
 
     @TempDir
@@ -119,7 +119,7 @@ class BadFrameTest {
     }
 
     @BeforeEach
-    void aNightWithASighting() {
+    void logOneSighting() {
         person = new CommandRun(folder, "2026-11-25T20:10:00Z");
         person.good("begin", "--site", "54.60,-2.90,240");
         person.good("sight", "compass", "3");
@@ -147,45 +147,45 @@ class BadFrameTest {
     }
 
     @Test
-    void aTruncatedFile() {
+    void truncatedFile_isRefused() {
         assertThat(refused("attitude", file("truncated.fits")).err())
                 .startsWith("polewright attitude: truncated.fits: ")
                 .contains("only 306720 are present. Wait until it is fully saved");
     }
 
     @Test
-    void aFitsFileWithoutAnImage() {
+    void fitsWithoutImage_isRefused() {
         assertThat(refused("attitude", file("no-image.fits")).err())
                 .startsWith("polewright attitude: no-image.fits: ")
                 .contains("no image");
     }
 
     @Test
-    void aHeaderThatClaimsABillionPixels() {
+    void headerClaimingABillionPixels_isRefused() {
         assertThat(refused("attitude", file("huge.fits")).err()).startsWith("polewright attitude: huge.fits: ");
     }
 
     @Test
-    void aCat() {
+    void cat_isRefused() {
         assertThat(refused("attitude", file("cat.jpg")).err())
                 .matches("polewright attitude: cat\\.jpg: (it shows .*stars?"
                         + "|the stars found on it \\(\\d+\\) do not match any stars of the sky)\\. .*\\.\n");
     }
 
     @Test
-    void allBlack() {
+    void allBlack_isRefused() {
         assertRefused("black.fits", "black.fits: it shows no stars. Expose longer, focus, or take the cap off.");
     }
 
     @Test
-    void allWhite() {
+    void allWhite_isRefused() {
         assertThat(refused("attitude", file("white.fits")).err())
                 .startsWith("polewright attitude: white.fits: ")
                 .contains("no stars");
     }
 
     @Test
-    void notAFrameAtAll() {
+    void otherFile_isRefused() {
         assertThat(refused("attitude", file("words.fits")).err())
                 .startsWith("polewright attitude: words.fits: this is not a supported image. ");
         assertThat(refused("attitude", file("empty.fits")).err())
@@ -199,7 +199,7 @@ class BadFrameTest {
     }
 
     @Test
-    void oneFrameAlone() {
+    void singleFrame_isRefused() {
         assertThat(refused("axis", file("good.fits"), "--site", "54.60,-2.90,240", "--near", "pole", "--within", "25")
                         .err())
                 .isEqualTo("polewright axis: one frame alone does not give the axis. Turn right ascension by 30 to 90"
@@ -207,7 +207,7 @@ class BadFrameTest {
     }
 
     @Test
-    void framesOfTwoNights() {
+    void framesOfTwoNights_areRefused() {
         for (List<String> command : List.of(List.of("axis"), List.of("sight", "frames"))) {
             assertThat(refusedPair(command, "next-night.fits").err())
                     .isEqualTo("polewright " + String.join(" ", command) + ": two frames are 24 hours apart"
@@ -217,7 +217,7 @@ class BadFrameTest {
     }
 
     @Test
-    void noRotationBetweenTheFrames() {
+    void framesWithoutRotation_areRefused() {
         for (List<String> command : List.of(List.of("axis"), List.of("sight", "frames"))) {
             assertThat(refusedPair(command, "unturned.fits").err())
                     .isEqualTo("polewright " + String.join(" ", command) + ": there is no rotation between the frames"
@@ -226,14 +226,14 @@ class BadFrameTest {
     }
 
     @Test
-    void aFrameWithoutATime() {
+    void frameWithoutTime_isRefused() {
         assertThat(refusedPair(List.of("axis"), "timeless.fits").err())
                 .isEqualTo("polewright axis: timeless.fits does not say when it was taken. Give the middle of the"
                         + " exposure with --at, such as --at 2026-11-25T20:00Z.\n");
     }
 
     @Test
-    void aSiteOrTimeThatPutsTheStarsUnderTheHorizon() {
+    void siteOrTimeWithStarsBelowTheHorizon_isRefused() {
         assertThat(refused(
                                 "axis",
                                 file("good.fits"),

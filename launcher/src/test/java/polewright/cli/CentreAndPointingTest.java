@@ -30,7 +30,7 @@ import polewright.sky.place.HourAnglePlace;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** A fork with every error there is, whose readings are typed as its owner would. */
+/** A fork with every mount error, its circle readings typed as an owner would. */
 class CentreAndPointingTest {
     private static final List<String> NORTHERN =
             List.of("capella", "aldebaran", "rigel", "procyon", "pollux", "alpheratz", "mirfak", "dubhe");
@@ -60,7 +60,7 @@ class CentreAndPointingTest {
         return person;
     }
 
-    /** Hour angle and declination that the fork's circles show with the star in the middle, ±20″. */
+    /** Hour angle and declination on the fork's circles with the star centred, ±20″. */
     private static String reading(Site site, String name, Instant at, Random random) {
         SkyBody star = BodyFinder.named(name);
         CentredStar any = new CentredStar(
@@ -95,7 +95,7 @@ class CentreAndPointingTest {
 
     @ParameterizedTest
     @CsvSource({"54.60, -2.90, 240, 2026-01-15T20:00:00Z", "-43.95, 170.40, 710, 2026-01-15T10:30:00Z"})
-    void theAxisIsFoundWithinWhatIsPromised_andCountsAsASighting(
+    void axis_isFoundWithinTheStatedUncertainty_andCountsAsASighting(
             double latitude, double longitude, double height, String now) throws IOException {
         Site site = Site.ofDegrees(latitude, longitude, height);
         CommandRun person = begun(site, now);
@@ -119,7 +119,7 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void turningAScrewBeginsAnew() throws IOException {
+    void turningAScrew_startsANewSet() throws IOException {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         String now = "2026-01-15T20:00:00Z";
         CommandRun person = begun(site, now);
@@ -133,12 +133,12 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void aWrongStarIsNamed_andLeftOut() throws IOException {
+    void misidentifiedStar_isNamedAndExcluded() throws IOException {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         String now = "2026-01-15T20:00:00Z";
         CommandRun person = begun(site, now);
         centreAll(person, site, now, NORTHERN);
-        // Castor was in the field, Bellatrix was typed.
+        // Castor was centred, but Bellatrix was entered.
         String castor = reading(site, "castor", Instant.parse(now), new Random(7));
         CommandRun.Outcome outcome =
                 person.good("centre", "bellatrix", "--hour-angle", "--reads=" + castor, "--sigma", "0.33");
@@ -149,7 +149,7 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void whatIsSaidFitsAScreen_theMostImportantFirst() {
+    void output_fitsAScreen_mostImportantFirst() {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         String now = "2026-01-15T20:00:00Z";
         CommandRun person = begun(site, now);
@@ -166,7 +166,7 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void aTableIsReadWhole_orNotAtAll() throws IOException {
+    void table_isReadWholeOrNotAtAll() throws IOException {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         String now = "2026-01-15T20:00:00Z";
         CommandRun person = begun(site, now);
@@ -191,7 +191,7 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void rightAscensionIsTakenInHoursAndMinutes() throws IOException {
+    void rightAscension_canBeInHoursAndMinutes() throws IOException {
         CommandRun person = begun(Site.ofDegrees(54.6, -2.9, 240), "2026-01-15T20:00:00Z");
         person.good("centre", "capella", "--reads", "5h18m45s,+46d00m59s");
         person.good("centre", "capella", "--reads", "79.6875,46.0164");
@@ -199,9 +199,9 @@ class CentreAndPointingTest {
         assertThat(left.get(0).get("left_out_arcmin").asDouble()).isLessThan(0.5);
     }
 
-    /** The fork of the camera evening reads what it was told; only its axis is off. */
+    /** The simulated fork goes exactly where it is sent; only its axis is off. */
     @Test
-    void framesServeInPlaceOfStars() throws IOException {
+    void frames_canReplaceCentredStars() throws IOException {
         CameraEvening evening = CameraEvening.atLarkfell();
         CommandRun person = begun(CameraEvening.LARKFELL, "2026-11-25T21:00:00Z");
         evening.standStill();
@@ -233,7 +233,7 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void theMapIsDrawn() throws IOException {
+    void map_isDrawn() throws IOException {
         Site site = Site.ofDegrees(54.6, -2.9, 240);
         String now = "2026-01-15T20:00:00Z";
         CommandRun person = begun(site, now);
@@ -248,7 +248,7 @@ class CentreAndPointingTest {
     }
 
     @Test
-    void whatCannotBeMeantIsRefused() {
+    void nonsense_isRefused() {
         CommandRun person = begun(Site.ofDegrees(54.6, -2.9, 240), "2026-01-15T20:00:00Z");
         assertThat(person.run("centre", "sun", "--reads", "10,10").complaint())
                 .isEqualTo(

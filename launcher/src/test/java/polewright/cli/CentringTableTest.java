@@ -17,7 +17,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
 
-/** A table of centrings is logged as any other command is: once under its key, if the log is as it was known, whole. */
+/** A table of centrings is logged like any other command: once per key, only onto the expected log, all or nothing. */
 class CentringTableTest {
     @TempDir
     private Path folder;
@@ -47,7 +47,7 @@ class CentringTableTest {
     }
 
     @Test
-    void sentTwiceUnderOneKey_isLoggedOnce() {
+    void sameKeyTwice_isLoggedOnce() {
         person.good("centre", "--csv", table, "--once", "key-of-a-table");
         assertThat(person.events()).isEqualTo(3);
         assertThat(person.good("centre", "--csv", table, "--once", "key-of-a-table")
@@ -58,7 +58,7 @@ class CentringTableTest {
     }
 
     @Test
-    void meantForAnotherNightOrAnotherLastEvent_isNotLogged() {
+    void wrongNightOrLastEvent_isNotLogged() {
         person.good("note", "dew");
         assertNothingAdded(2, "--if-last", "1");
         assertNothingAdded(2, "--if-night", "2");
@@ -67,7 +67,7 @@ class CentringTableTest {
     }
 
     @Test
-    void entriesHaveTheTimeOfTheirLogging_andTheTimeThatTheStarWasCentred() {
+    void entries_haveLoggingTimeAndCentringTime() {
         person.good("centre", "--csv", table);
         try (NightLog opened = NightLog.open(person.log())) {
             List<LoggedEvent> events = opened.events(opened.latest().orElseThrow());

@@ -35,7 +35,7 @@ class ChartCommandTest {
     }
 
     @Test
-    void theWayIsTold() {
+    void starHop_isDescribed() {
         assertThat(chart("M 31", "--optic", "eyepiece").lines())
                 .containsExactly(
                         "Look south, 7½ fists up (76.8°), for M 31 (Andromeda Galaxy).",
@@ -46,7 +46,7 @@ class ChartCommandTest {
     }
 
     @Test
-    void thePictureIsDrawn_inBothPalettes() throws IOException {
+    void picture_isDrawnInBothPalettes() throws IOException {
         Path light = folder.resolve("light.svg");
         Path dark = folder.resolve("dark.svg");
         chart("M 13", "--picture", light.toString());
@@ -57,7 +57,7 @@ class ChartCommandTest {
     }
 
     @Test
-    void jsonHasStarsAndTheWay() throws IOException {
+    void json_hasStarsAndStarHop() throws IOException {
         JsonNode node = new ObjectMapper().readTree(chart("M 31", "--json").out());
         assertThat(node.get("field_deg").asDouble()).isCloseTo(6, within(1e-9));
         assertThat(node.get("guide_star").get("name").asText()).isEqualTo("Mirach");
@@ -66,7 +66,7 @@ class ChartCommandTest {
     }
 
     @Test
-    void theSunIsRefused() {
+    void sun_isRefused() {
         CommandRun.Outcome outcome = chart("sun");
         assertThat(outcome.status()).isEqualTo(2);
         assertThat(outcome.complaint())
@@ -75,7 +75,7 @@ class ChartCommandTest {
     }
 
     @Test
-    void whatIsDownOrHiddenIsSaid() {
+    void targetBelowTheHorizonOrObstructed_isReported() {
         assertThat(chart("M 8").lines()).anyMatch(line -> line.contains("is below the horizon"));
         person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         person.good("horizon", "0,50");
@@ -83,16 +83,16 @@ class ChartCommandTest {
     }
 
     @Test
-    void anOpticThatTheRigHasNotIsRefused() {
+    void unknownOptic_isRefused() {
         assertThat(chart("M 13", "--optic", "binocular").complaint())
                 .isEqualTo("polewright chart: the rig has no optic 'binocular'; it has finder, eyepiece, reticle.");
         assertThat(chart("M 13", "--faintest", "15").complaint())
                 .isEqualTo("polewright chart: a magnitude limit of 15.0 is outside 1 to 12, the range of the atlas.");
     }
 
-    /** Capella stands 23° from the midsummer Sun; the target, 31° from it, comes with no warning of its own. */
+    /** Capella is 23° from the midsummer Sun. The target, 31° from it, brings no caution of its own. */
     @Test
-    void byDayNobodyIsSentToAStar() {
+    void byDay_noStarHopIsGiven() {
         person = new CommandRun(folder, "2026-06-15T12:30:00Z");
         CommandRun.Outcome outcome = chart("79,54");
         assertThat(outcome.out())
@@ -103,12 +103,12 @@ class ChartCommandTest {
     }
 
     @Test
-    void atNightNothingIsSaidOfTheSun() {
+    void atNight_sunIsNotMentioned() {
         assertThat(chart("M 31").out()).contains("From Mirach").doesNotContain("Sun");
     }
 
     @Test
-    void nearTheSunByDayIsWarnedOf() {
+    void byDay_nearTheSun_bringsACaution() {
         person = new CommandRun(folder, "2026-11-25T12:00:00Z");
         assertThat(chart("venus").out() + chart("mercury").out()).contains("CARE  Only ");
     }

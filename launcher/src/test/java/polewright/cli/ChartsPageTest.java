@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** docs/charts.md prints what the program prints. */
+/** The examples in docs/charts.md match the program's output. */
 class ChartsPageTest {
     private static final Pattern RUN = Pattern.compile("(?s)\\$ polewright ([^\\n]*)\\n(.*?)```");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
@@ -20,7 +20,7 @@ class ChartsPageTest {
     private Path folder;
 
     @Test
-    void everyExampleComesOutAsPrinted() throws IOException {
+    void everyExample_matchesTheOutput() throws IOException {
         String page = Files.readString(Path.of("..", "docs", "charts.md"));
         Matcher runs = RUN.matcher(page);
         int examples = 0;

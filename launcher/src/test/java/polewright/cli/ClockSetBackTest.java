@@ -40,46 +40,46 @@ class ClockSetBackTest {
         }
     }
 
-    private String said(String... words) {
+    private String output(String... words) {
         return person.good(words).out().replaceAll("\\n +", " ");
     }
 
     @Test
-    void itIsSaid_withBothWaysToCorrectIt() {
-        assertThat(said("sight", "scale", "54.5"))
+    void backwardJump_isReportedWithBothCorrections() {
+        assertThat(output("sight", "scale", "54.5"))
                 .contains("NOTE  the computer's clock says 2026-01-15T20:00:00Z, yet #2 was logged at"
                         + " 2026-01-15T21:00:00Z. It has been set back by 60 minutes or more. If it was ahead,"
                         + " subtract 60"
                         + " minutes from everything up to #2: polewright retime FIRST 2 --add=-60. If it is behind now,"
                         + " set it right, then add 60 minutes from #3 on: polewright retime 3 --add 60.");
-        assertThat(said("note", "typed later", "--at", "2026-01-15T20:30Z")).doesNotContain("has been set back");
+        assertThat(output("note", "typed later", "--at", "2026-01-15T20:30Z")).doesNotContain("has been set back");
     }
 
-    /** The clock of this test was an hour ahead for #2. */
+    /** In this test the clock was an hour ahead for #2. */
     @Test
-    void clockThatJumpsForward_isSaid_fromTwelveHoursOn() {
+    void forwardJump_isReportedFromTwelveHours() {
         person.waitMinutes(60 + 12 * 60 - 1);
-        assertThat(said("note", "dew")).doesNotContain("hours after");
+        assertThat(output("note", "dew")).doesNotContain("hours after");
         person.waitMinutes(13 * 60);
-        assertThat(said("note", "frost"))
+        assertThat(output("note", "frost"))
                 .contains(
                         "NOTE  this is 13 hours after #3 of ",
                         "Z. If tonight is another night, undo this and type polewright begin. If the computer's"
                                 + " clock was ahead, set it right, then subtract the difference: polewright retime 4"
                                 + " --add=-MINUTES.");
-        assertThat(said("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");
+        assertThat(output("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");
     }
 
     @Test
-    void whatWasLoggedByAClockAhead_isCorrected_andNothingMoreIsSaid() {
+    void eventsFromAClockAhead_areCorrected_andTheWarningEnds() {
         person.good("retime", "1", "2", "--add=-60");
         assertThat(times()).containsExactly("20:00", "20:00 seen 20:00");
-        assertThat(said("note", "dew")).doesNotContain("has been set back");
+        assertThat(output("note", "dew")).doesNotContain("has been set back");
         assertThat(person.good("log").out()).contains("clock corrected for #1 to #2: −60 minutes");
     }
 
     @Test
-    void whatWasLoggedByAClockBehind_isCorrected_butForTimesThatWereTyped_andUndoBringsThemBack() {
+    void eventsFromAClockBehind_areCorrected_exceptTypedTimes_andUndoRestoresThem() {
         person.good("sight", "scale", "54.5");
         person.good("sight", "shadow", "--at", "2026-01-15T12:00Z", "--", "5");
         person.good(
@@ -96,7 +96,7 @@ class ClockSetBackTest {
     }
 
     @Test
-    void aCorrectionThatCannotBeMeantIsRefused() {
+    void nonsensicalCorrection_isRefused() {
         assertThat(person.run("retime", "2", "1", "--add", "5").complaint())
                 .isEqualTo("polewright retime: event 1 is not after event 2. Give the first, then the last.");
         assertThat(person.run("retime", "7", "--add", "5").status()).isNotZero();
@@ -105,7 +105,7 @@ class ClockSetBackTest {
     }
 
     @Test
-    void datesAreShown_whereEventsAreOfSeveralDays() {
+    void dates_areShown_ifEventsSpanSeveralDays() {
         assertThat(person.good("log").lines().get(0)).startsWith("#1   21:00 UTC  ");
         person.waitMinutes(6 * 60);
         person.good("note", "frost");

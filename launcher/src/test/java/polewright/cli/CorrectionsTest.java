@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun;
 
-/** A rig, a site or a sighting that was entered wrongly, corrected from the terminal in the middle of the night. */
+/** A wrongly entered rig, site or sighting, corrected in the terminal in the middle of the night. */
 class CorrectionsTest {
     private static final String LARKFELL = "54.60,-2.90,240";
 
@@ -44,7 +44,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void correctedRig_isPrintedAndUsedFromThenOn_andUndoTakesItBack() throws IOException {
+    void correctedRig_isPrintedAndUsed_andCanBeUndone() throws IOException {
         type("sight", "compass", "4");
         type("sight", "scale", "54.5");
         type("turn", "--azimuth", "2");
@@ -57,7 +57,7 @@ class CorrectionsTest {
         JsonNode rig = rig();
         assertThat(rig.at("/azimuth_screw/clockwise").textValue()).isEqualTo("left");
         assertThat(rig.at("/altitude_screw/backlash_turns").doubleValue()).isEqualTo(0.3);
-        // Half as far a turn is an arm about twice as long.
+        // Half the movement per turn means an arm about twice as long.
         assertThat(rig.at("/altitude_screw/geometry/arm_mm").doubleValue()).isBetween(359.99, 360.01);
         assertThat(person.good("log").out().replaceAll("\\s+", " "))
                 .contains(
@@ -70,7 +70,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void theNextNightBeginsWithTheCorrectedRigAndSite() throws IOException {
+    void nextNight_startsWithTheCorrectedRigAndSite() throws IOException {
         type("rig", "correct", "--azimuth-reversed");
         type("site", "correct", "--other-longitude");
         person.waitMinutes(24 * 60);
@@ -80,7 +80,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void anotherRig_byItsFile() throws IOException {
+    void rig_canBeReplacedFromAFile() throws IOException {
         Path file = folder.resolve("rig.json");
         Files.writeString(
                 file,
@@ -92,7 +92,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void aRigOfAnEarlierNight_isNamed() throws IOException {
+    void rigOfAnEarlierNight_canBeChosenByName() throws IOException {
         Path file = folder.resolve("rig.json");
         Files.writeString(file, person.good("rig").out().replace("\"fork\"", "\"old fork\""));
         person.waitMinutes(24 * 60);
@@ -105,7 +105,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void correctedView_isReadAgainInWhatWasSeenThroughIt() {
+    void correctedView_reinterpretsItsSightings() {
         type("sight", "still", "polaris", "--distance", "0.2", "--toward", "4.5", "--with", "finder");
         type("rig", "correct", "--optic", "finder", "--view", "erect");
         JsonNode corrected = fix();
@@ -133,10 +133,10 @@ class CorrectionsTest {
     }
 
     @Test
-    void correctedSite_isTheNightThatBeganThere() {
-        CommandRun abroad = new CommandRun(folder.resolve("abroad"), "2026-11-25T19:00:00Z");
-        abroad.good("begin", "--site", "54.60,2.90,240", "--name", "Larkfell");
-        for (CommandRun each : new CommandRun[] {person, abroad}) {
+    void correctedSite_givesTheSameResultAsBeginningThere() {
+        CommandRun elsewhere = new CommandRun(folder.resolve("abroad"), "2026-11-25T19:00:00Z");
+        elsewhere.good("begin", "--site", "54.60,2.90,240", "--name", "Larkfell");
+        for (CommandRun each : new CommandRun[] {person, elsewhere}) {
             each.waitMinutes(12);
             each.good("sight", "compass", "4");
             each.waitMinutes(12);
@@ -153,9 +153,9 @@ class CorrectionsTest {
                     "--with",
                     "reticle");
         }
-        assertThat(abroad.good("fix", "--json").json()).isNotEqualTo(fix());
-        abroad.good("site", "correct", "--other-longitude");
-        assertThat(abroad.good("fix", "--json").json()).isEqualTo(fix());
+        assertThat(elsewhere.good("fix", "--json").json()).isNotEqualTo(fix());
+        elsewhere.good("site", "correct", "--other-longitude");
+        assertThat(elsewhere.good("fix", "--json").json()).isEqualTo(fix());
     }
 
     @ParameterizedTest
@@ -172,7 +172,7 @@ class CorrectionsTest {
         sight scale 54 --instead-of 1                            | event 1 is neither a sighting nor a centring, so nothing can replace it. Give the number of a sighting, as the log shows it.
         sight scale 54 --instead-of 7                            | there is no event 7 that counts. Give the number of a sighting, as the log shows it.
         """)
-    void whatCorrectsNothing_isRefused_andNothingIsLogged(String typed, String complaint) {
+    void correctionWithoutEffect_isRefused_andNotLogged(String typed, String complaint) {
         CommandRun.Outcome refused = person.run(typed.strip().split("\\s+"));
         assertThat(refused.status()).isNotZero();
         assertThat(refused.complaint()).endsWith(complaint);
@@ -180,7 +180,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void sightingReplaced_keepsItsTimeAndItsPlace_andReplacedAgain() {
+    void replacedSighting_keepsTimeAndPosition_andCanBeReplacedAgain() {
         type("sight", "compass", "4");
         type("sight", "scale", "52.5");
         type("sight", "drift", "capella", "--minutes", "5", "--moved", "3", "--toward", "s", "--with", "reticle");
@@ -192,7 +192,7 @@ class CorrectionsTest {
         assertThat(replaced.get("seen_at").textValue()).isEqualTo("2026-11-25T19:24:00Z");
         assertThat(person.good("log").out()).contains("level and scale 52.5° (replaced by #6)");
 
-        // What stands in another's place is corrected by either number.
+        // A replacement can be corrected by either number.
         type("sight", "scale", "54.3", "--instead-of", "6");
         assertThat(person.good("log", "--json").json().get(6).get("instead_of").longValue())
                 .isEqualTo(3);
@@ -219,7 +219,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void centringReplaced() {
+    void centring_canBeReplaced() {
         type("centre", "capella", "--reads", "5h17m38s,+46d12m36s");
         type("centre", "capella", "--reads", "5h18m38s,+46d12m36s", "--instead-of", "2");
         JsonNode log = person.good("log", "--json").json();
@@ -228,7 +228,7 @@ class CorrectionsTest {
     }
 
     @Test
-    void aNightUnderWay_namesTheWayToCorrect() {
+    void begin_duringANight_namesTheCorrectionCommand() {
         type("sight", "compass", "4");
         assertThat(person.run("begin", "--site", "54.60,2.90").complaint())
                 .contains("polewright rig correct", "polewright site correct");

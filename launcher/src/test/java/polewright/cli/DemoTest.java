@@ -24,7 +24,9 @@ import polewright.image.decode.DecodeOptions;
 import polewright.image.decode.FrameReader;
 import polewright.operations.CommandRun;
 
-/** The demo by frames is played once and looked at from all sides; others are played by eye, which is quick. */
+/**
+ * The camera demo is played once and checked from several sides; the visual demo is fast enough to play repeatedly.
+ */
 @Tag("slow")
 class DemoTest {
     private static final String NIGHT = "2026-01-15T20:00:00Z";
@@ -47,7 +49,7 @@ class DemoTest {
     }
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         person = new CommandRun(folder, NIGHT);
     }
 
@@ -67,13 +69,13 @@ class DemoTest {
     }
 
     @Test
-    void itTellsTheSeedTheTruthAndWhereTheLogIs() {
+    void demo_printsSeedTruthAndLogPath() {
         Path log = host.file("data/polewright/demo.sqlite");
         assertThat(byFrames.out())
                 .contains("(seed 54).")
                 .contains("\nTHE TRUTH\n  at first  ")
                 .contains("The night is kept in " + log);
-        // A command that is too long for a line goes on after a backslash.
+        // A command too long for one line continues after a backslash.
         assertThat(byFrames.out().replaceAll(" \\\\\n +", " "))
                 .contains("./polewright log --night 1 --log " + log)
                 .contains("./polewright log export night.jsonl --night 1 --log " + log);
@@ -82,7 +84,7 @@ class DemoTest {
     }
 
     @Test
-    void theLogThatItNamesHoldsTheNight() {
+    void namedLog_holdsTheNight() {
         String log = host.file("data/polewright/demo.sqlite").toString();
         assertThat(host.good("log", "--night", "1", "--log", log).lines())
                 .filteredOn(line -> line.startsWith("#"))
@@ -90,9 +92,9 @@ class DemoTest {
     }
 
     @Test
-    void byEyeTheLogReplaysToTheSameReadingsAndTheSameEnd() {
+    void visualDemo_replaysToTheSameReadingsAndResult() {
         CommandRun.Outcome demo = person.good("demo", "--by-eye");
-        // What the night is for comes before advice is asked for.
+        // The work is logged before advice is asked for.
         String replayed = replayed(person);
         assertThat(demo.out()).contains(replayed.substring(replayed.indexOf("#2 at ")));
         assertThat(demo.out().replaceAll("\\s+", " "))
@@ -100,15 +102,15 @@ class DemoTest {
     }
 
     @Test
-    void byFramesItReplaysToTheSameEvents_andTheSameAdviceWhereverThatIsFollowed() {
+    void cameraDemo_replaysToTheSameEvents_andTheSameFollowedAdvice() {
         String replayed = replayed(host);
         assertThat(replayed.lines().filter(line -> line.startsWith("#")).toList())
                 .isEqualTo(events(byFrames));
         List<String> blocks = List.of(replayed.split("\n\n"));
         assertThat(blocks.get(blocks.size() - 1)).contains("\n  STOP  ");
         assertThat(IntStream.range(0, blocks.size())
-                        // Compass and scale come before advice is asked for; while screws are turned the frames say
-                        // what to do.
+                        // Compass and scale are logged before advice is asked for; while the screws are turned, the
+                        // frames give the orders.
                         .filter(i ->
                                 i + 1 == blocks.size() || !blocks.get(i + 1).contains(": turned "))
                         .mapToObj(blocks::get))
@@ -121,7 +123,7 @@ class DemoTest {
     }
 
     @Test
-    void theSameSeedMakesTheSameReadings() {
+    void sameSeed_givesTheSameReadings() {
         List<String> first = events(person.good("demo", "--by-eye", "--seed", "7"));
         assertThat(events(person.good("demo", "--by-eye", "--seed", "7")))
                 .isEqualTo(first)
@@ -130,17 +132,17 @@ class DemoTest {
     }
 
     @Test
-    void theSameSeedMakesTheSameFrames() {
-        assertThat(untilTheTruth(person.good("demo"))).isEqualTo(untilTheTruth(byFrames));
+    void sameSeed_givesTheSameFrames() {
+        assertThat(untilTruthIsRevealed(person.good("demo"))).isEqualTo(untilTruthIsRevealed(byFrames));
     }
 
-    private static String untilTheTruth(CommandRun.Outcome demo) {
+    private static String untilTruthIsRevealed(CommandRun.Outcome demo) {
         return demo.out().substring(0, demo.out().indexOf("\nTHE TRUTH\n"));
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"2", "3", "4", "5", "6"})
-    void byEyeANightEndsInAStopOrItIsSaidThatItDidNot(String seed) {
+    void visualDemo_endsInAStop_orSaysThatItDidNot(String seed) {
         String out = person.good("demo", "--by-eye", "--seed", seed).out();
         String end = out.substring(out.indexOf("THE TRUTH"));
         if (out.contains("\n  STOP  ")) {
@@ -154,10 +156,10 @@ class DemoTest {
                 .doesNotContain("FRAME");
     }
 
-    /** The fix is wrong by less than 3.7 times the uncertainty told: 99.9 % of honest ones are. */
+    /** The fix error is less than 3.7 times the stated uncertainty, which holds for 99.9 % of correct fixes. */
     @ParameterizedTest
     @CsvSource({"2, false", "3, false", "2, true", "3, true"})
-    void byFramesANightEndsInAStop_nearThePole_andTheFixIsAsNearAsItSays(String seed, boolean south) {
+    void cameraDemo_endsInAStopNearThePole_withAnHonestUncertainty(String seed, boolean south) {
         String out = south
                 ? person.good("demo", "--seed", seed, "--south").out()
                 : person.good("demo", "--seed", seed).out();
@@ -175,14 +177,14 @@ class DemoTest {
                 .hasSize(2)
                 .allSatisfy(error -> assertThat(Double.parseDouble(error.group(1)))
                         .isLessThan(3.7 * Double.parseDouble(error.group(2)) + 1));
-        // Three frames at first, and one more to confirm after the clamps were tightened; those while turning are told
-        // apart.
+        // Three frames at first, and one more to confirm after the clamps were tightened. Frames taken while turning
+        // are reported separately.
         assertThat(out.lines().filter(line -> line.matches("FRAME .* UTC: \\d+ of \\d+ stars matched\\.")))
                 .hasSize(4);
     }
 
     @Test
-    void theFramesCanBeKept_andReadLikeAnyOthers() throws IOException {
+    void frames_canBeKeptAndReadLikeAnyOthers() throws IOException {
         List<Path> files;
         try (Stream<Path> listed = Files.list(frames())) {
             files = listed.sorted().toList();
@@ -202,7 +204,7 @@ class DemoTest {
     }
 
     @Test
-    void byEyeThereAreNoFramesToKeep() {
+    void visualDemo_hasNoFramesToKeep() {
         CommandRun.Outcome both =
                 person.run("demo", "--by-eye", "--frames", person.file("frames").toString());
         assertThat(both.status()).isEqualTo(2);
@@ -212,7 +214,7 @@ class DemoTest {
     }
 
     @Test
-    void onlyLinesWithThePlaceOfLogOrFramesMayBeWiderThanAScreen() {
+    void onlyPathLines_mayBeWiderThanAScreen() {
         assertThat(Stream.concat(
                         byFrames.lines().stream(), person.good("demo", "--by-eye", "--south").lines().stream()))
                 .filteredOn(line -> !line.contains("demo.sqlite") && !line.contains(frames().toString()))
@@ -220,7 +222,7 @@ class DemoTest {
     }
 
     @Test
-    void asJsonItIsTheNightEventByEvent() {
+    void json_listsTheNightEventByEvent() {
         assertThat(person.good("demo", "--by-eye", "--json").json()).hasSizeGreaterThan(5);
         assertThat(person.good("demo", "--json").json()).hasSameSizeAs(events(byFrames));
     }

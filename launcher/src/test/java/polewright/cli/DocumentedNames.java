@@ -18,7 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** The names that the documents set in backticks, and what they may be names of: sources, files, modules. */
+/** The names that the documents set in backticks, and what they can refer to: sources, files and modules. */
 final class DocumentedNames {
     static final Path ROOT = Path.of("..").toAbsolutePath().normalize();
     static final Path DOCS = ROOT.resolve("docs");
@@ -26,7 +26,7 @@ final class DocumentedNames {
 
     private DocumentedNames() {}
 
-    /** A name and where it stands. */
+    /** A name and its location. */
     record Span(Path document, String text) {
         String at() {
             return ROOT.relativize(document) + ": `" + text + "`";
@@ -87,7 +87,7 @@ final class DocumentedNames {
         return sources;
     }
 
-    /** Of all files and folders that are kept. */
+    /** The names of all files and folders under version control. */
     static Set<String> namesOfFiles() throws IOException {
         Set<String> names = new HashSet<>();
         Files.walkFileTree(ROOT, new SimpleFileVisitor<>() {

@@ -31,10 +31,10 @@ import polewright.report.json.PublishedSchemas;
 
 /** Every name that the documents set in backticks exists: types, packages, files, commands, options and keys. */
 class DocumentedNamesTest {
-    /** It names the files and columns of other people's packages. */
+    /** Lists the files and columns of third-party packages. */
     private static final Path OF_OTHERS = DocumentedNames.DOCS.resolve("data.md");
 
-    /** Of other programs, of standards and of Java, or words to be typed that no key or command is. */
+    /** Names from other programs, standards and Java, and typed words that are neither keys nor commands. */
     private static final Set<String> NOT_OURS = Set.of(
             "2px",
             ".fits.gz",
@@ -60,7 +60,7 @@ class DocumentedNamesTest {
     private static final Pattern QUALIFIED = Pattern.compile("(?:polewright\\.)?((?:"
             + String.join("|", DocumentedNames.MODULES) + ")(?:\\.[a-z][a-z0-9]*)+)(?:\\.([A-Z]\\w+))?");
     private static final Pattern KEY = Pattern.compile("[.…]?[a-z0-9]+(?:[._][a-z0-9]+)*");
-    /** Not one name but many, or a log of the person who reads. */
+    /** Patterns that stand for many names, and the reader's own log. */
     private static final Pattern PLACEHOLDER = Pattern.compile(".*(?:[<>*…~$]|\\b[A-Z]{4,}\\b|\\.sqlite$).*");
 
     private static CommandLine commands() {
@@ -86,7 +86,7 @@ class DocumentedNamesTest {
             }
             String source = sources.get(type.group(1));
             String member = type.group(2);
-            // A type within another, or the unit at the end of a name.
+            // A nested type, or a unit suffix of a name.
             boolean isKnown = source != null
                     ? member == null || source.matches("(?s).*\\b" + member + "\\b.*")
                     : member == null
@@ -94,14 +94,14 @@ class DocumentedNamesTest {
                                             + "\\b")
                                     .matcher(all)
                                     .find();
-            if (!isKnown && !names.contains(span.text()) && !isOfJava(span.text())) {
+            if (!isKnown && !names.contains(span.text()) && !isJavaType(span.text())) {
                 unknown.add(span.at());
             }
         }
         assertThat(unknown).isEmpty();
     }
 
-    private static boolean isOfJava(String type) {
+    private static boolean isJavaType(String type) {
         try {
             Class.forName("java.lang." + type);
             return true;
@@ -131,7 +131,7 @@ class DocumentedNamesTest {
     }
 
     @Test
-    void designListsEachModuleWithEachOfItsPackages() throws IOException {
+    void design_listsEveryModuleAndPackage() throws IOException {
         String design = DocumentedNames.read(DocumentedNames.DOCS.resolve("design.md"));
         for (String module : DocumentedNames.MODULES) {
             Matcher row =
@@ -148,7 +148,7 @@ class DocumentedNamesTest {
 
     private static Set<String> packages(String module) throws IOException {
         Path main = DocumentedNames.ROOT.resolve(module).resolve("src/main/java/polewright");
-        // Some modules are tests and nothing else.
+        // Some modules contain only tests.
         Path top = Files.isDirectory(main)
                 ? main
                 : DocumentedNames.ROOT.resolve(module).resolve("src/test/java/polewright");
@@ -160,7 +160,7 @@ class DocumentedNamesTest {
     }
 
     @Test
-    void contentsListEachPage() throws IOException {
+    void contents_listEveryPage() throws IOException {
         String contents = DocumentedNames.read(DocumentedNames.DOCS.resolve("README.md"));
         try (Stream<Path> pages = Files.list(DocumentedNames.DOCS)) {
             assertThat(pages.map(page -> page.getFileName().toString())
@@ -171,7 +171,7 @@ class DocumentedNamesTest {
     }
 
     @Test
-    void readmeIsShort_andLeadsToTheContents() {
+    void readme_isShort_andLinksToTheContents() {
         String readme = DocumentedNames.read(DocumentedNames.ROOT.resolve("README.md"));
         assertThat(readme.lines()).hasSizeLessThanOrEqualTo(120);
         assertThat(readme).contains("./polewright demo", "./check", "](docs/README.md)");
@@ -192,7 +192,7 @@ class DocumentedNamesTest {
         assertThat(unknown).isEmpty();
     }
 
-    /** From the top of the repository, or from where sources, resources and tables begin. */
+    /** Relative to the root of the repository, or to a source, resource or table folder. */
     private static boolean isFile(String path) {
         return Stream.of(
                         "",
@@ -205,7 +205,7 @@ class DocumentedNamesTest {
                         from -> Files.exists(DocumentedNames.ROOT.resolve(from).resolve(path)));
     }
 
-    /** Commands in backticks, in fenced blocks and in indented ones, with the options that follow them. */
+    /** Commands in backticks, fenced blocks and indented blocks, with the options that follow them. */
     @Test
     void commandsWithTheirOptions() throws IOException {
         CommandLine all = commands();
@@ -229,7 +229,7 @@ class DocumentedNamesTest {
     private static void check(CommandLine all, Path document, String typed, List<String> unknown) {
         CommandLine command = all;
         boolean isSub = true;
-        // A practice runs any other command.
+        // A practice command runs any other command.
         for (String word : typed.replaceFirst("^practice do -- ", "")
                 .replaceAll("\\s#.*", "")
                 .strip()
@@ -250,13 +250,13 @@ class DocumentedNamesTest {
 
     private static boolean takes(CommandLine command, String option) {
         String name = option.replaceAll("[=,.;:)].*", "");
-        // The launcher's own.
+        // Handled by the launcher.
         return command.getCommandSpec().findOption(name) != null
                 || (name.equals("--setup") && command.getParent() == null);
     }
 
     @Test
-    void namesThatAreNotThere_areCaught() {
+    void unknownNames_areCaught() {
         List<String> unknown = new ArrayList<>();
         check(commands(), DocumentedNames.DOCS, "allow look saturn --strange 3", unknown);
         check(commands(), DocumentedNames.DOCS, "alow 3", unknown);
@@ -290,7 +290,7 @@ class DocumentedNamesTest {
         command.getSubcommands().values().forEach(sub -> addOptions(sub, known));
     }
 
-    /** Words in lower case: keys and words of the JSON, commands, modules, benches. */
+    /** Lower-case words: JSON keys and words, commands, modules and benchmarks. */
     @Test
     void keysAndWords() throws IOException {
         Set<String> known = new HashSet<>(NOT_OURS);

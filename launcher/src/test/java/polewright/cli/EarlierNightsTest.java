@@ -11,9 +11,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** What earlier nights in the log taught, when the next one begins. */
+/** What the program learned from earlier nights in the log, applied when the next one begins. */
 class EarlierNightsTest {
-    // The typical fork's altitude screw: 1.25 mm on 180 mm.
+    // The altitude adjuster of a typical fork: 1.25 mm pitch, 180 mm from the pivot.
     private static final double DEGREES_PER_TURN = Math.toDegrees(Math.atan(1.25 / 180));
 
     @TempDir
@@ -22,11 +22,14 @@ class EarlierNightsTest {
     private CommandRun person;
 
     @BeforeEach
-    void atTheComputer() {
+    void setUp() {
         person = new CommandRun(folder, "2026-01-25T20:00:00Z");
     }
 
-    /** A night on which the altitude screw did so much of what the rig says; a clamping lowered the axis 2′. */
+    /**
+     * A night on which the altitude adjuster moved the axis by {@code factor} times the nominal amount, and clamping
+     * lowered the axis by 2′.
+     */
     private void earlierNight(int day, double factor, String rig) throws IOException {
         double before = 52;
         double after = before + 6 * DEGREES_PER_TURN * factor;
@@ -53,14 +56,14 @@ class EarlierNightsTest {
     }
 
     @Test
-    void whatFourNightsTaught_isSaidInOneLine_andUsed() throws IOException {
+    void fourNights_areSummarisedInOneLine_andUsed() throws IOException {
         for (int day = 10; day < 14; day++) {
             earlierNight(day, 1.12, "");
         }
 
         String begun = begin();
 
-        // Four clampings, each seen to about 1′: still drawn a little toward none at all.
+        // Four clampings, each measured to about 1′: the estimate is still shrunk slightly toward zero.
         assertThat(begun.replace('\n', ' '))
                 .contains("From 4 earlier nights: turning the altitude screw clockwise raises the axis; the altitude"
                         + " screw moves 12 % more than the rig file says; clamping"
@@ -71,7 +74,7 @@ class EarlierNightsTest {
     }
 
     @Test
-    void aCopyOfANight_teachesNoMoreThanTheNight() throws IOException {
+    void copyOfANight_addsNoInformation() throws IOException {
         earlierNight(10, 1.12, "");
         String once = begin();
         person.good("log", "import", folder.resolve("night-10.jsonl").toString());
@@ -80,7 +83,7 @@ class EarlierNightsTest {
     }
 
     @Test
-    void rigWithOtherScrews_hasLearnedNothing() throws IOException {
+    void rigWithOtherScrews_startsWithoutHistory() throws IOException {
         for (int day = 10; day < 14; day++) {
             earlierNight(day, 1.12, "");
         }
@@ -96,7 +99,7 @@ class EarlierNightsTest {
     }
 
     @Test
-    void firstNight_saysNothingOfEarlierOnes() {
+    void firstNight_doesNotMentionEarlierOnes() {
         assertThat(begin()).doesNotContain("earlier night");
     }
 }

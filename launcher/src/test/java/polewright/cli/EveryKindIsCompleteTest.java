@@ -70,8 +70,8 @@ import polewright.web.page.Sketches;
 import polewright.web.view.Section;
 
 /**
- * Java 17 does not see that a chain of {@code instanceof} leaves a kind out. Here each kind of sighting and of event is asked
- * for all that it must have; a new one fails until it has it.
+ * Java 17 does not notice if a chain of {@code instanceof} misses a case. Each kind of sighting and event is checked
+ * here for everything it must have; a new kind fails until it is complete.
  */
 class EveryKindIsCompleteTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -79,15 +79,15 @@ class EveryKindIsCompleteTest {
     private static final Angle FINE = Angle.ofArcminutes(1);
     private static final Path DOCS = Path.of("..", "docs");
 
-    /** All of a sealed type that is no sealed type itself. */
+    /** All concrete types of a sealed hierarchy. */
     private static Stream<Class<?>> leaves(Class<?> sealed) {
         return sealed.isSealed()
                 ? Arrays.stream(sealed.getPermittedSubclasses()).flatMap(EveryKindIsCompleteTest::leaves)
                 : Stream.of(sealed);
     }
 
-    /** Ten degrees from the Sun: a star, or a camera's direction. */
-    private static FixedStar besideTheSun() {
+    /** A star or camera direction ten degrees from the Sun. */
+    private static FixedStar starNearTheSun() {
         ObservingMoment noon = ObservingMoment.of(LARKFELL, SkyTime.of(NOON), Weather.standardAt(240));
         CatalogueStar sun = noon.catalogueDirection(Ephemeris.apparent(SolarSystemBody.SUN, noon));
         return new FixedStar(
@@ -108,9 +108,9 @@ class EveryKindIsCompleteTest {
                 Drive.NOT_TOLD);
     }
 
-    /** Made with whatever looks at the sky looking ten degrees from the Sun. */
-    private static List<Sighting> sightingsBesideTheSun() {
-        FixedStar star = besideTheSun();
+    /** One of each sighting that looks at the sky, ten degrees from the Sun. */
+    private static List<Sighting> sightingsNearTheSun() {
+        FixedStar star = starNearTheSun();
         Angle ten = Angle.ofDegrees(10);
         return List.of(
                 new CompassBearing(NOON, ten, Angle.ZERO, Angle.ofDegrees(3)),
@@ -149,22 +149,22 @@ class EveryKindIsCompleteTest {
     }
 
     @Test
-    void eachSightingWhoseTubeOrEyeIsNearTheSun_bringsItsCaution() {
-        List<Class<?>> looksAtNothing = List.of(CompassBearing.class, LevelledScale.class);
-        List<Sighting> sightings = sightingsBesideTheSun();
+    void sightingNearTheSun_bringsItsCaution() {
+        List<Class<?>> notTowardTheSky = List.of(CompassBearing.class, LevelledScale.class);
+        List<Sighting> sightings = sightingsNearTheSun();
         assertThat(sightings)
                 .extracting(Object::getClass)
                 .containsAll(leaves(Sighting.class).toList());
         for (Sighting sighting : sightings) {
             assertThat(SunCaution.of(new NightEvent.SightingTaken(sighting), LARKFELL))
                     .as(sighting.kind())
-                    .hasSize(looksAtNothing.contains(sighting.getClass()) ? 0 : 1)
+                    .hasSize(notTowardTheSky.contains(sighting.getClass()) ? 0 : 1)
                     .allMatch(line -> line.startsWith("CARE  Only 10"));
         }
     }
 
     @Test
-    void aShadowNeedsNoCaution_forThereTheSunIsAtOnesBack() {
+    void shadow_needsNoCaution_becauseTheSunIsBehindTheObserver() {
         Sighting shadow = new BodyBearing(
                 NOON, SolarSystemBody.SUN, BodyBearing.Line.SHADOW, Angle.ofDegrees(10), Angle.ofDegrees(1));
         assertThat(SunCaution.of(new NightEvent.SightingTaken(shadow), LARKFELL))
@@ -172,15 +172,15 @@ class EveryKindIsCompleteTest {
     }
 
     @Test
-    void aStarThatIsCentredNearTheSun_bringsItsCaution() {
-        assertThat(SunCaution.of(new NightEvent.StarCentred(centred(besideTheSun())), LARKFELL))
+    void centringNearTheSun_bringsItsCaution() {
+        assertThat(SunCaution.of(new NightEvent.StarCentred(centred(starNearTheSun())), LARKFELL))
                 .singleElement()
                 .asString()
                 .startsWith("CARE  Only 10");
     }
 
     @Test
-    void aDriftThatLastsUntilTheSunIsUp_bringsItsCaution() {
+    void driftUntilAfterSunrise_bringsItsCaution() {
         Instant dark = Instant.parse("2026-06-21T03:00:00Z");
         ObservingMoment later =
                 ObservingMoment.of(LARKFELL, SkyTime.of(dark.plusSeconds(7200)), Weather.standardAt(240));
@@ -198,7 +198,7 @@ class EveryKindIsCompleteTest {
         assertThat(SunCaution.of(new NightEvent.SightingTaken(drift), LARKFELL)).hasSize(1);
     }
 
-    /** The document has one of each kind: a test of its own holds that. */
+    /** The document has one of each kind, as another test checks. */
     private static List<LoggedEvent> documented() throws IOException {
         Matcher blocks =
                 Pattern.compile("(?ms)^```json\\n(.*?)^```$").matcher(Files.readString(DOCS.resolve("events.md")));
@@ -209,7 +209,7 @@ class EveryKindIsCompleteTest {
     }
 
     @Test
-    void eachEventIsDocumented_comesBackFromItsLine_andHasASentence() throws IOException {
+    void everyEvent_isDocumented_roundTrips_andHasASentence() throws IOException {
         List<LoggedEvent> documented = documented();
         List<NightEvent> events = documented.stream().map(LoggedEvent::event).toList();
         assertThat(classes(events)).containsAll(leaves(NightEvent.class).toList());
@@ -219,7 +219,7 @@ class EveryKindIsCompleteTest {
                 .toList();
         assertThat(classes(sightings))
                 .containsAll(leaves(Sighting.class)
-                        // What the centrings of a night come to together; it is never logged.
+                        // The combined result of a night's centrings, which is never logged.
                         .filter(kind -> kind != CentredStars.class)
                         .toList());
         for (LoggedEvent logged : documented) {
@@ -229,7 +229,9 @@ class EveryKindIsCompleteTest {
         }
     }
 
-    /** An enum's switch is exhaustive: a new kind of event does not compile here without a form, or a reason for none. */
+    /**
+     * The switch over the enum is exhaustive, so a new kind of event does not compile here without a form or a reason.
+     */
     private static Optional<CommandForm> form(EventKind kind) {
         return switch (kind) {
             case BEGIN -> Optional.of(NightForms.BEGIN);
@@ -240,7 +242,7 @@ class EveryKindIsCompleteTest {
             case ALTITUDE -> Optional.of(SightingForms.ALTITUDE);
             case STILL_POINT -> Optional.of(SightingForms.STILL);
             case DRIFT -> Optional.of(SightingForms.DRIFT);
-            // The page of frames has them: nothing of them is typed.
+            // These are on the Frames page; nothing about them is typed.
             case FRAMES, FIELD_DRIFT -> Optional.empty();
             case TURN, CORRECT_TURN -> Optional.of(NightForms.TURN);
             case UNLOGGED_TURN -> Optional.of(NightForms.UNLOGGED_TURN);
@@ -262,7 +264,7 @@ class EveryKindIsCompleteTest {
     }
 
     @Test
-    void eachEventThatIsTypedHasAFormOnThePages_andEachSightingASketch() throws IOException {
+    void everyTypedEvent_hasAForm_andEverySightingASketch() throws IOException {
         Map<EventKind, NightEvent> samples = new EnumMap<>(EventKind.class);
         documented().forEach(logged -> samples.put(EventKind.of(logged.event()), logged.event()));
         for (EventKind kind : EventKind.values()) {
@@ -276,14 +278,14 @@ class EveryKindIsCompleteTest {
     }
 
     @Test
-    void eachPartOfAPageIsDrawnByTheTemplate() throws IOException {
+    void everyPagePart_isRenderedByTheTemplate() throws IOException {
         String template = Files.readString(Path.of("..", "web", "src", "main", "jte", "web", "sections.jte"));
         leaves(Section.class)
                 .forEach(part -> assertThat(template).contains("instanceof Section." + part.getSimpleName() + " "));
     }
 
     @Test
-    void eachAdviceHasItsWordInJson() {
+    void everyAdvice_hasAWordInJson() {
         List<Advice> advices = List.of(
                 new Advice.TurnScrews(0.1, List.of(), Set.of(), false, AxisOffset.NONE, 0.9, List.of()),
                 new Advice.MoveByHand(0.1, FINE, FINE),

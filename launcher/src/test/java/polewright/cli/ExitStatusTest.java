@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 import polewright.operations.ExitStatus;
 
-/** What a command returns to the shell, and where it says so. */
+/** The exit status of each command, and where it is documented. */
 class ExitStatusTest {
     private static final Pattern IN_HELP = Pattern.compile("(?m)^  (\\d)  (.+(?:\\n     .+)*)$");
     private static final Pattern IN_DOCS = Pattern.compile("(?m)^\\| (\\d) \\| (.+) \\|$");
@@ -34,7 +34,7 @@ class ExitStatusTest {
     }
 
     @Test
-    void helpAndReadme_giveTheSameMeanings_ofAllStatusesThatThereAre() throws IOException {
+    void helpAndReadme_agreeOnAllExitStatuses() throws IOException {
         Map<Integer, String> inHelp = meanings(IN_HELP, person.good("--help").out());
         Path page = Path.of(System.getProperty("user.dir")).resolveSibling("docs/commands.md");
         assertThat(meanings(IN_DOCS, Files.readString(page).replace("`", ""))).isEqualTo(inHelp);
@@ -86,7 +86,7 @@ class ExitStatusTest {
                 "axis first.fits second.fits",
                 "practice begin --site 54.60,-2.90"
             })
-    void yearOutside1972To2100_is2_whateverTheCommand(String typed) {
+    void yearOutside1972To2100_gives2ForEveryCommand(String typed) {
         for (String year : List.of("1971", "2101")) {
             List<String> words = new ArrayList<>(List.of(typed.split(" ")));
             words.add("--at=" + year + "-11-25T20:00Z");

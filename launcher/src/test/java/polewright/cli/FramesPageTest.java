@@ -19,7 +19,7 @@ import polewright.operations.Workbench;
 import polewright.operations.camera.CameraEvening;
 import polewright.operations.watch.SettableClock;
 
-/** The commands on the page about frames run as they are printed there. */
+/** The commands on the Frames page of the documentation run as printed. */
 class FramesPageTest {
     private static final Path PAGE = Path.of("..", "docs", "frames.md");
 
@@ -33,7 +33,7 @@ class FramesPageTest {
                 .toList();
     }
 
-    /** Files have no folder on the page; here they are all in one. */
+    /** The page gives file names without folders; here they are all in one folder. */
     private String[] typed(String line) {
         List<String> words = new ArrayList<>(List.of(line.split(" +", -1)));
         words.remove(0);
@@ -44,7 +44,7 @@ class FramesPageTest {
     }
 
     @Test
-    void eachRuns() throws IOException {
+    void everyCommand_runs() throws IOException {
         CameraEvening evening = CameraEvening.atLarkfell();
         for (String name : new String[] {"first", "second", "third"}) {
             evening.take(folder.resolve(name + ".fits"));
@@ -58,25 +58,25 @@ class FramesPageTest {
         Files.createDirectory(folder.resolve("captures"));
         CommandRun person = new CommandRun(folder, "2026-11-25T20:20:00Z");
         person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
-        eachRuns(commands(PAGE), person);
+        everyCommand_runs(commands(PAGE), person);
         assertThat(Files.exists(folder.resolve("first.wcs"))).isTrue();
         assertThat(Files.exists(folder.resolve("first.png"))).isTrue();
     }
 
-    private void eachRuns(List<String> commands, CommandRun person) {
+    private void everyCommand_runs(List<String> commands, CommandRun person) {
         assertThat(commands).hasSizeGreaterThan(2);
         for (String command : commands) {
             if (!command.contains(" watch ")) {
-                assertThat(person.run(typed(command))).as(command).satisfies(told -> {
-                    assertThat(told.err()).isEmpty();
-                    assertThat(told.status()).isZero();
+                assertThat(person.run(typed(command))).as(command).satisfies(result -> {
+                    assertThat(result.err()).isEmpty();
+                    assertThat(result.status()).isZero();
                 });
             }
         }
     }
 
     @Test
-    void theWatchIsTypedAsThePageHasIt() throws IOException {
+    void watchCommand_runsAsPrinted() throws IOException {
         List<String> watches =
                 commands(PAGE).stream().filter(line -> line.contains(" watch ")).toList();
         assertThat(watches).hasSize(1);
@@ -91,7 +91,7 @@ class FramesPageTest {
                 new PrintWriter(out),
                 new PrintWriter(new StringWriter()),
                 false,
-                clock::goOn);
+                clock::advance);
         assertThat(Main.run(bench, typed(watches.get(0)))).isZero();
         assertThat(out.toString()).startsWith("Watching ").endsWith("The watch has ended.\n");
     }

@@ -23,7 +23,7 @@ import polewright.operations.OperationFailed;
 import polewright.operations.SmallDisk;
 import polewright.operations.device.PairedDevices;
 
-/** A disk that is full, a session that limits files, a library that cannot be unpacked: each is said by name. */
+/** A full disk, a file size limit and a library that cannot be unpacked: each gets its own message. */
 @EnabledOnOs(OS.LINUX)
 @Tag("slow")
 class FullDiskTest {
@@ -43,7 +43,7 @@ class FullDiskTest {
 
     private record Ended(int status, String err) {}
 
-    /** A process of its own, as the launcher starts it, behind some words of the shell. */
+    /** A separate process, started as by the launcher, after some shell commands. */
     private Ended inAShell(String before, String options, String... words) throws Exception {
         List<String> command = new ArrayList<>(List.of(
                 "/bin/bash",
@@ -62,7 +62,7 @@ class FullDiskTest {
     }
 
     @Test
-    void aSessionThatLimitsFilesBelowTheLibrary_isNamed() throws Exception {
+    void fileSizeLimitBelowTheLibrary_isReported() throws Exception {
         Ended ended = inAShell("ulimit -f 24", "-Djava.io.tmpdir=" + folder, "note", "clouds");
         assertThat(ended.status()).as(ended.err()).isEqualTo(ExitStatus.NOT_NOW);
         assertThat(ended.err())
@@ -75,7 +75,7 @@ class FullDiskTest {
     }
 
     @Test
-    void aSessionThatLimitsFilesBelowTheLog_isNamed() throws Exception {
+    void fileSizeLimitBelowTheLog_isReported() throws Exception {
         StringBuilder night = new StringBuilder(
                 "{\"at\":\"2026-01-15T17:30:00Z\",\"event\":\"begin\",\"site_name\":\"Larkfell\",\"site\":{\"lat_deg\":54.6,\"lon_deg\":-2.9}}\n");
         for (int i = 0; i < 500; i++) {
@@ -85,7 +85,7 @@ class FullDiskTest {
         }
         Path file = Files.writeString(person.file("long.jsonl"), night);
         person.good("log", "import", file.toString());
-        // The library has room, the log has none left.
+        // There is room for the library but none for the log.
         long blocks = Files.size(person.log()) / 1024;
         Ended ended = inAShell("ulimit -f " + blocks, "", "note", "clouds ".repeat(500));
         assertThat(ended.status()).as(ended.err()).isEqualTo(ExitStatus.NOT_NOW);
@@ -97,7 +97,7 @@ class FullDiskTest {
     }
 
     @Test
-    void aFolderForTheLibraryThatIsFullOrLetsNothingRun_isNamed() throws Exception {
+    void fullOrNoexecLibraryFolder_isReported() throws Exception {
         try (SmallDisk small = SmallDisk.mounted(folder.resolve("small"), "size=64k")) {
             Ended ended = inAShell(":", "-Djava.io.tmpdir=" + small.folder(), "note", "clouds");
             assertThat(ended.status()).isEqualTo(ExitStatus.NOT_NOW);
@@ -116,7 +116,7 @@ class FullDiskTest {
     }
 
     @Test
-    void aFullDisk_takesNoEvent_noHalfFile_andNoStrayList() throws IOException {
+    void fullDisk_leavesNoEventPartialFileOrStrayList() throws IOException {
         try (SmallDisk disk = SmallDisk.mounted(folder.resolve("disk"), "size=512k")) {
             Path log = disk.folder().resolve("nights.sqlite");
             Files.copy(person.log(), log);
@@ -149,7 +149,7 @@ class FullDiskTest {
     }
 
     @Test
-    void aNoteHasOneLimit_whicheverWayItComes() throws IOException {
+    void noteLimit_isTheSameForEveryInput() throws IOException {
         String tooLong = "x".repeat(4001);
         String refusal = "the note has 4,001 characters, and a note may have 4,000. Write it as several notes.";
         person.good("note", "x".repeat(4000));

@@ -18,15 +18,17 @@ import polewright.operations.CommandRun;
 import polewright.operations.ReferenceTable;
 import polewright.operations.ReferenceTable.Row;
 
-/** What {@code ground} says, held against tables from outside the project. */
+/** The {@code ground} command compared with published and independently computed tables. */
 class GroundAgainstReferencesTest {
-    /** The table's places are written to 1e-6°, the Sun's parallax at two ends of the Earth is 2 · 8.8″. */
+    /**
+     * Table positions are rounded to 1e-6°; the solar parallax differs by 2 · 8.8″ between opposite ends of the Earth.
+     */
     private static final double SUN_DEG = 0.01;
 
     @TempDir
     private Path folder;
 
-    static List<Row> placesWherePeopleStand() {
+    static List<Row> inhabitedPlaces() {
         return ReferenceTable.rows("wmm2025/noaa_test_values.csv").stream()
                 .filter(row -> row.number("alt") <= 9)
                 .toList();
@@ -42,10 +44,10 @@ class GroundAgainstReferencesTest {
         return ReferenceTable.rows("pole-stars/polestars.csv");
     }
 
-    /** NOAA's own test values of the World Magnetic Model 2025. */
+    /** NOAA's published test values for the World Magnetic Model 2025. */
     @ParameterizedTest
-    @MethodSource("placesWherePeopleStand")
-    void declinationIsNoaas(Row row) {
+    @MethodSource("inhabitedPlaces")
+    void declination_matchesNoaa(Row row) {
         JsonNode ground = ground(
                 row.cell("lat") + "," + row.cell("lon") + "," + 1000 * row.number("alt"), ofYear(row.number("date")));
         double expected = row.number("decl");
@@ -55,22 +57,22 @@ class GroundAgainstReferencesTest {
         assertSameDirection(ground.get("compass_north_deg").doubleValue(), -expected, 0.01);
     }
 
-    /** At each of these moments of the table it is night. */
+    /** In all of these rows the Sun is down. */
     @ParameterizedTest
     @MethodSource("suns")
-    void thereIsNoShadowWhileTheSunIsDown(Row row) {
+    void sunBelowTheHorizon_givesNoShadow(Row row) {
         JsonNode ground = ground(row.cell("lat_deg") + "," + row.cell("lon_east_deg"), row.cell("utc"));
         assertThat(row.number("alt_airless_deg")).isNegative();
         assertThat(ground.has("shadow_azimuth_deg")).isFalse();
     }
 
     /**
-     * At the other end of the Earth's diameter the same Sun is up: there east and up are turned over and north is not, so
-     * it stands at 360° less the table's azimuth, and the shadow falls the other way.
+     * At the antipodes the same Sun is up. East and up are reversed there and north is not, so the Sun is at 360°
+     * minus the table's azimuth, and the shadow falls the opposite way.
      */
     @ParameterizedTest
     @MethodSource("suns")
-    void theShadowFallsAwayFromTheTablesSun(Row row) {
+    void shadow_isOppositeTheTablesSun(Row row) {
         double latitude = -row.number("lat_deg");
         double longitude =
                 row.number("lon_east_deg") > 0 ? row.number("lon_east_deg") - 180 : row.number("lon_east_deg") + 180;
@@ -81,26 +83,26 @@ class GroundAgainstReferencesTest {
         assertSameDirection(ground.get("axis_clockwise_of_shadow_deg").doubleValue(), pole - shadow, SUN_DEG);
     }
 
-    /** Common practice: at the Sun's transit, outside the tropics, the shadow lies along the meridian. */
+    /** Common practice: at solar transit, outside the tropics, the shadow lies along the meridian. */
     @ParameterizedTest
     @CsvSource({"54.6,-2.9,0", "-43.95,170.4,180", "35.7,139.65,0", "-33.4,-70.6,180"})
-    void atTransitTheShadowLiesAlongTheMeridian(double latitude, double longitude, double expected) {
+    void shadowAtTransit_liesAlongTheMeridian(double latitude, double longitude, double expected) {
         String site = latitude + "," + longitude;
         String transit =
                 ground(site, "2026-03-03T00:00:00Z").get("next_sun_transit").textValue();
         assertSameDirection(ground(site, transit).get("shadow_azimuth_deg").doubleValue(), expected, SUN_DEG);
     }
 
-    /** authorities/pole-stars: distance and hour angle at Greenwich, by pyerfa. */
+    /** authorities/pole-stars: distance and Greenwich hour angle, by pyerfa. */
     @ParameterizedTest
     @MethodSource("poleStars")
-    void thePoleStarsStandWhereErfaHasThem(Row row) {
+    void poleStars_matchErfa(Row row) {
         JsonNode north = ground("51.5,0", row.cell("utc_ut1_equal")).get("pole_star");
         assertThat(north.get("name").textValue()).isEqualTo("Polaris");
-        // 0.02′ is 1″, what the stars are asked to be good to.
+        // 0.02′ is 1″, the accuracy required of the stars.
         assertThat(north.get("distance_arcmin").doubleValue())
                 .isCloseTo(row.number("polaris_dist_arcmin"), within(0.02));
-        // 1″ of place is 0.03° of hour angle so near the pole.
+        // A position error of 1″ is 0.03° of hour angle this close to the pole.
         assertSameDirection(
                 north.get("hour_angle_deg").doubleValue(), 15 * row.number("polaris_ha_at_greenwich_h"), 0.03);
         JsonNode south = ground("-35,0", row.cell("utc_ut1_equal")).get("pole_star");
@@ -112,13 +114,13 @@ class GroundAgainstReferencesTest {
     }
 
     /**
-     * Right and up of the pole star from the pole, by view, as worked out outside this
-     * project and checked by rotation: north erect (−sin H, cos H), inverted (sin H, −cos H), mirrored (sin H, cos H); south with the
-     * sign of the first changed.
+     * Right and up offsets of the pole star from the pole, by view, derived outside this project and checked by
+     * rotation: north erect (−sin H, cos H), inverted (sin H, −cos H), mirrored (sin H, cos H); in the south the first
+     * changes sign.
      */
     @ParameterizedTest
     @CsvSource({"51.5", "-35"})
-    void poleStarOnTheClockFace(double latitude) {
+    void poleStarClockPosition_matchesTheFormulas(double latitude) {
         double sign = Math.signum(latitude);
         for (int hour = 0; hour < 24; hour += 5) {
             JsonNode star = ground(latitude + ",0", "2026-05-01T%02d:00:00Z".formatted(hour))
@@ -132,7 +134,7 @@ class GroundAgainstReferencesTest {
     }
 
     @Test
-    void theWedgeStandsAtTheLatitudeInBothHemispheres() {
+    void wedgeAngle_isTheLatitude_inBothHemispheres() {
         assertThat(ground("54.6,-2.9", "2026-05-01T00:00:00Z")
                         .get("wedge_scale_deg")
                         .doubleValue())

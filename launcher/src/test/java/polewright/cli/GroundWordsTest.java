@@ -23,12 +23,12 @@ class GroundWordsTest {
     private CommandRun person;
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         person = new CommandRun(folder, "2026-11-25T13:00:00Z");
     }
 
     @Test
-    void aNorthernSiteIsToldOfTheNorth() {
+    void northernSite_describesTheNorth() {
         assertThat(person.good("ground", "--site", NORTH).lines())
                 .contains(
                         "COMPASS 0.0° is true north (declination 0.0° ± 0.4°; nearby iron can add more).",
@@ -42,7 +42,7 @@ class GroundWordsTest {
     }
 
     @Test
-    void aSouthernSiteIsToldOfTheSouth() {
+    void southernSite_describesTheSouth() {
         assertThat(person.good("ground", "--site", SOUTH).lines())
                 .contains(
                         "COMPASS 155.3° is true south (declination 24.7° east ± 0.4°; nearby iron can add",
@@ -55,7 +55,7 @@ class GroundWordsTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"fork_on_wedge", "fork_upright", "german", "tracker", "FORK-ON-WEDGE", "fork upright"})
-    void everyMountHasAHomeAndItsCautions(String mount) {
+    void everyMount_hasAHomePositionAndCautions(String mount) {
         String out = person.good("ground", "--site", NORTH, "--mount", mount).out();
         assertThat(out)
                 .contains("HOME    ")
@@ -64,21 +64,21 @@ class GroundWordsTest {
     }
 
     @Test
-    void anUprightForkIsToldNorthInBothHemispheresAndOfNoWedge() {
+    void uprightFork_facesNorthInBothHemispheres_withoutAWedge() {
         String out = person.good("ground", "--site", SOUTH, "--mount", "fork_upright")
                 .out();
         assertThat(out).contains("COMPASS 335.3° is true north").doesNotContain("WEDGE");
     }
 
     @Test
-    void whereACompassIsUselessItSaysSo() {
+    void nearTheMagneticPole_compassIsReportedAsUseless() {
         assertThat(person.good("ground", "--site", "86,140").out())
                 .contains("COMPASS of no use here. Find north by the Sun or a star.");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"fork_on_wedge", "fork_upright", "german", "tracker"})
-    void theDrawingIsAnSvg(String mount) throws Exception {
+    void drawing_isSvg(String mount) throws Exception {
         Path file = person.file("home.svg");
         assertThat(person.good("ground", "--site", NORTH, "--mount", mount, "--drawing", file.toString())
                         .lines())
@@ -91,7 +91,7 @@ class GroundWordsTest {
     }
 
     @Test
-    void theDarkDrawingIsAnother() throws IOException {
+    void darkDrawing_differs() throws IOException {
         person.good(
                 "ground", "--site", NORTH, "--drawing", person.file("light.svg").toString());
         person.good(
@@ -106,7 +106,7 @@ class GroundWordsTest {
     }
 
     @Test
-    void aDrawingThatCannotBeWrittenIsSaid() {
+    void unwritableDrawing_isReported() {
         var outcome = person.run(
                 "ground",
                 "--site",

@@ -23,7 +23,7 @@ class HorizonCommandTest {
     }
 
     @Test
-    void aSkylineIsKept_andTheNextNightHasItToo() {
+    void skyline_isKeptForTheNextNight() {
         person.good("horizon", "0,8", "95,22.5", "180,4");
         assertThat(person.good("horizon").lines())
                 .containsExactly(
@@ -38,7 +38,7 @@ class HorizonCommandTest {
     }
 
     @Test
-    void undoBringsBackTheSkylineBefore() {
+    void undo_restoresThePreviousSkyline() {
         person.good("horizon", "0,8", "180,4");
         person.good("horizon", "--open");
         person.good("undo");
@@ -46,7 +46,7 @@ class HorizonCommandTest {
     }
 
     @Test
-    void aSkylineThatWasTakenAwayIsNotBroughtBackNextNight() {
+    void removedSkyline_staysRemovedNextNight() {
         person.good("horizon", "0,8", "180,4");
         person.waitMinutes(24 * 60);
         person.good("begin");
@@ -57,7 +57,7 @@ class HorizonCommandTest {
     }
 
     @Test
-    void aFileIsReadWhole_orNotAtAll() throws IOException {
+    void file_isReadWholeOrNotAtAll() throws IOException {
         Path csv = Files.writeString(folder.resolve("garden.csv"), "azimuth;altitude\n0;8\n95;tree\n");
         CommandRun.Outcome outcome = person.run("horizon", "--csv", csv.toString());
         assertThat(outcome.status()).isEqualTo(1);
@@ -72,7 +72,7 @@ class HorizonCommandTest {
     }
 
     @Test
-    void thePictureIsDrawn_inBothPalettes() throws IOException {
+    void picture_isDrawnInBothPalettes() throws IOException {
         Path light = folder.resolve("light.svg");
         Path dark = folder.resolve("dark.svg");
         person.good("horizon", "0,8", "90,5", "90,30", "120,30", "120,6", "--picture", light.toString());
@@ -85,7 +85,7 @@ class HorizonCommandTest {
     }
 
     @Test
-    void twoWaysAtOnceAreRefused() {
+    void conflictingOptions_areRefused() {
         assertThat(person.run("horizon", "0,8", "--open").complaint())
                 .isEqualTo("polewright horizon: the skyline is given twice. Give corners, --csv or --open, only one of"
                         + " them.");

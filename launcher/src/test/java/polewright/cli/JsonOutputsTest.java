@@ -51,16 +51,16 @@ import polewright.report.json.SchemaCoverage;
 import polewright.simulation.practice.Debrief;
 import polewright.simulation.practice.PracticeAction;
 
-/** What is printed as JSON is what docs/schema says: each command has a schema, each schema is printed in full. */
+/** JSON output conforms to docs/schema: every command has a schema, and every schema is covered in full. */
 @Tag("slow")
 class JsonOutputsTest {
     private static final String LARKFELL = "54.60,-2.90,240";
-    /** Events have a test of their own, in the module that writes them. */
+    /** Events are tested in the module that writes them. */
     private static final String EVENT = "event";
 
     /**
-     * A practice that comes to its stop is played in PracticeCommandsTest, a watch that starts again in TurningWatchTest; a base
-     * that leans or a hinge out of square takes a night of many turns, as in ScrewFindingTest.
+     * PracticeCommandsTest plays a practice to its stop, and TurningWatchTest restarts a watch; a leaning base or a
+     * hinge out of square takes a night of many turns, as in ScrewFindingTest.
      */
     private static final Set<String> LONG_NIGHTS = Set.of(
             "practice-debrief: stop_advised",
@@ -79,7 +79,7 @@ class JsonOutputsTest {
     }
 
     @Test
-    void everyCommandWithJson_hasASchema() {
+    void everyJsonCommand_hasASchema() {
         Workbench bench = new Workbench(
                 Clock.systemUTC(),
                 Map.of(),
@@ -88,17 +88,17 @@ class JsonOutputsTest {
                 false,
                 Pause.REAL);
         Set<String> commands = new TreeSet<>();
-        addThoseWithJson("", Main.commands(bench), commands);
+        addJsonCommands("", Main.commands(bench), commands);
         assertThat(PublishedSchemas.commands().keySet()).containsExactlyInAnyOrderElementsOf(commands);
         assertThat(PublishedSchemas.commands().values().stream().flatMap(List::stream))
                 .isSubsetOf(PublishedSchemas.names());
     }
 
-    private static void addThoseWithJson(String path, CommandLine command, Set<String> commands) {
+    private static void addJsonCommands(String path, CommandLine command, Set<String> commands) {
         if (command.getCommandSpec().findOption("--json") != null) {
             commands.add(path);
         }
-        command.getSubcommands().forEach((name, sub) -> addThoseWithJson((path + " " + name).strip(), sub, commands));
+        command.getSubcommands().forEach((name, sub) -> addJsonCommands((path + " " + name).strip(), sub, commands));
     }
 
     @ParameterizedTest
@@ -112,7 +112,7 @@ class JsonOutputsTest {
         assertThat(text.path("title").asText()).isNotBlank();
     }
 
-    /** However deep in it. */
+    /** At any depth. */
     @Test
     void undocumentedKey_isRefused() {
         CommandRun person = new CommandRun(folder, "2026-11-25T20:05:00Z");
@@ -150,7 +150,7 @@ class JsonOutputsTest {
 
     @ParameterizedTest
     @MethodSource("words")
-    void schemaListsTheWords(String name, String pointer, Enum<?>[] values) {
+    void schema_listsAllEnumWords(String name, String pointer, Enum<?>[] values) {
         assertThat(PublishedSchemas.text(name).at(pointer).get("enum"))
                 .extracting(JsonNode::asText)
                 .containsExactlyInAnyOrder(Stream.of(values)
@@ -159,7 +159,7 @@ class JsonOutputsTest {
     }
 
     @Test
-    void schemaHasEachKindOfAdviceAndOfFix() {
+    void schema_hasEveryKindOfAdviceAndFix() {
         assertThat(PublishedSchemas.text("common").at("/$defs/advice_keys/oneOf"))
                 .hasSameSizeAs(Advice.class.getPermittedSubclasses());
         assertThat(PublishedSchemas.text("fix").at("/properties/status/enum"))
@@ -172,14 +172,14 @@ class JsonOutputsTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"2026-11-25T20:05:00+11:00", "2026-11-25T20:05:00", "20:05"})
-    void instantsAreUtc(String at) throws IOException {
+    void instants_areUtc(String at) throws IOException {
         JsonNode nights = new ObjectMapper()
                 .readTree("[{\"night\":1,\"begun_at\":\"" + at + "\",\"site_name\":\"Larkfell\",\"events\":1}]");
         assertThat(PublishedSchemas.errors("log-nights", nights)).isNotEmpty();
     }
 
     @Test
-    void everySchemaIsPrinted_withAllItsKeysAndOutcomes() throws IOException {
+    void everySchema_isCovered_withAllKeysAndOutcomes() throws IOException {
         SchemaCoverage coverage = new SchemaCoverage();
         PrintedOutputs.all(folder, coverage);
         List<String> missing = new ArrayList<>();

@@ -13,7 +13,7 @@ import polewright.operations.CommandRun;
 import polewright.operations.ExitStatus;
 import polewright.store.NightLog;
 
-/** A log that is damaged in the middle of a night, and the way out of it. */
+/** A log damaged in the middle of a night, and how to recover from it. */
 class LogRescueTest {
     private static final int PAGE = 4096;
 
@@ -40,7 +40,7 @@ class LogRescueTest {
     }
 
     @Test
-    void aDamagedLogIsSaidToBe_takesNothingMore_andIsRescued() throws IOException {
+    void damagedLog_isReported_refusesEvents_andIsRescued() throws IOException {
         overwritePage(3);
         byte[] before = Files.readAllBytes(person.log());
         CommandRun.Outcome read = person.run("log");
@@ -66,9 +66,9 @@ class LogRescueTest {
         assertThat(person.events()).isEqualTo(4);
     }
 
-    /** A command that is suggested is about the log that was named. */
+    /** Suggested commands refer to the log that was named on the command line. */
     @Test
-    void theLogThatWasNamed_isNamedInWhatIsSuggested() throws IOException {
+    void suggestedCommands_nameTheGivenLog() throws IOException {
         overwritePage(3);
         Path named = person.log();
         assertThat(person.run("log", "--log", named.toString()).err())
@@ -80,7 +80,7 @@ class LogRescueTest {
     }
 
     @Test
-    void nothingThatIsThereIsWrittenOver_andAFileWithoutEventsIsRefused() throws IOException {
+    void rescue_neverOverwrites_andRefusesAFileWithoutEvents() throws IOException {
         Path there = Files.writeString(person.file("there.jsonl"), "mine");
         assertThat(person.run("log", "rescue", there.toString()).complaint())
                 .isEqualTo("polewright log rescue: " + there + " already exists. Name another file.");
@@ -92,7 +92,7 @@ class LogRescueTest {
     }
 
     @Test
-    void severalNightsInAFile_comeIntoTheLogWhole_orNotAtAll() throws IOException {
+    void fileOfSeveralNights_isImportedWholeOrNotAtAll() throws IOException {
         Path rescued = person.file("rescued.jsonl");
         person.good("log", "rescue", rescued.toString());
         String lines = Files.readString(rescued);
@@ -107,7 +107,7 @@ class LogRescueTest {
             assertThat(opened.nights()).hasSize(4);
             assertThat(opened.latest().orElseThrow().number()).isEqualTo(2);
         }
-        // A replay is of one night.
+        // A replay covers one night.
         assertThat(person.run("replay", rescued.toString()).complaint())
                 .contains("begins a night that has already" + " begun");
     }

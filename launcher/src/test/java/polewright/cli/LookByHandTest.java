@@ -10,7 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.CommandRun.Outcome;
 
-/** A look without a go-to: tracking alone limits the axis. */
+/** Visual observing without go-to: only tracking limits the axis error. */
 class LookByHandTest {
     @TempDir
     private Path folder;
@@ -18,7 +18,7 @@ class LookByHandTest {
     private CommandRun person;
 
     @BeforeEach
-    void beginANight() {
+    void beginNight() {
         person = new CommandRun(folder, "2026-01-15T20:00:00Z");
         person.good("begin", "--site", "54.60,-2.90,240");
     }
@@ -32,9 +32,9 @@ class LookByHandTest {
     }
 
     @Test
-    void lookByHand_isLimitedByTrackingAlone_andKeptInTheLog() {
-        String told = good("allow --for look by hand").out().replaceAll("\\s+", " ");
-        assertThat(told)
+    void observingByHand_isLimitedByTrackingAlone_andKeptInTheLog() {
+        String result = good("allow --for look by hand").out().replaceAll("\\s+", " ");
+        assertThat(result)
                 .contains("The work would tolerate more, but 60′ is the limit for any mount.")
                 .doesNotContain("a go-to misses", "anything:", "good enough for anything");
         assertThat(good("advise").out()).contains("Good enough for a look by hand: within 60′ of the best aim.");
@@ -47,7 +47,7 @@ class LookByHandTest {
     }
 
     @Test
-    void lookByHand_hasAQuarterOfTheFieldToDriftIn() {
+    void observingByHand_mayDriftAQuarterOfTheField() {
         good("allow look moons --field 0.05 --stay 20 --by-hand");
         double byHand = allowed().get("depth_arcmin").doubleValue();
         good("allow look moons --field 0.05 --stay 20");
@@ -55,7 +55,7 @@ class LookByHandTest {
     }
 
     @Test
-    void goToAndByHandTogether_areRefused() {
+    void goToTogetherWithByHand_isRefused() {
         Outcome refused = person.run("allow", "look", "x", "--field", "1", "--go-to", "20", "--by-hand");
         assertThat(refused.status()).isEqualTo(2);
         assertThat(refused.complaint())

@@ -8,7 +8,7 @@ import polewright.sky.place.Site;
 
 class MistakeRemediesTest {
     @Test
-    void siteThatWasMeant_keepsItsHeight() {
+    void correctedSite_keepsItsHeight() {
         Mistake swapped = new Mistake.SiteWrong(Site.ofDegrees(54.6, -2.9, 240), "latitude and longitude were swapped");
 
         assertThat(MistakeRemedies.remedy(swapped)).isEqualTo("polewright site correct --site=54.6,-2.9,240");

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun;
 
-/** What to do next, in few words and in many. */
+/** The next step, briefly ({@code next}) and in full ({@code advise}). */
 @Tag("slow")
 class NextAndAdviseTest {
     private static final String LARKFELL = "54.60,-2.90,240";
@@ -38,13 +38,13 @@ class NextAndAdviseTest {
         return outcome.out().replaceAll("\\s+", " ");
     }
 
-    /** An axis some 20′ off, known to some minutes of arc. */
+    /** An axis about 20′ off, known to a few arcminutes. */
     private CommandRun withAnAxis(String site, String at, String star) {
         return withAnAxis(evening(site, at), site, star);
     }
 
     private static CommandRun withAnAxis(CommandRun person, String site, String star) {
-        // By Tussock Flat's declination of 25° east a compass along an axis to the south reads 155°.
+        // Tussock Flat's magnetic declination is 25° east, so a compass along an axis to the south reads 155°.
         type(person, "sight compass " + (site.startsWith("-") ? "155" : "0"));
         type(person, "sight scale " + (site.startsWith("-") ? "43.95" : "54.6"));
         type(person, "sight still " + star + " --distance 0.1 --toward 2 --with finder --sigma 0.02");
@@ -52,7 +52,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void nextIsTheOneThingToDoWithoutItsReasons() {
+    void next_isOneStepWithoutReasons() {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
         assertThat(person.good("next").lines())
                 .containsExactly(
@@ -68,7 +68,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void nextNamesTheScrewsAndThenTheStarAndHowLong() {
+    void next_namesTheScrews_thenTheStarAndDuration() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         assertThat(person.good("next").lines())
@@ -92,13 +92,13 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void aTurnOfAScrewWhoseSenseIsNotKnown_isSaidToBeATest_andOfOnesOwnRigNever() throws IOException {
+    void firstTurnOfAnUnknownScrew_isATest_butNotForAKnownRig() throws IOException {
         String assumed = "NOTE Test turns: the screw directions are not yet known";
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         assertThat(flat(person.good("advise"))).containsOnlyOnce(assumed);
         String text = person.good("rig").out();
-        // Too little for the next sighting to show anything.
+        // Too small a turn for the next sighting to show.
         type(person, "turn --altitude 1/8 --azimuth 1/8");
         withAnAxis(person, LARKFELL, "polaris");
         assertThat(flat(person.good("advise"))).contains("a test turn").doesNotContain("goes the other way");
@@ -112,9 +112,9 @@ class NextAndAdviseTest {
         assertThat(flat(other.good("advise"))).contains("TURN ").doesNotContain(assumed);
     }
 
-    /** Half as likely in one place as in the other is no place with a small uncertainty. */
+    /** Two positions, one half as likely as the other, are not one position with a small uncertainty. */
     @Test
-    void afterATurnOfAScrewWhoseSenseIsNotKnown_allPlacesAreToldAndDrawn_andALookIsAdvised() throws IOException {
+    void afterTurningAnUnknownScrew_allPossiblePositionsAreShown_andASightingIsAdvised() throws IOException {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         type(person, "turn --azimuth 3");
@@ -128,11 +128,11 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void aHandMoveIsHeavyWork_andItsCautionStandsBeforeIt() {
+    void movingByHand_isPrecededByItsCaution() {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
         type(person, "sight scale 54.6");
-        String told = flat(type(person, "sight compass 30"));
-        assertThat(told)
+        String result = flat(type(person, "sight compass 30"));
+        assertThat(result)
                 .contains("MOVE the mount by hand, roughly. It is too far off for the screws. CARE The mount is heavy:"
                         + " two people. Clamp the tube first so that it cannot swing; hold the fork's weight"
                         + " before a tilt"
@@ -141,7 +141,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void nextAsJsonIsTheAdviceAndItsWords() {
+    void nextJson_isTheAdviceAndItsText() {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
         JsonNode next = person.good("next", "--json").json();
         assertThat(next.get("do").textValue()).isEqualTo("sight");
@@ -150,8 +150,8 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void cautionsAreNeverLeftOut() {
-        // Near the zenith the Sun casts no shadow to measure by: once compass and scale are read nothing is left by
+    void cautions_areNeverOmitted() {
+        // Near the zenith the Sun casts no usable shadow: once compass and scale are read, nothing is left to do by
         // day.
         CommandRun person = evening("-30,170,0", "2026-12-21T00:30:00Z");
         type(person, "sight compass 164");
@@ -162,9 +162,9 @@ class NextAndAdviseTest {
                 .contains("CARE  Keep tube and finder capped while the Sun is up.");
     }
 
-    /** By mean time it is 11:50 at 80 degrees east, and 01:10 at 80 degrees west. */
+    /** By local mean time it is 11:50 at 80 degrees east, and 01:10 at 80 degrees west. */
     @Test
-    void inTheDark_adviceByDaySaysWhichClockOrSiteWouldExplainIt() {
+    void daytimeAdvice_namesTheClockOrSiteErrorThatWouldExplainDarkness() {
         CommandRun person = evening("-30,80,0", "2026-12-21T06:30:00Z");
         type(person, "sight compass 202");
         type(person, "sight scale 30");
@@ -175,14 +175,14 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void aShadowIsWorkedWithWithoutLookingAtTheSun() {
+    void shadowSighting_neverLooksAtTheSun() {
         CommandRun person = evening("-43.95,170.40,710", "2026-01-15T20:30:00Z");
         type(person, "sight scale 43.95");
-        String said = type(person, "sight compass 155").out();
-        assertThat(said).contains("SIGHT Measure the angle from a plumb line's shadow");
-        for (String told :
-                List.of(said, person.good("advise").out(), person.good("next").out())) {
-            assertThat(told.replaceAll("\\s+", " "))
+        String output = type(person, "sight compass 155").out();
+        assertThat(output).contains("SIGHT Measure the angle from a plumb line's shadow");
+        for (String result :
+                List.of(output, person.good("advise").out(), person.good("next").out())) {
+            assertThat(result.replaceAll("\\s+", " "))
                     .contains(
                             "CARE Work with the shadow only. Never look at the Sun or point tube or finder toward it.");
         }
@@ -193,11 +193,11 @@ class NextAndAdviseTest {
         "'54.60,-2.90,240', 2026-11-25T20:00:00Z, polaris",
         "'-43.95,170.40,710', 2026-11-25T10:30:00Z, sigoct",
     })
-    void adviseSaysHowLongExposuresMayBe_andWhatTheOtherSightingsWouldBring(String site, String at, String star) {
+    void advise_givesExposureLimits_andTheGainFromOtherSightings(String site, String at, String star) {
         CommandRun person = withAnAxis(site, at, star);
         type(person, PICTURES);
-        String told = flat(person.good("advise"));
-        assertThat(told)
+        String result = flat(person.good("advise"));
+        assertThat(result)
                 .containsPattern("ZONE Good enough for pictures: within [\\d.]+′ of the best aim. Chance now:"
                         + " (under )?\\d+ %\\.")
                 .containsPattern(
@@ -209,7 +209,7 @@ class NextAndAdviseTest {
                         "RANK Possible next sightings, best gain per minute first. The percentage is the chance of"
                                 + " being good enough after it and the turn that follows: 1\\. .*: \\d+ minutes in"
                                 + " all, ");
-        assertThat(told).containsPattern("1\\. a drift on [A-Z]").containsPattern("2\\. a drift on [A-Z]");
+        assertThat(result).containsPattern("1\\. a drift on [A-Z]").containsPattern("2\\. a drift on [A-Z]");
         JsonNode json = person.good("advise", "--json").json();
         JsonNode shot = json.get("exposures").get(0);
         assertThat(shot.get("name").textValue()).isEqualTo("pictures");
@@ -230,7 +230,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void theFixSaysYesOrNo() {
+    void fix_saysYesOrNo() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, "allow 1");
         assertThat(flat(person.good("fix")))
@@ -243,7 +243,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void whereTheExposuresThatAreWantedCanBeTakenItIsSaid() {
+    void attainableExposures_areReported() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, "allow shot wide --exposure 1 --focal-length 50 --pixel 5");
         assertThat(flat(person.good("advise"))).contains("That is long enough. No need to adjust further.");
@@ -253,7 +253,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void withoutAnAxisNothingIsSaidOfExposures() {
+    void withoutAFix_exposuresAreNotMentioned() {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
         type(person, PICTURES);
         assertThat(person.good("advise").out()).doesNotContain("SHOT");
@@ -261,7 +261,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void zoneAndWedgeAreDrawn() throws IOException {
+    void zoneAndWedge_areDrawn() throws IOException {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         type(person, "turn --azimuth 1/4");
@@ -278,7 +278,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void theWedgeSaysWhenTheScrewsHaveToWait() throws IOException {
+    void wedgeDrawing_saysWhenTheScrewsMustWait() throws IOException {
         CommandRun person = evening(LARKFELL, "2026-11-25T20:00:00Z");
         Path wedge = person.file("wedge.svg");
         person.good("advise", "--wedge", wedge.toString());
@@ -288,7 +288,7 @@ class NextAndAdviseTest {
     }
 
     @Test
-    void replayShowsAllowanceAndAdviceAfterEachEvent() {
+    void replay_showsAllowanceAndAdviceAfterEachEvent() {
         CommandRun person = withAnAxis(LARKFELL, "2026-11-25T20:00:00Z", "polaris");
         type(person, PICTURES);
         type(person, "allow 3");
@@ -302,15 +302,15 @@ class NextAndAdviseTest {
         assertThat(night.get(3).get("allowance").get("shape").textValue()).isEqualTo("disc");
         assertThat(night.get(4).get("allowance").get("strictest").textValue()).isEqualTo("pictures");
         assertThat(night.get(5).get("allowance").get("words").textValue()).isEqualTo("within 3′ of the pole");
-        String told = flat(person.good("replay", file.toString()));
-        assertThat(told)
+        String result = flat(person.good("replay", file.toString()));
+        assertThat(result)
                 .contains(": work: pictures. Axis: ")
                 .containsPattern("ZONE Good enough for pictures: within [\\d.]+′ of the best aim. Chance now: ")
                 .contains("ZONE Within 3′ of the pole. Chance now: ");
     }
 
     @Test
-    void withoutALogTheNextStepIsSaid() {
+    void withoutALog_theFirstStepIsGiven() {
         CommandRun newcomer = new CommandRun(folder.resolve("new"), "2026-01-15T20:00:00Z");
         for (String command : new String[] {"next", "allow"}) {
             CommandRun.Outcome outcome = newcomer.run(command);

@@ -30,9 +30,9 @@ import polewright.web.form.WorkForms;
 import polewright.web.page.Page;
 import polewright.web.page.Pages;
 
-/** What can be done at the pages can be typed, and the other way round; what cannot stands here with its reason. */
+/** Everything the pages can do can be typed, and vice versa; exceptions are listed here with their reasons. */
 class PagesAndCommandsTest {
-    /** Commands that write and have no form of fields. */
+    /** Commands that write but have no form. */
     private static final Map<String, String> NO_FORM = Map.of(
             "log rescue", "repairs a file on the laptop's disk; it writes a file there",
             "sight frames", "the server measures the frames that come into its folder, and logs them itself",
@@ -44,7 +44,7 @@ class PagesAndCommandsTest {
             "serve", "it is the server",
             "demo", "it plays by itself into a log of its own");
 
-    /** Commands that only tell, and the page that tells the same. */
+    /** Read-only commands, and the page that shows the same. */
     private static final Map<String, String> TOLD_ON = Map.ofEntries(
             Map.entry("ground", "/ground"),
             Map.entry("fix", "/fix"),
@@ -63,7 +63,7 @@ class PagesAndCommandsTest {
             Map.entry("practice", "/practice"),
             Map.entry("practice debrief", "/practice/debrief"));
 
-    /** Commands that only tell, and that no page tells. */
+    /** Read-only commands that no page shows. */
     private static final Map<String, String> NOT_TOLD = Map.of(
             "replay", "it reads a file that is on the laptop",
             "where", "a question about any one body; the places that a night needs are on Tonight and Now",
@@ -72,28 +72,28 @@ class PagesAndCommandsTest {
             "attitude", "it reads a file that is on the laptop",
             "axis", "it reads files that are on the laptop");
 
-    /** Options that no form has, whatever the command. */
+    /** Options that no form has, for any command. */
     private static final Set<String> EVERYWHERE = Set.of(
             "--help",
             "--version",
-            // The server reads the answer as JSON, and the key of the form makes it safe to send again.
+            // The server reads the answer as JSON, and the form's key makes it safe to send again.
             "--json",
             "--once",
             "--key",
-            // What the page knew when it was made: it sends that itself.
+            // The page sends what it knew when it was rendered.
             "--if-night",
             "--if-last",
-            // Asked and answered by a button of its own when something looks like a slip.
+            // Asked when an entry looks like a slip, and answered by a separate button.
             "--ask",
             "--as-typed",
-            // A server has one log, and a page its own colours and pictures.
+            // A server has one log, and a page has its own palette and pictures.
             "--log",
             "--red",
             "--picture",
             "--dark",
             "--draw");
 
-    /** Options that a form could have and has not. */
+    /** Options that a form could have but does not. */
     private static final Map<String, String> NO_FIELD = Map.ofEntries(
             Map.entry("begin --rig", "a file"),
             Map.entry("practice begin --rig", "a file"),
@@ -137,7 +137,7 @@ class PagesAndCommandsTest {
     private void collect(String path, CommandLine line) {
         line.getSubcommands().forEach((name, command) -> {
             String words = path.isEmpty() ? name : path + " " + name;
-            // A group that only holds others does nothing itself.
+            // A group that only holds other commands does nothing itself.
             if (command.getCommand() instanceof java.util.concurrent.Callable<?>) {
                 commands.put(words, command);
             }
@@ -159,7 +159,7 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void eachCommandHasAForm_orAPage_orAReason() {
+    void everyCommand_hasAForm_aPage_orAReason() {
         Set<String> formed = FORMS.stream().map(PagesAndCommandsTest::words).collect(Collectors.toSet());
         assertThat(commands.keySet())
                 .allSatisfy(command -> assertThat(List.of(
@@ -174,7 +174,7 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void whatCanBeSentTwiceUnharmed_isFilledInOrHasAReason() {
+    void repeatableForms_arePrefilledOrHaveAReason() {
         commands.forEach((words, command) -> {
             Map<String, OptionSpec> options = command.getCommandSpec().optionsMap();
             if (options.containsKey("--once") || options.containsKey("--key")) {
@@ -186,12 +186,12 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void thePagesNamedHereAreThere() {
+    void namedPages_exist() {
         assertThat(Pages.all()).extracting(Page::path).containsAll(TOLD_ON.values());
     }
 
     @Test
-    void eachOptionIsAField_orSetByTheServer_orHasAReason() {
+    void everyOption_isAField_setByTheServer_orHasAReason() {
         Set<String> missing = new TreeSet<>();
         Set<String> used = new TreeSet<>();
         for (String words :
@@ -220,7 +220,7 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void eachWordOfACommandIsAField() {
+    void everyPositionalParameter_isAField() {
         for (String words :
                 FORMS.stream().map(PagesAndCommandsTest::words).distinct().toList()) {
             long most = FORMS.stream()
@@ -239,7 +239,7 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void eachFieldIsAnOptionOfItsCommand() {
+    void everyField_isAnOptionOfItsCommand() {
         for (CommandForm form : FORMS) {
             assertThat(commands).as(form.id()).containsKey(words(form));
             Map<String, OptionSpec> options =
@@ -259,7 +259,7 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void theCommandShownWithAForm_typedInAShell_isTheCommandThatTheFormRuns() throws Exception {
+    void commandShownWithAForm_isTheCommandThatTheFormRuns() throws Exception {
         Map<String, String> awkward = Map.of(
                 "star", "alp Lyr",
                 "body", "M 31",
@@ -282,7 +282,7 @@ class PagesAndCommandsTest {
                 }
             }
             List<String> run = new ArrayList<>(form.words(filled));
-            List<String> typed = new ArrayList<>(inAShell(form.line(filled)));
+            List<String> typed = new ArrayList<>(splitByShell(form.line(filled)));
             run.remove("--");
             typed.remove("--");
             assertThat(typed).as(form.id()).isEqualTo(run);
@@ -290,7 +290,7 @@ class PagesAndCommandsTest {
     }
 
     @Test
-    void whatIsStillMissingIsThreeDots() {
+    void missingValues_areShownAsDots() {
         assertThat(SightingForms.COMPASS.line(Map.of())).isEqualTo("polewright sight compass …");
         assertThat(SightingForms.DRIFT.line(Map.of("star", "vega", "minutes", "5")))
                 .isEqualTo("polewright sight drift --minutes=5 --moved=… --toward=… vega");
@@ -300,8 +300,8 @@ class PagesAndCommandsTest {
                 .isEqualTo("polewright allow --for='long guided subs'");
     }
 
-    /** The words after the first, as a shell makes them of a line. */
-    private static List<String> inAShell(String line) throws Exception {
+    /** The words after the first, split as a shell splits a line. */
+    private static List<String> splitByShell(String line) throws Exception {
         Process shell = new ProcessBuilder("/bin/sh", "-c", "polewright() { printf '%s\\0' \"$@\"; }; " + line).start();
         String out = new String(shell.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
         assertThat(shell.waitFor()).as(line).isZero();

@@ -10,7 +10,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** A drift without divisions: a part of the way from the middle to the edge, or the time until the star is out. */
+/**
+ * Drift without a graduated reticle: a fraction of the way from centre to edge, or the time until the star leaves the
+ * ring.
+ */
 class PlainCrosshairTest {
     @TempDir
     private Path folder;
@@ -30,7 +33,7 @@ class PlainCrosshairTest {
 
     /** A fifth of the radius of a 0.8° field is 4.8′; a tenth of the radius is 2.4′. */
     @Test
-    void partOfTheWayToTheEdge_isHalfOfThatOfTheField_andGoodToATenthOfTheRadius() {
+    void fractionOfTheRadius_isConverted_withATenthOfTheRadiusUncertainty() {
         JsonNode drift = logged(
                 "sight drift capella --as-typed --minutes 5 --moved 0.2 --unit radii --toward n" + " --with eyepiece");
         assertThat(drift.get("unit").textValue()).isEqualTo("fields");
@@ -40,7 +43,7 @@ class PlainCrosshairTest {
     }
 
     @Test
-    void starThatLeavesARing_hasGoneItsRadius() {
+    void starLeavingTheRing_hasDriftedItsRadius() {
         JsonNode drift = logged("sight drift capella --as-typed --minutes 12 --moved 1 --unit radii --toward s"
                 + " --field 0.2 --sigma 0.05");
         assertThat(drift.get("count").doubleValue() * drift.get("field_deg").doubleValue() * 60)
@@ -49,14 +52,14 @@ class PlainCrosshairTest {
     }
 
     @Test
-    void uncertaintyOfNothing_isRefused() {
+    void zeroUncertainty_isRefused() {
         String typed = "sight drift capella --minutes 5 --moved 0.2 --unit radii --toward n --with eyepiece --sigma 0";
         assertThat(person.run(typed.split(" ", -1)).complaint())
                 .contains("an uncertainty of 0 of the way to the edge is not above 0");
     }
 
     @Test
-    void withoutTheReticle_theCommandAdvisedCountsPartsOfTheWay() {
+    void withoutTheReticle_advisedCommandUsesFractionsOfTheRadius() {
         person.good("sight", "scale", "54.2");
         person.good("sight", "compass", "2");
         person.good("skip", "no-optic", "--sighting", "drift", "--optic", "reticle");

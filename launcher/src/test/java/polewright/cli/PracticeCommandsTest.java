@@ -18,7 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 
-/** A practice is played by its commands, as a person would who does what the advice says. */
+/** A practice night played through its commands by someone who follows the advice. */
 @Tag("slow")
 class PracticeCommandsTest {
     private static final int MOST_STEPS = 60;
@@ -29,7 +29,7 @@ class PracticeCommandsTest {
     private CommandRun person;
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         person = new CommandRun(folder, "2026-06-21T11:00:00Z");
     }
 
@@ -47,11 +47,11 @@ class PracticeCommandsTest {
         return person.good(words.toArray(String[]::new)).json();
     }
 
-    private Path deeds() {
+    private Path actionFile() {
         return person.file("data/polewright/practice/1/deeds.jsonl");
     }
 
-    /** Follows the advice until it says stop; the steps it took. */
+    /** Follows the advice until it says stop; returns the number of steps. */
     private int playToStop() {
         for (int step = 0; step < MOST_STEPS; step++) {
             JsonNode advice = ordinary("next");
@@ -160,7 +160,7 @@ class PracticeCommandsTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"--camera=false", "--camera=true"})
-    void aPracticeThatFollowsTheAdviceEndsInAStop_withinTheAllowance(String camera) {
+    void followingTheAdvice_endsInAStopWithinTheAllowance(String camera) {
         practice("begin", camera);
         assertThat(playToStop()).isGreaterThan(3);
 
@@ -177,7 +177,7 @@ class PracticeCommandsTest {
     }
 
     @Test
-    void severalLooksMayBeLoggedAfterwards_butNotAfterTheNextOfTheirKind() {
+    void observations_canBeLoggedLater_butNotAfterTheNextOfTheirKind() {
         practice("begin");
         practice("look", "compass");
         String bearing = practice("look", "compass").at("/seen/bearing_deg").asText();
@@ -187,12 +187,12 @@ class PracticeCommandsTest {
         ordinary("sight", "scale", altitude);
         JsonNode unneeded = practice("debrief").get("not_needed");
         assertThat(unneeded).extracting(waste -> waste.get("reason").asText()).containsOnly("not_logged");
-        // The first look at the compass, and the rocking.
+        // The first compass reading, and the swing in right ascension.
         assertThat(unneeded).hasSize(2);
     }
 
     @Test
-    void theSameDeedsSeeTheSame_andTheFrameIsTheSameToTheLastBit() throws IOException {
+    void sameActions_giveTheSameReadings_andBitIdenticalFrames() throws IOException {
         practice("begin", "--camera");
         String first = practice("look", "compass").get("seen").toString();
         byte[] frame = Files.readAllBytes(
@@ -202,33 +202,33 @@ class PracticeCommandsTest {
         assertThat(Files.readAllBytes(Path.of(
                         practice("frame", "--turned", "30").at("/seen/file").asText())))
                 .isEqualTo(frame);
-        assertThat(deeds()).exists();
+        assertThat(actionFile()).exists();
     }
 
     @Test
-    void aRepeatedKeyDoesNothing() throws IOException {
+    void repeatedKey_doesNothing() throws IOException {
         practice("begin", "--key", "a");
         practice("begin", "--key", "a");
         assertThat(person.file("data/polewright/practice/2")).doesNotExist();
         JsonNode once = practice("screw", "azimuth", "1/4", "--key", "b");
         assertThat(practice("screw", "azimuth", "1/4", "--key", "b")).isEqualTo(once);
-        assertThat(Files.readAllLines(deeds())).hasSize(2);
+        assertThat(Files.readAllLines(actionFile())).hasSize(2);
     }
 
     @Test
-    void aHalfWrittenLineIsPassedOver_andTheNextDeedTakesItsPlace() throws IOException {
+    void partialLine_isIgnored_andReplacedByTheNextAction() throws IOException {
         practice("begin");
         practice("look", "compass");
-        Files.writeString(deeds(), "{\"deed\":\"scr", StandardOpenOption.APPEND);
+        Files.writeString(actionFile(), "{\"deed\":\"scr", StandardOpenOption.APPEND);
         JsonNode after = practice("look", "scale");
         assertThat(after.get("now").asText()).isEqualTo("2026-11-25T19:04:00Z");
-        try (Stream<String> lines = Files.lines(deeds())) {
+        try (Stream<String> lines = Files.lines(actionFile())) {
             assertThat(lines).hasSize(3);
         }
     }
 
     @Test
-    void shortTurnsInARowAreOneTurnOfTheHand() {
+    void consecutiveShortTurns_areOneTurn() {
         practice("begin");
         long first = practice("screw", "altitude", "1/8").get("took_s").asLong();
         assertThat(first).isEqualTo(90);
@@ -238,7 +238,7 @@ class PracticeCommandsTest {
     }
 
     @Test
-    void whatIsSeenWhileRockingIsDrawn_withoutAMarkAtTheStillPoint() throws IOException {
+    void swingView_isDrawn_withoutMarkingTheCentreOfRotation() throws IOException {
         practice("begin");
         Path file = person.file("rocked.svg");
         person.good("practice", "look", "rocking", "--picture", file.toString(), "--dark");
@@ -246,7 +246,7 @@ class PracticeCommandsTest {
     }
 
     @Test
-    void whatCannotBeDoneIsToldInASentence_andNothingIsDone() throws IOException {
+    void impossibleAction_isRefusedInASentence_andChangesNothing() throws IOException {
         assertThat(person.run("practice", "look", "compass").complaint())
                 .isEqualTo("polewright practice look compass: no practice has begun. Begin one with polewright practice"
                         + " begin.");
@@ -265,14 +265,14 @@ class PracticeCommandsTest {
                 .contains("the clamps are tight. Loosen them first");
         assertThat(person.run("practice", "do", "--", "practice", "begin").status())
                 .isEqualTo(2);
-        assertThat(Files.readAllLines(deeds())).hasSize(2);
+        assertThat(Files.readAllLines(actionFile())).hasSize(2);
     }
 
     @Test
-    void theTruthIsNowhereButInTheDebrief() {
+    void truth_isShownOnlyInTheDebrief() {
         practice("begin");
-        String told =
+        String result =
                 practice("look", "compass").toString() + person.good("practice").out();
-        assertThat(told).doesNotContain("east", "truth");
+        assertThat(result).doesNotContain("east", "truth");
     }
 }

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** The page about practice does what stands there. */
+/** The Practice page of the documentation runs as printed. */
 class PracticePageTest {
     private static final Path PAGE = Path.of("..", "docs", "practice.md");
 
@@ -18,7 +18,7 @@ class PracticePageTest {
     private Path folder;
 
     @Test
-    void everyCommandOfThePageRuns() throws IOException {
+    void everyCommand_runs() throws IOException {
         CommandRun person = new CommandRun(folder, "2026-06-21T11:00:00Z");
         List<String> commands = Files.readAllLines(PAGE).stream()
                 .filter(line -> line.startsWith("polewright "))

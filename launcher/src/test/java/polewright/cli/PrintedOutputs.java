@@ -25,7 +25,7 @@ import polewright.report.json.PublishedSchemas;
 import polewright.report.json.SchemaCoverage;
 import polewright.report.json.WatchJson;
 
-/** Nights in which every command prints its JSON, in each of its variants. */
+/** Nights in which every command prints each variant of its JSON. */
 final class PrintedOutputs {
     private static final String LARKFELL = "54.60,-2.90,240";
     private static final String POLE = "--near=pole";
@@ -79,7 +79,7 @@ final class PrintedOutputs {
         json(person, "upright", "--site", LARKFELL, "--focal-length", "1200", "--pixel", "3.76");
     }
 
-    /** Until nothing is left to sight. */
+    /** Continues until there is nothing left to sight. */
     private void cloudedOver() throws IOException {
         CommandRun person = person("clouds", "2026-11-25T20:05:00Z");
         json(person, "begin", "--site", LARKFELL);
@@ -90,7 +90,7 @@ final class PrintedOutputs {
         }
     }
 
-    /** From the first reading to a turn, and what is said on the way. */
+    /** From the first reading to a turn, with the output in between. */
     private void nightByEye() throws IOException {
         CommandRun person = person("eye", "2026-11-25T20:05:00Z");
         json(person, "begin", "--site", LARKFELL, "--name", "Larkfell", "--at", "2026-11-25T19:30Z");
@@ -147,7 +147,7 @@ final class PrintedOutputs {
         json(person, "sight", "bearing", "capella", "100", "--sigma", "0.1", "--as-typed");
         json(person, "sight", "altitude", "vega", "20", "--sigma", "0.1", "--as-typed");
         json(person, "fix");
-        // The third was seen in a view that shows the sky upside down, and logged as if it did not.
+        // The third was seen in an inverted view but logged as if it were erect.
         String still = """
                 {"at":"2026-01-15T18:%s:00Z","event":"still_point","star":"Polaris","count":0.15,"unit":"fields",\
                 "field_deg":6,"star_clock":4.5,"view":{"orientation":"%s"},"sigma_deg":0.05}
@@ -176,7 +176,7 @@ final class PrintedOutputs {
         }
     }
 
-    /** A screw that is to end clockwise goes past the goal and back. */
+    /** A screw that should finish clockwise overshoots and comes back. */
     private void finish() throws IOException {
         CommandRun person = person("finish", "2026-11-25T20:05:00Z");
         Path rig = Files.writeString(
@@ -232,7 +232,7 @@ final class PrintedOutputs {
         json(person, "allow", "drop", "ring");
     }
 
-    /** A table whose mount reads what the stars' apparent places are, but one. */
+    /** A table whose readings are the stars' apparent places, except for one. */
     private void centrings() throws IOException {
         String now = "2026-01-15T20:00:00Z";
         CommandRun person = person("centrings", now);
@@ -295,7 +295,7 @@ final class PrintedOutputs {
         json(person, drift.toArray(String[]::new));
     }
 
-    /** With a clock that goes on whenever the watch waits. */
+    /** Uses a clock that advances whenever the watch waits. */
     private void watch(CommandRun person, Path captures) {
         SettableClock clock = new SettableClock(Instant.parse("2026-11-25T20:20:00Z"));
         StringWriter out = new StringWriter();
@@ -305,14 +305,14 @@ final class PrintedOutputs {
                 new PrintWriter(out),
                 new PrintWriter(new StringWriter()),
                 false,
-                clock::goOn);
+                clock::advance);
         List<String> typed =
                 List.of("watch", captures.toString(), "--all", POLE, WITHIN, "--until-idle", "3", "--json");
         assertThat(Main.run(bench, typed.toArray(String[]::new))).isZero();
         coverage.add(PublishedSchemas.check(typed, out.toString()));
     }
 
-    /** Nights a month apart: 1′ east each month, a swing with the year, set down again once, left unknown once. */
+    /** Nights a month apart: 1′ east each month, a yearly swing, one reset, and one night without a result. */
     private void pier() throws IOException {
         CommandRun person = person("pier", "2026-11-25T20:05:00Z");
         Instant first = Instant.parse("2024-10-01T20:00:00Z");

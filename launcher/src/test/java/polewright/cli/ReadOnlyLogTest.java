@@ -16,7 +16,7 @@ import polewright.operations.CommandRun;
 import polewright.operations.ExitStatus;
 import polewright.operations.SmallDisk;
 
-/** A log that may be read but not written: nothing is added, nothing is lost, and the message says what to do. */
+/** A log that can be read but not written: nothing is added, nothing is lost, and the message says what to do. */
 @EnabledOnOs(OS.LINUX)
 class ReadOnlyLogTest {
     @TempDir
@@ -48,7 +48,7 @@ class ReadOnlyLogTest {
     }
 
     @Test
-    void onAReadOnlyDisk() throws IOException {
+    void readOnlyDisk() throws IOException {
         try (SmallDisk disk = SmallDisk.mounted(folder.resolve("card"), "size=512k")) {
             Path log = disk.folder().resolve("nights.sqlite");
             Files.copy(person.log(), log);
@@ -59,7 +59,7 @@ class ReadOnlyLogTest {
     }
 
     @Test
-    void aReadOnlyFileInAFolderThatMayBeWritten() throws IOException {
+    void readOnlyFileInAWritableFolder() throws IOException {
         Path log = Files.copy(person.log(), folder.resolve("locked.sqlite"));
         try (SmallDisk file = SmallDisk.readOnlyFile(log)) {
             assertReadsAndRefuses(file.folder());

@@ -30,7 +30,7 @@ class ReadableOutputTest {
         person.good("begin", "--site", "-43.95,170.40,710", "--name", "Tussock Flat", "--at", "2026-01-15T08:00Z");
     }
 
-    private List<String> aNightsOutput(String... more) {
+    private List<String> outputOfANight(String... more) {
         List<String> lines = new ArrayList<>();
         for (String words : new String[] {
             "sight compass 140",
@@ -72,8 +72,8 @@ class ReadableOutputTest {
     }
 
     @Test
-    void noLineIsWiderThanAScreenAndNoneHasATab() {
-        assertThat(aNightsOutput())
+    void lines_fitTheScreen_andHaveNoTabs() {
+        assertThat(outputOfANight())
                 .allSatisfy(line -> assertThat(line)
                         .hasSizeLessThanOrEqualTo(WIDTH)
                         .doesNotContain("\t")
@@ -81,26 +81,26 @@ class ReadableOutputTest {
     }
 
     @Test
-    void withoutBeingAskedNothingIsColoured() {
-        assertThat(aNightsOutput()).noneMatch(line -> line.contains("\u001b"));
+    void output_isPlainByDefault() {
+        assertThat(outputOfANight()).noneMatch(line -> line.contains("\u001b"));
     }
 
     @Test
-    void askedForItIsDimRedAndNothingElse() {
-        assertThat(aNightsOutput("--red"))
+    void redOption_makesOutputDimRed() {
+        assertThat(outputOfANight("--red"))
                 .allMatch(
                         line -> line.isEmpty() || (line.startsWith(ESCAPE + "2;31m") && line.endsWith(ESCAPE + "0m")));
     }
 
     @Test
-    void aComplaintIsRedToo() {
+    void error_isRedToo() {
         assertThat(person.run("where", "vegq", "--red").err())
                 .startsWith(ESCAPE + "2;31mpolewright where BODY: nothing");
     }
 
     @Test
-    void whatIsToBeTypedCanBeTypedAsItStands() {
-        assertThat(aNightsOutput())
+    void suggestedCommands_runAsPrinted() {
+        assertThat(outputOfANight())
                 .contains("THEN  polewright sight scale ALTITUDE")
                 .containsSequence(
                         "THEN  log it; N in divisions, WAY is north or south (nudge the tube toward the",
@@ -143,22 +143,22 @@ class ReadableOutputTest {
                 "sight drift-frames --help",
                 "watch --help",
             })
-    void everyCommandTellsItsOptions(String typed) {
+    void everyCommand_listsItsOptions(String typed) {
         CommandRun.Outcome help = person.good(typed.split(" ", -1));
         assertThat(help.lines()).first().asString().startsWith("Usage: polewright");
         assertThat(help.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(WIDTH));
     }
 
     @Test
-    void theRootAlone_showsItsHelp() {
+    void programWithoutCommand_showsHelp() {
         assertThat(person.good().out()).isEqualTo(person.good("--help").out());
     }
 
     @Test
-    void nearTheSunACautionIsGiven() {
+    void nearTheSun_aCautionIsGiven() {
         assertThat(person.good("where", "sun", "--site", "54.6,-2.9").out().replaceAll("\\s+", " "))
                 .contains("CARE Never look at the Sun, or point tube or finder at it, without a proper solar filter.");
-        // Mercury is never far from the Sun; here both are up.
+        // Mercury is always near the Sun; here both are up.
         assertThat(person.good("where", "mercury", "--site", "54.6,-2.9", "--at", "2026-03-07T12:00Z")
                         .out()
                         .replaceAll("\\s+", " "))

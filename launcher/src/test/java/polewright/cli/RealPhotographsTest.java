@@ -19,10 +19,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 
 /**
- * Photographs of the real sky whose pointings are known (granasat/startrackerpy, MIT; esa/tetra3, Apache-2.0;
- * UBNanosatLab/openstartracker, MIT; see the folder's README), through the command as a user types it. The truth is the
- * {@code pointing_best} of the file beside each. The photographs are not part of the project: without the folder the
- * tests are skipped, and say so.
+ * Photographs of the real sky with known pointings (granasat/startrackerpy, MIT; esa/tetra3, Apache-2.0;
+ * UBNanosatLab/openstartracker, MIT; see the folder's README), solved through the command as a user types it. The
+ * truth is the {@code pointing_best} value of the file next to each. The photographs are not part of the project:
+ * without the folder the tests are skipped, and say so.
  */
 class RealPhotographsTest {
     private static final Path FOLDER = Path.of("..", "..", "shared", "frames");
@@ -33,7 +33,7 @@ class RealPhotographsTest {
     private CommandRun person;
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         assumeTrue(Files.isDirectory(FOLDER), "no photographs at " + FOLDER + ": their tests are skipped");
         person = new CommandRun(folder, "2026-11-25T21:00:00Z");
     }
@@ -47,18 +47,18 @@ class RealPhotographsTest {
         List<String> typed =
                 new ArrayList<>(List.of("attitude", FOLDER.resolve(name).toString(), "--json"));
         typed.addAll(List.of(hints));
-        JsonNode told = person.good(typed.toArray(String[]::new)).json();
+        JsonNode result = person.good(typed.toArray(String[]::new)).json();
         JsonNode best = truth.get("pointing_best");
         double pixelArcsec = truth.get("pixel_scale_arcsec").doubleValue();
         double allowedArcsec = Math.max(3 * best.get("adopted_error_arcsec").doubleValue(), pixelArcsec);
         double residualArcsec = Math.toDegrees(Vector3D.angle(
-                        direction(told, "ra_icrs_deg", "dec_icrs_deg"), direction(best, "ra_deg", "dec_deg")))
+                        direction(result, "ra_icrs_deg", "dec_icrs_deg"), direction(best, "ra_deg", "dec_deg")))
                 * 3600;
-        assertThat(residualArcsec).as(name + " by " + told).isLessThan(allowedArcsec);
-        assertThat(told.get("mirrored").booleanValue())
+        assertThat(residualArcsec).as(name + " by " + result).isLessThan(allowedArcsec);
+        assertThat(result.get("mirrored").booleanValue())
                 .isEqualTo(truth.get("mirrored").booleanValue());
         double turned =
-                told.get("roll_deg").doubleValue() - best.get("roll_deg").doubleValue();
+                result.get("roll_deg").doubleValue() - best.get("roll_deg").doubleValue();
         assertThat(Math.abs((turned + 540) % 360 - 180)).isLessThan(0.15);
     }
 
@@ -76,11 +76,11 @@ class RealPhotographsTest {
                 "tetra3_Alt60_Azim45.tiff",
                 "openstartracker_img6.png"
             })
-    void eachIsPlacedWithoutAHintByScaleAndByPlace(String name) throws IOException {
+    void everyPhotograph_isSolvedBlind_byScale_andByPosition(String name) throws IOException {
         JsonNode truth = truth(name);
         JsonNode best = truth.get("pointing_best");
         assertPlaced(name, truth);
-        // Known to 20 %, and wrong by nearly as much.
+        // Known to 20 %, and wrong by almost that much.
         double scale = truth.get("pixel_scale_arcsec").doubleValue() * 0.85;
         assertPlaced(name, truth, "--scale", String.format(Locale.ROOT, "%.2f,20%%", scale));
         assertPlaced(

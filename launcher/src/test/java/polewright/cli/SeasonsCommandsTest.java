@@ -17,7 +17,7 @@ import polewright.mount.AxisOffset;
 import polewright.operations.CommandRun;
 import polewright.operations.PierNights;
 
-/** Nights compared, by someone whose pier goes 1.5′ east and 2′ down each month, and was bumped once. */
+/** Nights compared for a pier that moves 1.5′ east and 2′ down each month, and was bumped once. */
 class SeasonsCommandsTest {
     private static final AxisOffset A_MONTH = AxisOffset.ofArcminutes(1.5, -2);
     private static final int NIGHTS = 9;
@@ -35,19 +35,19 @@ class SeasonsCommandsTest {
                 .forEach(file -> person.good("log", "import", file.toString()));
     }
 
-    private static String said(CommandRun.Outcome outcome) {
+    private static String output(CommandRun.Outcome outcome) {
         return outcome.out().replaceAll("\\s+", " ");
     }
 
     @Test
-    void theMotionIsTold_withItsUncertainty_theTurnsThatUndoIt_andTheBump() {
-        CommandRun.Outcome told = person.good("log", "seasons", "--night", "1");
-        String said = said(told);
+    void motion_isReported_withUncertaintyCorrectionAndBump() {
+        CommandRun.Outcome result = person.good("log", "seasons", "--night", "1");
+        String output = output(result);
 
-        assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
-        assertThat(told.lines().stream().filter(line -> line.matches(" +\\d  2025-.*")))
+        assertThat(result.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        assertThat(result.lines().stream().filter(line -> line.matches(" +\\d  2025-.*")))
                 .hasSize(NIGHTS);
-        assertThat(said)
+        assertThat(output)
                 .containsPattern("by 7 drifts, pier and wedge moved the axis 1\\.\\d′ east a month ± 0\\.\\d′,"
                         + " and (1\\.[89]|2\\.[0-2])′ down a month ± 0\\.\\d′\\.")
                 .containsPattern("To undo one month of that: azimuth screw \\S+ turn counter-clockwise, altitude screw"
@@ -56,26 +56,29 @@ class SeasonsCommandsTest {
     }
 
     @Test
-    void theSameInJson() {
-        JsonNode told = person.good("log", "seasons", "--night", "1", "--json").json();
+    void json_hasTheSame() {
+        JsonNode result =
+                person.good("log", "seasons", "--night", "1", "--json").json();
 
-        assertThat(told.get("nights")).hasSize(NIGHTS);
-        assertThat(told.get("between")).hasSize(NIGHTS - 1);
-        assertThat(told.at("/motion/status").asText()).isEqualTo("line");
-        double sigma = told.at("/motion/east/sigma_arcmin_per_month").asDouble();
+        assertThat(result.get("nights")).hasSize(NIGHTS);
+        assertThat(result.get("between")).hasSize(NIGHTS - 1);
+        assertThat(result.at("/motion/status").asText()).isEqualTo("line");
+        double sigma = result.at("/motion/east/sigma_arcmin_per_month").asDouble();
         assertThat(sigma).isBetween(0.01, 0.2);
-        // A month of the fit is 30.44 days, the nights are 30 apart.
-        assertThat(told.at("/motion/east/arcmin_per_month").asDouble()).isCloseTo(1.5 * 30.44 / 30, within(4 * sigma));
-        assertThat(told.at("/motion/up/arcmin_per_month").asDouble())
+        // The fit uses months of 30.44 days; the nights are 30 days apart.
+        assertThat(result.at("/motion/east/arcmin_per_month").asDouble())
+                .isCloseTo(1.5 * 30.44 / 30, within(4 * sigma));
+        assertThat(result.at("/motion/up/arcmin_per_month").asDouble())
                 .isCloseTo(
                         -2 * 30.44 / 30,
-                        within(4 * told.at("/motion/up/sigma_arcmin_per_month").asDouble()));
-        assertThat(told.at("/motion/set_aside/0/from_night").asInt()).isEqualTo(BUMPED_AFTER);
-        assertThat(told.at("/nights/0/stopped").asBoolean()).isTrue();
+                        within(4
+                                * result.at("/motion/up/sigma_arcmin_per_month").asDouble()));
+        assertThat(result.at("/motion/set_aside/0/from_night").asInt()).isEqualTo(BUMPED_AFTER);
+        assertThat(result.at("/nights/0/stopped").asBoolean()).isTrue();
     }
 
     @Test
-    void itIsDrawn_inBothPalettes() throws IOException {
+    void motion_isDrawnInBothPalettes() throws IOException {
         Path light = folder.resolve("light.svg");
         Path dark = folder.resolve("dark.svg");
         assertThat(person.good("log", "seasons", "--night", "1", "--picture", light.toString())
@@ -85,7 +88,7 @@ class SeasonsCommandsTest {
 
         String svg = Files.readString(dark);
         assertThat(svg).startsWith("<svg").contains("class=\"east\"", "class=\"up\"");
-        // In each strip: a bar for each drift that counts, a dot for each end of the row of nights.
+        // Each strip has a bar for every significant drift and a dot at each end of the sequence of nights.
         assertThat(count("class=\"sigma\"", svg)).isEqualTo(2 * 7);
         assertThat(count("<circle ", svg)).isEqualTo(2 * NIGHTS);
         assertThat(count("<polyline ", svg)).isEqualTo(2);
@@ -102,16 +105,16 @@ class SeasonsCommandsTest {
     }
 
     @Test
-    void twoNightsStandSideBySide_inEitherOrder() {
-        CommandRun.Outcome told = person.good("log", "compare", "3", "4");
+    void twoNights_areComparedSideBySide_inEitherOrder() {
+        CommandRun.Outcome result = person.good("log", "compare", "3", "4");
 
-        assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
-        assertThat(said(told))
+        assertThat(result.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        assertThat(output(result))
                 .contains("night 3 night 4", "begun 11 Mar 2025, 20:00 UTC 10 Apr 2025, 20:00 UTC", "to 'stop'")
                 .containsPattern("Between them, in 30 days, the axis moved 1\\.\\d′ east and \\d\\.\\d′ down"
                         + " \\(±0\\.\\d′\\), more than the sightings' uncertainty");
-        assertThat(person.good("log", "compare", "4", "3").out()).isEqualTo(told.out());
-        assertThat(said(person.good("log", "compare", "1", "6")))
+        assertThat(person.good("log", "compare", "4", "3").out()).isEqualTo(result.out());
+        assertThat(output(person.good("log", "compare", "1", "6")))
                 .contains("is not known. The mount was worked on between them, on night 2.");
         JsonNode json = person.good("log", "compare", "3", "4", "--json").json();
         assertThat(json.at("/between/status").asText()).isEqualTo("drifted");
@@ -119,7 +122,7 @@ class SeasonsCommandsTest {
     }
 
     @Test
-    void aCopyOfANightIsTheSameNight() {
+    void copyOfANight_countsAsTheSameNight() {
         CommandRun other = new CommandRun(folder.resolve("copies"), "2025-10-01T20:00:00Z");
         assertThat(folder.resolve("copies").toFile().mkdirs()).isTrue();
         for (int i : new int[] {1, 2, 1}) {
@@ -136,14 +139,14 @@ class SeasonsCommandsTest {
     }
 
     @Test
-    void whatCannotBeCompared_isSaid_withWhatToDo() {
+    void incomparableNights_areReported_withWhatToDo() {
         assertThat(person.run("log", "compare", "3", "3"))
-                .satisfies(told -> assertThat(told.status()).isEqualTo(2))
-                .satisfies(told -> assertThat(told.complaint())
+                .satisfies(result -> assertThat(result.status()).isEqualTo(2))
+                .satisfies(result -> assertThat(result.complaint())
                         .isEqualTo("polewright log compare: night 3 is given twice. Give two different nights."));
         assertThat(person.run("log", "compare", "3", "99"))
-                .satisfies(told -> assertThat(told.status()).isEqualTo(1))
-                .satisfies(told -> assertThat(told.complaint().replace('\n', ' '))
+                .satisfies(result -> assertThat(result.status()).isEqualTo(1))
+                .satisfies(result -> assertThat(result.complaint().replace('\n', ' '))
                         .contains("there is no night 99", "List the nights"));
         assertThat(person.run("log", "seasons", "--site", "-43.95,170.40")
                         .complaint()
@@ -152,12 +155,12 @@ class SeasonsCommandsTest {
     }
 
     @Test
-    void oneNight_isTooFew() throws IOException {
+    void oneNight_isNotEnough() throws IOException {
         CommandRun other = new CommandRun(Files.createDirectory(folder.resolve("one")), "2025-10-01T20:00:00Z");
         other.good("begin", "--site", "-43.95,170.40,710", "--name", "Tussock Flat");
         Path picture = folder.resolve("none.svg");
 
-        assertThat(said(other.good("log", "seasons", "--picture", picture.toString())))
+        assertThat(output(other.good("log", "seasons", "--picture", picture.toString())))
                 .contains(
                         "Two nights with a fix are needed, at one site with one rig; there is" + " none.",
                         "No drawing: there is nothing to compare yet.");

@@ -15,7 +15,7 @@ import polewright.mount.AxisOffset;
 import polewright.operations.CommandRun;
 import polewright.operations.PierNights;
 
-/** The page about seasons does what stands there, for a pier at Larkfell that was bumped in May. */
+/** The Seasons page of the documentation runs as printed, for a pier at Larkfell that was bumped in May. */
 class SeasonsPageTest {
     private static final Path PAGE = Path.of("..", "docs", "seasons.md");
 
@@ -33,7 +33,7 @@ class SeasonsPageTest {
     }
 
     @Test
-    void everyCommandOfThePageRuns() throws IOException {
+    void everyCommand_runs() throws IOException {
         List<String> commands = Files.readAllLines(PAGE).stream()
                 .filter(line -> line.startsWith("polewright "))
                 .map(line ->
@@ -48,7 +48,7 @@ class SeasonsPageTest {
     }
 
     @Test
-    void whatIsShownThereIsWhatIsPrinted() throws IOException {
+    void everyExample_matchesTheOutput() throws IOException {
         Matcher shown = Pattern.compile("```text\n(.*?)```", Pattern.DOTALL).matcher(Files.readString(PAGE));
         assertThat(shown.find()).isTrue();
 

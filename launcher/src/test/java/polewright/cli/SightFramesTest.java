@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.camera.CameraEvening;
 
-/** Camera frames as sightings of the night. */
+/** Camera frames as sightings. */
 @Tag("slow")
 class SightFramesTest {
     @TempDir
@@ -38,7 +38,7 @@ class SightFramesTest {
     static void takeFrames() {
         CameraEvening evening = CameraEvening.atLarkfell();
         turned = evening.takeTurning(frames, 3, 30);
-        // On the meridian the axis's offset east shows in full.
+        // On the meridian, the axis's offset east shows in full.
         evening.pointAt(0, 55);
         tracked = new ArrayList<>();
         for (int i = 0; i < 6; i++) {
@@ -61,15 +61,15 @@ class SightFramesTest {
     }
 
     @Test
-    void framesTellTheAxisAndTheTurnsToMake() {
-        CommandRun.Outcome told = sight("frames", turned, "--near", "pole", "--within", "25");
-        assertThat(told.out().replaceAll("\\s+", " "))
+    void frames_giveTheAxisAndTheTurns() {
+        CommandRun.Outcome result = sight("frames", turned, "--near", "pole", "--within", "25");
+        assertThat(result.out().replaceAll("\\s+", " "))
                 .startsWith("1. turn1.fits, 20:00:00 UTC: ")
                 .contains("Axis by these frames alone: 4")
                 .contains("Logged #2: camera frames. Axis: 42′ east, 17′ low (±0.1′)."
                         + " TURN altitude screw 1/2 turn clockwise, looking at its head (a test"
                         + " turn).");
-        assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        assertThat(result.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
         JsonNode fix = person.good("fix", "--json").json();
         assertThat(fix.get("status").textValue()).isEqualTo("solved");
         assertThat(fix.get("east_arcmin").doubleValue()).isCloseTo(42, within(0.2));
@@ -78,35 +78,35 @@ class SightFramesTest {
     }
 
     @Test
-    void asJsonWhatTheFramesToldStandsBesideTheNight() {
-        JsonNode told = sight("frames", turned, "--near", "pole", "--within", "25", "--json")
+    void json_hasTheFrameSolutionAndTheNight() {
+        JsonNode result = sight("frames", turned, "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertThat(told.get("seq").intValue()).isEqualTo(2);
-        assertThat(told.get("advice").get("do").textValue()).isEqualTo("turn");
-        assertThat(told.get("found").get("rotation_deg")).hasSize(2);
-        assertThat(told.get("notes")).isEmpty();
+        assertThat(result.get("seq").intValue()).isEqualTo(2);
+        assertThat(result.get("advice").get("do").textValue()).isEqualTo("turn");
+        assertThat(result.get("found").get("rotation_deg")).hasSize(2);
+        assertThat(result.get("notes")).isEmpty();
     }
 
     @Test
-    void twoFramesAreLoggedWithANoteThatNothingChecksThem() {
-        CommandRun.Outcome told = sight("frames", turned.subList(0, 2), "--near", "pole", "--within", "25");
-        assertThat(told.out().replaceAll("\\s+", " "))
+    void twoFrames_areLogged_withANoteThatTheyAreUnchecked() {
+        CommandRun.Outcome result = sight("frames", turned.subList(0, 2), "--near", "pole", "--within", "25");
+        assertThat(result.out().replaceAll("\\s+", " "))
                 .containsOnlyOnce("NOTE two frames always fit some axis, so nothing checks them");
         assertThat(person.events()).isEqualTo(2);
     }
 
-    /** Saved three seconds after each exposure by a computer whose clock is right, two hours behind what the headers say. */
+    /** Saved three seconds after each exposure by a computer with a correct clock, two hours behind the headers. */
     @Test
-    void localTimeInHeadersIsAskedAbout_beforeItCounts() throws IOException {
+    void localTimeInHeaders_isQuestionedBeforeUse() throws IOException {
         for (int i = 0; i < turned.size(); i++) {
-            Instant truly = CameraEvening.EVENING.plusSeconds(5 + 30L * i).minusSeconds(7200);
-            Files.setLastModifiedTime(turned.get(i), FileTime.from(truly));
+            Instant trueTime = CameraEvening.EVENING.plusSeconds(5 + 30L * i).minusSeconds(7200);
+            Files.setLastModifiedTime(turned.get(i), FileTime.from(trueTime));
         }
         List<String> typed = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
         turned.forEach(file -> typed.add(file.toString()));
-        CommandRun.Outcome asked = person.run(typed.toArray(String[]::new));
-        assertThat(asked.status()).isEqualTo(1);
-        assertThat(asked.complaint())
+        CommandRun.Outcome question = person.run(typed.toArray(String[]::new));
+        assertThat(question.status()).isEqualTo(1);
+        assertThat(question.complaint())
                 .contains("the times in these frames are 2 hours ahead of the times their files were written")
                 .contains("--zone +02:00")
                 .contains("--zone Z");
@@ -119,9 +119,9 @@ class SightFramesTest {
         }
     }
 
-    /** At 14:00 UTC in November the Sun stands some 10° over Larkfell. */
+    /** At 14:00 UTC in November the Sun is about 10° above the horizon at Larkfell. */
     @Test
-    void starsByDayAreRefused_untilItIsSaidWhatTheTimesAre() throws IOException {
+    void starsByDay_areRefused_untilTheTimeZoneIsGiven() throws IOException {
         List<String> typed = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
         for (Path file : turned) {
             String content = Files.readString(file, StandardCharsets.ISO_8859_1)
@@ -132,8 +132,8 @@ class SightFramesTest {
             Files.setLastModifiedTime(byDay, FileTime.from(CameraEvening.EVENING.minusSeconds(1_000_000)));
             typed.add(byDay.toString());
         }
-        CommandRun.Outcome asked = person.run(typed.toArray(String[]::new));
-        assertThat(asked.complaint())
+        CommandRun.Outcome question = person.run(typed.toArray(String[]::new));
+        assertThat(question.complaint())
                 .contains("turn1.fits: it shows stars, but at its time (14:00:00 UTC) the Sun was at 10°")
                 .contains("--zone Z");
         assertThat(person.events()).isEqualTo(1);
@@ -143,15 +143,15 @@ class SightFramesTest {
     }
 
     @Test
-    void theDriftOfATrackedFieldIsLogged() {
+    void driftOfATrackedField_isLogged() {
         person.waitMinutes(20);
-        String told = sight("drift-frames", tracked).out().replaceAll("\\s+", " ");
-        assertThat(told)
+        String result = sight("drift-frames", tracked).out().replaceAll("\\s+", " ");
+        assertThat(result)
                 .contains("Declination drifts ")
                 .contains("Right ascension drifts ")
                 .contains("Periodic error in right ascension, scaled to the equator: ")
                 .contains("Logged #2: drift of a field.");
-        // On the meridian 1′ east moves stars south by 0.2625″ a minute (docs/formulas.md): 42′ by 11.0″.
+        // On the meridian, 1′ east moves stars south by 0.2625″ a minute (docs/formulas.md): 42′ moves them by 11.0″.
         JsonNode logged = person.good("undo", "--json").json();
         assertThat(logged.get("seq").intValue()).isEqualTo(3);
         JsonNode json = sight("drift-frames", tracked, "--json").json();
@@ -160,7 +160,7 @@ class SightFramesTest {
     }
 
     @Test
-    void framesThatCannotBeUsedAreRefusedAndTheNightStaysAsItWas() {
+    void unusableFrames_areRefused_andTheNightIsUnchanged() {
         CommandRun.Outcome same = person.run(
                 "sight",
                 "frames",
@@ -177,7 +177,7 @@ class SightFramesTest {
     }
 
     @Test
-    void framesThatAreInTheLogAreNotCountedAgainUntilTheyAreTakenBack() {
+    void loggedFrames_areNotCountedTwice_unlessUndone() {
         sight("frames", turned.subList(0, 2), "--near", "pole", "--within", "25");
         List<String> again = new ArrayList<>(List.of("sight", "frames", "--near", "pole", "--within", "25"));
         turned.forEach(file -> again.add(file.toString()));

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.ExitStatus;
 
-/** What cannot be sighted is said in one line, and the next best is advised. */
+/** One line says that a sighting is impossible, and the next best one is advised. */
 class SkipCommandTest {
     @TempDir
     private Path folder;
@@ -33,7 +33,7 @@ class SkipCommandTest {
     }
 
     @Test
-    void nextSaysHowToSkip_andSkipSaysWhatFollows() {
+    void next_saysHowToSkip_andSkipGivesTheNextStep() {
         String star = next().get("star").get("name").textValue();
         assertThat(flat(person.good("next"))).contains("ELSE polewright skip not-found (or hidden, cloud, no-optic)");
         assertThat(flat(person.good("skip", "not-found")))
@@ -47,7 +47,7 @@ class SkipCommandTest {
     }
 
     @Test
-    void replayRecord_listsWhatWasSkipped_untilItIsTakenBack() {
+    void replay_listsSkips_untilUndone() {
         String star = next().get("star").get("name").textValue();
         person.good("log", "export", person.file("before.jsonl").toString());
         JsonNode before = last(person.good("replay", person.file("before.jsonl").toString(), "--json")
@@ -69,7 +69,7 @@ class SkipCommandTest {
     }
 
     @Test
-    void missingEyepiece_isTheOneThatIsAdvised_andTheNextCommandNamesAnother() {
+    void skippedEyepiece_isTheAdvisedOne_andNextNamesAnother() {
         assertThat(flat(person.good("next"))).contains("--with reticle");
         assertThat(flat(person.good("skip", "no-optic"))).contains("skipped a drift: no reticle.");
         assertThat(flat(person.good("next"))).doesNotContain("--with reticle");
@@ -79,7 +79,7 @@ class SkipCommandTest {
     }
 
     @Test
-    void reasonThatDoesNotFit_isRefused_andNothingIsLogged() {
+    void unsuitableReason_isRefused_andNotLogged() {
         CommandRun.Outcome refused = person.run("skip", "cloud", "--sighting", "compass");
         assertThat(refused.status()).isEqualTo(ExitStatus.WRONG_USAGE);
         assertThat(refused.complaint()).contains("'cloud' does not apply to the compass");

@@ -12,7 +12,7 @@ import polewright.operations.CommandRun;
 import polewright.operations.CommandRun.Outcome;
 import polewright.operations.ExitStatus;
 
-/** Readings and sites that look like slips of the hand. */
+/** Readings and sites that look like typing mistakes. */
 class SlipsTest {
     @TempDir
     private Path folder;
@@ -32,14 +32,14 @@ class SlipsTest {
         "compass, 120, in azimuth",
         "altitude, rigel, above the pole"
     })
-    void aReadingFarFromThePole_isAskedAboutFirst_andLoggedOnceConfirmed(String kind, String read, String says) {
+    void readingFarFromThePole_isQuestioned_andLoggedOnceConfirmed(String kind, String read, String says) {
         String[] typed = kind.equals("altitude")
                 ? new String[] {"sight", kind, read, "60"}
                 : new String[] {"sight", kind, "--", read};
-        Outcome asked = person.run(typed);
-        assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
-        assertThat(asked.out()).isEmpty();
-        assertThat(asked.err())
+        Outcome question = person.run(typed);
+        assertThat(question.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
+        assertThat(question.out()).isEmpty();
+        assertThat(question.err())
                 .contains(says, "more than 15.0° off is unlikely. Read it again", "If it is right, add --as-typed.");
         assertThat(person.events()).isEqualTo(1);
 
@@ -51,7 +51,7 @@ class SlipsTest {
     }
 
     @Test
-    void aStarThatIsNotNearThePole_isNoStillPoint() {
+    void starFarFromThePole_isNotACentreOfRotation() {
         assertThat(person.run("sight", "still", "capella", "--distance", "0.2", "--toward", "4", "--with", "finder")
                         .status())
                 .isEqualTo(ExitStatus.LOOKS_MISTAKEN);
@@ -59,35 +59,35 @@ class SlipsTest {
     }
 
     @Test
-    void moreTurnsThanWedgesHave_areAskedAboutFirst() {
-        Outcome asked = person.run("turn", "--azimuth", "40");
-        assertThat(asked.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
-        assertThat(asked.complaint())
+    void excessiveTurns_areQuestioned() {
+        Outcome question = person.run("turn", "--azimuth", "40");
+        assertThat(question.status()).isEqualTo(ExitStatus.LOOKS_MISTAKEN);
+        assertThat(question.complaint())
                 .contains("40 turns of the azimuth screw is more than most wedges have. Check the number.");
         assertThat(person.good("turn", "--azimuth", "40", "--as-typed").out()).contains("Logged #");
     }
 
     @Test
-    void aContradictionOfTheOnlySighting_doesNotSpeakOfTheRest() {
+    void contradictionOfTheOnlySighting_doesNotMentionOthers() {
         Outcome outcome = person.good("sight", "scale", "5.35", "--as-typed");
-        // Where latitude and longitude were exchanged, the axis would stand that low.
+        // With latitude and longitude swapped, the axis would be this low.
         assertThat(outcome.out()).contains("sighting #2 is wrong").doesNotContain("the rest");
     }
 
     @Test
-    void aSiteFarFromTheLastNights_isSaid_withWhatToType() {
+    void siteFarFromTheLast_isReported_withTheCommandToType() {
         Outcome swapped = person.good("begin", "--site", "-2.90,54.60,240");
         assertThat(swapped.out().replaceAll("\\s+", " "))
                 .contains(
                         "NOTE 2.9° S, 54.6° E is 8",
                         "km from the last night's site. If you meant 54.6° N, 2.9° W, type --site 54.6,-2.9,240.");
-        Outcome meant = new CommandRun(folder, "2026-01-16T20:00:00Z")
+        Outcome intended = new CommandRun(folder, "2026-01-16T20:00:00Z")
                 .good("begin", "--site", "-43.95,170.40,710", "--as-typed");
-        assertThat(meant.out()).doesNotContain("km from");
+        assertThat(intended.out()).doesNotContain("km from");
     }
 
     @Test
-    void aQuestionAboutAFarPlace_isNoSlip_figuresExchangedAre() {
+    void queryAboutADistantSite_isAccepted_butSwappedCoordinatesAreQuestioned() {
         assertThat(person.run("ground", "--site", "-43.95,170.40,710").err()).isEmpty();
         Outcome swapped = person.run("ground", "--site", "-2.90,54.60,240");
         assertThat(swapped.status()).isZero();

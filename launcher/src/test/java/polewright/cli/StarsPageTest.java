@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** The page about alignment stars does and prints what stands there; and what else the command says. */
+/** The page about alignment stars runs and prints as shown, and further output of the command. */
 class StarsPageTest {
     private static final Path PAGE = Path.of("..", "docs", "stars.md");
     private static final Pattern SHOWN =
@@ -27,7 +27,7 @@ class StarsPageTest {
     private CommandRun person;
 
     @BeforeEach
-    void sitDown() {
+    void setUp() {
         person = new CommandRun(folder, "2026-11-25T18:30:00Z");
     }
 
@@ -36,7 +36,7 @@ class StarsPageTest {
     }
 
     @Test
-    void everyCommandOfThePageRuns() throws IOException {
+    void everyCommand_runs() throws IOException {
         List<String> commands = Files.readAllLines(PAGE).stream()
                 .filter(line -> line.startsWith("polewright "))
                 .toList();
@@ -46,7 +46,7 @@ class StarsPageTest {
     }
 
     @Test
-    void whatThePageShowsIsWhatIsPrinted() throws IOException {
+    void everyExample_matchesTheOutput() throws IOException {
         Matcher shown = SHOWN.matcher(Files.readString(PAGE));
         int count = 0;
         while (shown.find()) {
@@ -57,13 +57,13 @@ class StarsPageTest {
     }
 
     @Test
-    void theLastNightsSiteAndSkylineAreTaken() {
+    void siteAndSkyline_defaultToTheLastNights() {
         person.good("begin", "--site", LARKFELL, "--name", "Larkfell");
         assertThat(person.good("stars", "--json").json().get("stars")).hasSize(3);
     }
 
     @Test
-    void jsonHasFiguresWithTheirUnits() {
+    void json_hasFiguresWithUnits() {
         JsonNode answer = person.good("stars", "--site", LARKFELL, "--count", "2", "--json")
                 .json();
         assertThat(answer.get("at").asText()).isEqualTo("2026-11-25T18:30:00Z");
@@ -77,14 +77,14 @@ class StarsPageTest {
     }
 
     @Test
-    void byDayTheCautionComesBeforeTheStars() {
+    void byDay_cautionPrecedesTheStars() {
         List<String> lines = person.good("stars", "--site", LARKFELL, "--at", "2026-11-25T12:00Z")
                 .lines();
         assertThat(lines.get(1)).startsWith("CARE  The Sun is up. Cap the finder.");
     }
 
     @Test
-    void aTubeTooSmallForTheDayIsToldWhenStarsComeOut() {
+    void smallApertureByDay_isToldWhenStarsAppear() {
         assertThat(person.good("stars", "--site", LARKFELL, "--at", "2026-06-21T12:00Z", "--aperture", "20")
                         .lines())
                 .contains(
@@ -93,7 +93,7 @@ class StarsPageTest {
     }
 
     @Test
-    void aTubeThatPointsAtTheSunIsSentHomeByHand() {
+    void tubePointingAtTheSun_isMovedByHand() {
         assertThat(String.join(
                         " ",
                         person.good("stars", "--site", LARKFELL, "--at", "2026-06-21T12:00Z", "--from", "sun")
@@ -102,7 +102,7 @@ class StarsPageTest {
     }
 
     @Test
-    void figuresThatCannotBeUsedAreRefusedInOneLine() {
+    void invalidFigures_areRefusedInOneLine() {
         assertThat(person.run("stars", "--site", LARKFELL, "--aperture", "8").complaint())
                 .isEqualTo("polewright stars: an aperture of 8 mm is outside 10 to 2000. Give the aperture in"
                         + " millimetres.");

@@ -43,12 +43,12 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.time.Interval;
 
 /**
- * Nothing is named within 30° of the Sun by day without its caution: 100 random dates and eight days of solar eclipses at
- * eight sites in both hemispheres, the Sun by Skyfield.
+ * By day nothing within 30° of the Sun is named without a caution: 100 random dates and eight days of solar eclipses
+ * at eight sites in both hemispheres, with the Sun from Skyfield.
  */
 @Tag("slow")
 class SunAgainstSkyfieldTest {
-    // Sun and star are each good to some arcseconds; the table has five decimals.
+    // Sun and star positions are each accurate to a few arcseconds; the table has five decimals.
     private static final double KEEP_AWAY_DEG = 29.98;
     private static final double STEP_DEG = 1;
 
@@ -61,7 +61,7 @@ class SunAgainstSkyfieldTest {
         return SunPlaces.all().stream().filter(SunPlaces.Row::isSunUp).toList();
     }
 
-    /** Those for which the whole of a command is worked out: one site a random date, two of an eclipse, in rotation. */
+    /** The rows for which the complete command is run: one site per random date and two per eclipse, in rotation. */
     private static List<SunPlaces.Row> chosen() {
         List<SunPlaces.Row> all = SunPlaces.all();
         assertThat(all).hasSize(108 * 8);
@@ -72,7 +72,7 @@ class SunAgainstSkyfieldTest {
     }
 
     @Test
-    void alignmentStarsAndTheirNeighboursKeepAwayFromTheSun_andTheCautionIsSaid() {
+    void alignmentStarsAndNeighbours_avoidTheSun_andTheCautionIsGiven() {
         int stars = 0;
         for (SunPlaces.Row row : chosen()) {
             if (!row.isSunUp()) {
@@ -100,7 +100,7 @@ class SunAgainstSkyfieldTest {
         assertThat(stars).isGreaterThan(100);
     }
 
-    /** Worked out once for all tests: each looks a day ahead for when stars come out. */
+    /** Computed once for all tests: each looks a day ahead for the time when stars become visible. */
     private static AlignmentOutcome outcome(Evening evening) {
         return OUTCOMES.computeIfAbsent(
                 evening, asked -> AlignmentStars.of(asked, 3, Instrument.forFinding(200), Optional.empty()));
@@ -123,9 +123,11 @@ class SunAgainstSkyfieldTest {
         return moment.airless(Ephemeris.apparent(body, moment));
     }
 
-    /** However the drives share the time; where that is too near, one axis turns first and the text says why. */
+    /**
+     * With any timing of the two drives. If that passes too near the Sun, one axis moves first and the text says why.
+     */
     @Test
-    void slewsBetweenSuggestedStarsKeepAwayFromTheSun_orSayWhichAxisComesFirst() {
+    void slewsBetweenSuggestedStars_avoidTheSun_orSayWhichAxisMovesFirst() {
         Rig wedge = Rig.typicalForkOnWedge();
         Rig upright = new Rig(
                 wedge.name(),
@@ -162,27 +164,27 @@ class SunAgainstSkyfieldTest {
             double[] end = {lower + turn, upper + tilt};
             if (star.move().order() == StarMove.Order.BOTH_TOGETHER) {
                 double rate = Math.max(Math.abs(turn), Math.abs(tilt));
-                keepsAway(
+                assertAvoidsSun(
                         row,
                         name,
                         rate,
-                        share -> own(
+                        share -> fromAxes(
                                 moment,
                                 isPolar,
-                                begin[0] + upTo(turn, share * rate),
-                                begin[1] + upTo(tilt, share * rate)));
-                keepsAway(
+                                begin[0] + limited(turn, share * rate),
+                                begin[1] + limited(tilt, share * rate)));
+                assertAvoidsSun(
                         row,
                         name,
                         rate,
-                        share -> own(moment, isPolar, begin[0] + share * turn, begin[1] + share * tilt));
-                otherWay(row, name, moment, isPolar, begin, end);
+                        share -> fromAxes(moment, isPolar, begin[0] + share * turn, begin[1] + share * tilt));
+                assertOtherMotionAvoidsSun(row, name, moment, isPolar, begin, end);
             } else {
                 assertThat(text).as(name).contains("only then", "to keep away from the Sun");
                 boolean isLowerFirst = star.move().order() == StarMove.Order.LOWER_AXIS_FIRST;
                 double[] corner = isLowerFirst ? new double[] {end[0], begin[1]} : new double[] {begin[0], end[1]};
-                keepsAwayBetween(row, name, moment, isPolar, begin, corner);
-                keepsAwayBetween(row, name, moment, isPolar, corner, end);
+                assertAvoidsSunBetween(row, name, moment, isPolar, begin, corner);
+                assertAvoidsSunBetween(row, name, moment, isPolar, corner, end);
             }
             lower = end[0];
             upper = end[1];
@@ -190,25 +192,28 @@ class SunAgainstSkyfieldTest {
         return chosen.stars().size();
     }
 
-    private static void keepsAwayBetween(
+    private static void assertAvoidsSunBetween(
             SunPlaces.Row row, String name, ObservingMoment moment, boolean isPolar, double[] from, double[] to) {
-        keepsAway(
+        assertAvoidsSun(
                 row,
                 name,
                 180,
-                share ->
-                        own(moment, isPolar, from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])));
+                share -> fromAxes(
+                        moment, isPolar, from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])));
     }
 
-    /** A mount on a wedge in azimuth and altitude, one set upright in hour angle and declination. */
-    private static void otherWay(
+    /**
+     * The other kind of motion: azimuth and altitude for a mount on a wedge, hour angle and declination for an upright
+     * one.
+     */
+    private static void assertOtherMotionAvoidsSun(
             SunPlaces.Row row, String name, ObservingMoment moment, boolean isPolar, double[] begin, double[] end) {
-        AirlessDirection from = own(moment, isPolar, begin[0], begin[1]);
-        AirlessDirection to = own(moment, isPolar, end[0], end[1]);
+        AirlessDirection from = fromAxes(moment, isPolar, begin[0], begin[1]);
+        AirlessDirection to = fromAxes(moment, isPolar, end[0], end[1]);
         if (isPolar) {
             double turn = to.azimuth().minus(from.azimuth()).wrappedSigned().degrees();
             double tilt = to.altitude().degrees() - from.altitude().degrees();
-            keepsAway(
+            assertAvoidsSun(
                     row,
                     name,
                     180,
@@ -221,11 +226,11 @@ class SunAgainstSkyfieldTest {
             double turn =
                     last.hourAngle().minus(first.hourAngle()).wrappedSigned().degrees();
             double tilt = last.declination().degrees() - first.declination().degrees();
-            keepsAway(
+            assertAvoidsSun(
                     row,
                     name,
                     180,
-                    share -> own(
+                    share -> fromAxes(
                             moment,
                             true,
                             first.hourAngle().degrees() + share * turn,
@@ -237,7 +242,7 @@ class SunAgainstSkyfieldTest {
         AirlessDirection at(double share);
     }
 
-    private static void keepsAway(SunPlaces.Row row, String name, double lengthDeg, Way way) {
+    private static void assertAvoidsSun(SunPlaces.Row row, String name, double lengthDeg, Way way) {
         int steps = (int) Math.ceil(lengthDeg / STEP_DEG) + 1;
         double nearest = 180;
         for (int i = 0; i <= steps; i++) {
@@ -246,42 +251,44 @@ class SunAgainstSkyfieldTest {
         assertThat(nearest).as(name).isGreaterThan(KEEP_AWAY_DEG - 0.02);
     }
 
-    private static double upTo(double whole, double turned) {
+    private static double limited(double whole, double turned) {
         return Math.copySign(Math.min(Math.abs(whole), turned), whole);
     }
 
-    private static AirlessDirection own(ObservingMoment moment, boolean isPolar, double lowerDeg, double upperDeg) {
+    private static AirlessDirection fromAxes(
+            ObservingMoment moment, boolean isPolar, double lowerDeg, double upperDeg) {
         Angle lower = Angle.ofDegrees(lowerDeg);
         Angle upper = Angle.ofDegrees(upperDeg);
         return isPolar ? moment.airless(new HourAnglePlace(lower, upper)) : AirlessDirection.of(lower, upper);
     }
 
     @Test
-    void aChartOfWhatIsNearTheSunByDayHasItsCaution() {
+    void chartNearTheSunByDay_hasItsCaution() {
         int near = 0;
         for (SunPlaces.Row row : byDay()) {
             ObservingMoment moment = row.evening(Rig.typicalForkOnWedge()).moment(row.at());
-            near += cautioned(row, moment, SolarSystemBody.MERCURY, row.mercuryDeg()) ? 1 : 0;
-            near += cautioned(row, moment, SolarSystemBody.VENUS, row.venusDeg()) ? 1 : 0;
+            near += assertCautionMatches(row, moment, SolarSystemBody.MERCURY, row.mercuryDeg()) ? 1 : 0;
+            near += assertCautionMatches(row, moment, SolarSystemBody.VENUS, row.venusDeg()) ? 1 : 0;
         }
         assertThat(near).isGreaterThan(300);
     }
 
-    private static boolean cautioned(SunPlaces.Row row, ObservingMoment moment, SolarSystemBody body, double sunDeg) {
-        boolean isSaid =
+    private static boolean assertCautionMatches(
+            SunPlaces.Row row, ObservingMoment moment, SolarSystemBody body, double sunDeg) {
+        boolean isCautioned =
                 !SunCaution.near(moment, Ephemeris.apparent(body, moment)).isEmpty();
-        // The Sun's edge is 0.262° to 0.272° from its centre.
+        // The angular radius of the Sun is 0.262° to 0.272°.
         if (sunDeg - 0.262 < 29.99) {
-            assertThat(isSaid).as("%s: %s", row, body.label()).isTrue();
+            assertThat(isCautioned).as("%s: %s", row, body.label()).isTrue();
         } else if (sunDeg - 0.272 > 30.01) {
-            assertThat(isSaid).as("%s: %s", row, body.label()).isFalse();
+            assertThat(isCautioned).as("%s: %s", row, body.label()).isFalse();
         }
-        return isSaid;
+        return isCautioned;
     }
 
-    /** The Moon is in front of it; no star leads there. */
+    /** The Moon is in front of the Sun; no star hop leads there. */
     @Test
-    void theChartOfTheMoonOnTheDayOfAnEclipseSaysSo() {
+    void chartOfTheMoonDuringAnEclipse_warnsOfTheSun() {
         List<SunPlaces.Row> eclipses =
                 byDay().stream().filter(SunPlaces.Row::isEclipse).toList();
         assertThat(eclipses).hasSizeGreaterThan(20);
@@ -301,9 +308,9 @@ class SunAgainstSkyfieldTest {
     }
 
     @Test
-    void tonightAdvisesNothingByDay_norWithinHalfAnHourOfSunsetOrSunrise() {
+    void tonight_avoidsDaylight_andHalfAnHourAroundSunsetAndSunrise() {
         int slots = 0;
-        // The bodies come first in the lists; a few objects let the plan wait for the dark.
+        // Solar-system bodies come first in the lists; adding a few objects lets the plan wait for darkness.
         List<Target> targets = Target.ofLists().stream()
                 .filter(target -> target.body() instanceof SolarSystemBody
                         || target.magnitude().orElse(99) < 4)
@@ -344,7 +351,7 @@ class SunAgainstSkyfieldTest {
 
     private static void isClear(SunPlaces.Row row, SunPlaces.Night night, Interval when, Target target) {
         String name = row + ": " + target.label() + " " + when;
-        // Two ephemerides' sunsets differ by seconds, near the polar circle by more.
+        // The sunsets of two ephemerides differ by seconds, and by more near the polar circle.
         long tolerance = 45;
         assertThat(Duration.between(night.sunset(), when.from()).toSeconds())
                 .as(name)

@@ -17,7 +17,7 @@ import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** The Sun by an ephemeris from outside: see authorities/sun-places/README.md. */
+/** Positions of the Sun by an independent ephemeris: see authorities/sun-places/README.md. */
 final class SunPlaces {
     private SunPlaces() {}
 
@@ -27,10 +27,10 @@ final class SunPlaces {
     /**
      * One site at one time.
      *
-     * @param sun the centre of its disc, without air
-     * @param mercuryDeg from there to Mercury
-     * @param venusDeg from there to Venus
-     * @param night given for one site of a random date, for all of an eclipse
+     * @param sun centre of the disc, airless
+     * @param mercuryDeg angular distance from the Sun's centre to Mercury
+     * @param venusDeg angular distance from the Sun's centre to Venus
+     * @param night given for one site per random date, and for all sites per eclipse
      */
     record Row(
             boolean isEclipse,
@@ -40,12 +40,12 @@ final class SunPlaces {
             double mercuryDeg,
             double venusDeg,
             Optional<Night> night) {
-        /** The upper edge at the almanacs' horizon. */
+        /** Upper limb at the almanacs' horizon. */
         boolean isSunUp() {
             return sun.altitude().degrees() > -50 / 60.0;
         }
 
-        /** Degrees from the edge of the disc, at its largest. */
+        /** Degrees from the limb, for the largest apparent disc. */
         double fromEdgeDeg(AirlessDirection direction) {
             return Math.toDegrees(Vector3D.angle(sun.enu(), direction.enu())) - 0.272;
         }

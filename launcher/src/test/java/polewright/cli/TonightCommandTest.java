@@ -32,7 +32,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void theFirstLineSaysWhetherItIsWorthIt_andNothingIsWiderThanAScreen() {
+    void firstLine_givesTheVerdict_andLinesFitTheScreen() {
         CommandRun.Outcome outcome = person.good("tonight", "--zone", "Europe/London");
         assertThat(outcome.lines().get(0)).startsWith("Worthwhile: 12 h 8 min of astronomical darkness, ");
         assertThat(outcome.lines()).allMatch(line -> line.length() <= 80);
@@ -45,7 +45,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void whatIsWantedIsPlanned_orRefusedInWords() {
+    void requestedTargets_arePlanned_orRefusedWithAReason() {
         person.good("target", "M 33");
         person.good("target", "M 8");
         String out = person.good("tonight", "--count", "3").out();
@@ -58,17 +58,17 @@ class TonightCommandTest {
                 .isEqualTo("polewright tonight: the Sun is not a target for the night: it burns eyes and cameras.");
     }
 
-    /** Venus and Mercury were "best" at sunrise, each with a caution of its own. */
+    /** Venus and Mercury used to be "best" at sunrise, each with a caution of its own. */
     @Test
-    void nothingIsAdvisedAtSunrise_andWhatIsAskedForHasOneCaution() {
+    void sunrise_isNeverBest_andRequestedTargetsHaveOneCaution() {
         CommandRun morning = new CommandRun(folder.resolve("morning"), "2026-11-27T07:40:00Z");
         morning.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         String unasked = morning.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
         assertThat(unasked).contains("Nothing to plan").doesNotContain("Venus", "CARE");
-        String asked = morning.good("tonight", "--zone", "UTC", "--target", "venus", "--target", "mercury")
+        String requested = morning.good("tonight", "--zone", "UTC", "--target", "venus", "--target", "mercury")
                 .out()
                 .replaceAll("\\s+", " ");
-        assertThat(asked)
+        assertThat(requested)
                 .contains("Venus, planet")
                 .containsPattern(
                         "CARE The Sun rises at 08:0[345] \\(Friday\\): move away and cap tube and finder before then\\."
@@ -77,12 +77,12 @@ class TonightCommandTest {
     }
 
     @Test
-    void whatTheMoonDrownsSaysSo() {
+    void targetsWashedOutByTheMoon_sayWhen() {
         CommandRun bright = new CommandRun(folder.resolve("bright"), "2026-11-26T18:00:00Z");
         bright.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         assertThat(bright.good("tonight").out().replaceAll("\\s+", " "))
                 .containsPattern("bright Moon \\d+° away; in reach");
-        // The Moon rises at 18:32 that day: before it nothing is drowned, after it every cluster is.
+        // The Moon rises at 18:32 that day: before then nothing is washed out, afterwards every cluster is.
         CommandRun rising = new CommandRun(folder.resolve("rising"), "2026-11-27T12:30:00Z");
         rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         String plan = rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
@@ -93,9 +93,9 @@ class TonightCommandTest {
         assertThat(person.good("tonight").out()).doesNotContain("bright Moon");
     }
 
-    /** A transit by day is the true one, not the end of the dark hours. */
+    /** A transit in daylight is the true transit, not the end of darkness. */
     @Test
-    void theTransitIsApartFromTheBestMoment() {
+    void transit_isSeparateFromTheBestTime() {
         String plan = person.good("tonight", "--count", "1", "--target", "M 13", "--zone", "UTC")
                 .out()
                 .replaceAll("\\s+", " ");
@@ -103,9 +103,9 @@ class TonightCommandTest {
                 .containsPattern("; best 06:\\d\\d \\(Friday\\); transits 11:\\d\\d \\(Friday\\) \\(by" + " day\\)\\.");
     }
 
-    /** What the night is for decides what is planned; it is taken from the log. */
+    /** The planned targets depend on tonight's work, which is read from the log. */
     @Test
-    void tonightsWorkIsAsked() {
+    void tonightsWork_isReadFromTheLog() {
         person.good("allow", "--for", "planets");
         assertThat(person.good("tonight", "--count", "3").out().replaceAll("\\s+", " "))
                 .contains("The plan for planets at high power, by altitude")
@@ -114,7 +114,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void aSkylineShortensTheWindows() throws IOException {
+    void skyline_shortensTheWindows() throws IOException {
         String open = windows();
         person.good("horizon", "0,30");
         assertThat(windows()).isNotEqualTo(open);
@@ -132,7 +132,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void jsonHasTheWholePlan() throws IOException {
+    void json_hasTheWholePlan() throws IOException {
         JsonNode plan = new ObjectMapper()
                 .readTree(person.good("tonight", "--count", "5", "--json").out());
         assertThat(plan.get("plan").size()).isEqualTo(5);
@@ -141,7 +141,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void thePageIsWellFormed_andAsksForNothingElsewhere() throws Exception {
+    void htmlPlan_isWellFormedAndSelfContained() throws Exception {
         Path html = folder.resolve("tonight.html");
         person.good("tonight", "--plan", html.toString());
         String page = Files.readString(html);
@@ -158,7 +158,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void thePdfIsOnePage_thatCanBeReadAsText() throws IOException {
+    void pdf_isOnePage_withReadableText() throws IOException {
         Path pdf = folder.resolve("tonight.pdf");
         CommandRun.Outcome outcome = person.good("tonight", "--plan", pdf.toString());
         assertThat(outcome.out()).endsWith("Written: " + pdf + "\n");
@@ -170,7 +170,7 @@ class TonightCommandTest {
     }
 
     @Test
-    void whatCannotBeMeantIsRefused() {
+    void nonsense_isRefused() {
         assertThat(person.run("tonight", "--plan", "tonight.txt").complaint())
                 .isEqualTo(
                         "polewright tonight: the page tonight.txt is neither .html nor .pdf. Use one of these endings.");

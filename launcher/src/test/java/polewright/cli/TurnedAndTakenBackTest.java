@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun;
 
-/** Turns as they are typed, and what was entered wrongly taken back or entered again. */
+/** Logging turns, and undoing or replacing wrong entries. */
 class TurnedAndTakenBackTest {
     @TempDir
     private Path folder;
@@ -30,7 +30,7 @@ class TurnedAndTakenBackTest {
     }
 
     @Test
-    void undoTakesTheLastEventBack() {
+    void undo_removesTheLastEvent() {
         type("sight", "compass", "3");
         type("sight", "scale", "54");
         JsonNode before = person.good("fix", "--json").json();
@@ -42,7 +42,7 @@ class TurnedAndTakenBackTest {
     }
 
     @Test
-    void undoOfANumberTakesThatOneBackAndUndoingItBringsItAgain() {
+    void undoByNumber_removesThatEvent_andCanItselfBeUndone() {
         type("sight", "compass", "3");
         type("sight", "scale", "54");
         JsonNode before = person.good("fix", "--json").json();
@@ -70,14 +70,14 @@ class TurnedAndTakenBackTest {
         "+.5, 0.5",
         "1 counterclockwise, -1",
     })
-    void turnsAreReadAsAHandCountsThem(String typed, double expected) {
+    void turns_areReadAsWritten(String typed, double expected) {
         type("turn", "--azimuth", typed);
         JsonNode turn = person.good("log", "--json").json().get(1);
         assertThat(turn.get("azimuth_turns").doubleValue()).isEqualTo(expected);
     }
 
     @Test
-    void turnEnteredWrongly_isEnteredAgainInItsPlace() {
+    void wrongTurn_isReplacedInPlace() {
         type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         type("sight", "compass", "3");
         type("turn", "--azimuth", "1 3/4 ccw");

@@ -10,12 +10,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.operations.CommandRun;
 
-/** What was typed is shown as it was typed, in the log and where it is taken back. */
+/** Entered figures keep their decimals in the log and when they are undone. */
 class TypedFiguresTest {
     private CommandRun person;
 
     @BeforeEach
-    void beginANight(@TempDir Path folder) {
+    void beginNight(@TempDir Path folder) {
         person = CommandRun.begun(folder, "2026-01-15T20:00:00Z", "54.60,-2.9025,240");
     }
 
@@ -40,25 +40,25 @@ class TypedFiguresTest {
                 "sight altitude capella -20.25 => axis -20.25° above Capella",
                 "turn --azimuth 0.04 => turned azimuth 0.04 turn clockwise",
             })
-    void figureIsShownAsItWasTyped(String typed, String shown) {
+    void figure_isShownAsTyped(String typed, String shown) {
         person.good(typed.split(" "));
         assertThat(flat(person.good("log").out())).contains("#2 20:00 UTC " + shown);
         assertThat(flat(person.good("undo").out())).contains("#2 taken back (" + shown + ")");
     }
 
     @Test
-    void corner_isShownAsItWasTyped() {
+    void skylineCorner_isShownAsTyped() {
         person.good("horizon", "0,0.04", "95.25,22.55");
         assertThat(person.good("horizon").out()).contains("0.04° high", "azimuth 95.25° ", "22.55° high");
     }
 
     @Test
-    void site_isShownWithAllDecimals() {
+    void site_keepsAllDecimals() {
         assertThat(flat(person.good("ground").out())).contains("54.60° N, 2.9025° W, 240 m");
     }
 
     @Test
-    void beginningWithWork_doesNotGiveTheLimitThatTheWorkReplaces() {
+    void beginWithWork_omitsTheLimitThatWorkReplaces() {
         person.good("begin", "--again", "--for", "casual", "look");
         assertThat(person.good("log").lines().get(0)).endsWith(" with fork");
         assertThat(person.good("log").lines().get(1)).endsWith("work: a casual look");

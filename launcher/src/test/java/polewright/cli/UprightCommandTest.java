@@ -26,7 +26,7 @@ class UprightCommandTest {
     }
 
     @Test
-    void whetherTheWedgeIsWorthIt_goesByTheExposure() {
+    void verdictOnTheWedge_dependsOnTheExposure() {
         assertThat(upright("--exposure", "3").lines().get(0))
                 .startsWith("For exposures of 3 s the wedge gains little: ");
         assertThat(upright("--exposure", "300").out()).contains("the wedge is worthwhile: ");
@@ -34,27 +34,30 @@ class UprightCommandTest {
         assertThat(upright().out()).contains("  height   toward north   toward south");
     }
 
-    /** cos A falls to cos 80° = 0.17, so ten degrees off east allow about six times what the meridian does, not thirty. */
+    /**
+     * cos A falls to cos 80° = 0.17, so ten degrees off east allow about six times the exposure on the meridian, not
+     * thirty.
+     */
     @Test
-    void eastAndWestPromiseWhatLastsForATarget() {
+    void eastAndWest_giveAnExposureThatLastsForATarget() {
         assertThat(upright().lines())
                 .anyMatch(line -> line.endsWith("10° off E, W"))
                 .anyMatch(line -> line.matches(" +30° .* 3\\.[0-9] minutes"));
     }
 
     @Test
-    void whatNeitherAllowsIsSaid() {
+    void impossibleEitherWay_isReported() {
         assertThat(upright("--exposure", "3600").out()).contains("the wedge alone is not enough, see below");
     }
 
     @Test
-    void jsonHasTheWholeSky() throws IOException {
+    void json_coversTheWholeSky() throws IOException {
         assertThat(new ObjectMapper().readTree(upright("--json").out()).get("longest"))
                 .hasSize(4 * 24);
     }
 
     @Test
-    void withoutACameraItIsSaidWhatToGive() {
+    void withoutACamera_missingValuesAreNamed() {
         assertThat(new CommandRun(folder, "2026-11-25T20:30:00Z")
                         .run("upright", "--site", "54.60,-2.90,240")
                         .complaint())

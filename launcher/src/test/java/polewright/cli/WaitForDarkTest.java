@@ -9,9 +9,9 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
 /**
- * By day, when compass and scale are read and the Sun is low for a shadow: until when to wait, and what for. Sunset and civil twilight at
- * Larkfell on 21 June 2026 by NOAA's solar equations (NOAA Solar Calculator, Meeus 1998), worked out apart from the
- * program: the Sun sets at 20:52 UTC, and civil twilight ends at 21:49 UTC.
+ * By day, with compass and scale read and the Sun too low for a shadow: how long to wait, and for which sighting.
+ * Sunset and civil twilight at Larkfell on 21 June 2026 by NOAA's solar equations (NOAA Solar Calculator, Meeus 1998),
+ * worked out independently of the program: the Sun sets at 20:52 UTC, and civil twilight ends at 21:49 UTC.
  */
 class WaitForDarkTest {
     @TempDir
@@ -36,7 +36,7 @@ class WaitForDarkTest {
     }
 
     @Test
-    void json_hasTheTimesAndTheSighting() {
+    void json_hasTimesAndSighting() {
         JsonNode advice = afterTheReadings().good("advise", "--json").json();
         assertThat(advice.path("do").asText()).isEqualTo("wait");
         assertThat(advice.path("until").asText()).startsWith("2026-06-21T20:5");

@@ -30,7 +30,7 @@ import polewright.operations.camera.CameraEvening;
 import polewright.operations.watch.SettableClock;
 import polewright.report.json.PublishedSchemas;
 
-/** A capture program saves frames while somebody turns right ascension, then the screws. */
+/** A capture program saves frames while someone turns right ascension, then the screws. */
 @Tag("slow")
 class WatchCommandTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -69,7 +69,7 @@ class WatchCommandTest {
         person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--at", "2026-11-25T19:30Z");
     }
 
-    /** Saved when the watch next pauses, and left alone for two more looks. */
+    /** Saved when the watch next pauses, and left unchanged for two more polls. */
     private void save(String... names) {
         for (String name : names) {
             meanwhile.add(() -> copy(frames.resolve(name), captures.resolve(name)));
@@ -96,7 +96,7 @@ class WatchCommandTest {
                 new PrintWriter(err),
                 terminal,
                 length -> {
-                    clock.goOn(length);
+                    clock.advance(length);
                     Runnable next = meanwhile.poll();
                     if (next != null) {
                         next.run();
@@ -129,11 +129,11 @@ class WatchCommandTest {
     }
 
     @Test
-    void framesAreGatheredUntilTheyTellTheAxisWhichIsLogged() {
+    void frames_areCollectedUntilTheyGiveTheAxis_whichIsLogged() {
         save("turn1.fits", "turn2.fits");
-        CommandRun.Outcome told = watch(false);
-        assertThat(told.status()).isZero();
-        assertThat(told.out().replaceAll("\\s+", " "))
+        CommandRun.Outcome result = watch(false);
+        assertThat(result.status()).isZero();
+        assertThat(result.out().replaceAll("\\s+", " "))
                 .startsWith("Watching " + captures + ". Stop with Ctrl-C. turn1.fits, 20:00:00 UTC: ")
                 .contains("Turn right ascension by 30 to 90 degrees, and nothing else. Then take another frame."
                         + " turn2.fits,")
@@ -147,20 +147,20 @@ class WatchCommandTest {
     }
 
     @Test
-    void aThirdPlaceTakesTheStandOfTheTwo() {
+    void thirdPosition_replacesTheFirstSighting() {
         save("turn1.fits", "turn2.fits", "turn3.fits");
-        List<JsonNode> told = values(watch(false, "--json"));
-        assertThat(told.stream().filter(v -> v.has("axis"))).hasSize(2);
-        // Begun, two frames, taken back, three frames.
+        List<JsonNode> result = values(watch(false, "--json"));
+        assertThat(result.stream().filter(v -> v.has("axis"))).hasSize(2);
+        // Begin, two frames, undo, three frames.
         assertThat(person.events()).isEqualTo(4);
         assertThat(person.good("log").out()).contains("3 camera frames, right ascension turned 60.3°");
     }
 
     @Test
-    void onceTheAxisIsKnownEachFrameSaysWhatTheScrewsDidAndWhatIsLeft() {
+    void onceTheAxisIsKnown_eachFrameGivesMovementAndRemainder() {
         save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits");
-        List<JsonNode> told = values(watch(false, "--json"));
-        List<JsonNode> screws = told.stream()
+        List<JsonNode> result = values(watch(false, "--json"));
+        List<JsonNode> screws = result.stream()
                 .filter(v -> v.has("screws"))
                 .map(v -> v.get("screws"))
                 .toList();
@@ -173,7 +173,7 @@ class WatchCommandTest {
                 .isLessThan(Math.abs(
                         screws.get(0).get("azimuth_turns_remaining_clockwise").doubleValue()));
         assertThat(last.get("warnings")).isEmpty();
-        // The axis was moved, and where it is now is in the log, with the turns that took it there.
+        // The axis was moved; its new position is in the log, with the turns that led there.
         assertThat(fix().get("east_arcmin").doubleValue()).isCloseTo(eastAfterScrews, within(0.3));
         assertThat(person.good("log").out())
                 .contains("measured by camera frames")
@@ -182,7 +182,7 @@ class WatchCommandTest {
     }
 
     @Test
-    void turningGoesOnFromTheFramesInTheLog() {
+    void turning_continuesFromLoggedFrames() {
         person.good(
                 "sight",
                 "frames",
@@ -194,14 +194,14 @@ class WatchCommandTest {
                 "--within",
                 "25");
         save("screw1.fits");
-        CommandRun.Outcome told = watch(false, "--turning");
-        assertThat(told.lines())
+        CommandRun.Outcome result = watch(false, "--turning");
+        assertThat(result.lines())
                 .filteredOn(line -> line.startsWith("20:01:30 UTC"))
                 .singleElement()
                 .asString()
                 .matches("20:01:30 UTC  moved \\d+′ west, \\d+′ up \\(sky\\)\\. Turn alt 0\\.\\d\\d c?cw, az"
                         + " \\d\\.\\d\\d ccw");
-        assertThat(told.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        assertThat(result.lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
     }
 
     private void sightTurns(int count) {
@@ -213,7 +213,7 @@ class WatchCommandTest {
     }
 
     @Test
-    void turnsThatWereLoggedAreNotCountedAsAKnock() {
+    void loggedTurns_areNotMistakenForABump() {
         sightTurns(3);
         person.good("turn", "--azimuth", "2 ccw", "--altitude", "1/2 cw");
         save("screw1.fits");
@@ -222,7 +222,7 @@ class WatchCommandTest {
     }
 
     @Test
-    void turnsThatNobodyLogged_areLoggedAsTheFramesSawThem() {
+    void unloggedTurns_areLoggedAsMeasuredByFrames() {
         sightTurns(3);
         save("screw1.fits");
         assertThat(watch(false, "--turning").out().replaceAll("\\s+", " "))
@@ -232,17 +232,17 @@ class WatchCommandTest {
     }
 
     @Test
-    void aPlaceThatSharpensTheAxisInTheLogTakesItsStand() {
+    void betterPosition_replacesTheLoggedSighting() {
         sightTurns(2);
         save("turn3.fits");
         watch(false, "--turning");
-        // Begun, two frames, three frames, the two taken back.
+        // Begin, two frames, three frames, undo of the two.
         assertThat(person.events()).isEqualTo(4);
         assertThat(person.good("log").out()).contains("3 camera frames, right ascension turned 60.3°");
     }
 
     @Test
-    void whatTheDriveDoesIsPassedOn() {
+    void driveState_isPassedOn() {
         save("turn1.fits", "turn2.fits");
         assertThat(values(watch(false, "--json", "--drive", "standing")).stream()
                         .filter(v -> v.has("axis"))
@@ -251,7 +251,7 @@ class WatchCommandTest {
     }
 
     @Test
-    void whatCannotBeLoggedIsSaidAndTheWatchGoesOn() {
+    void loggingFailure_isReported_andTheWatchContinues() {
         save("turn1.fits");
         meanwhile.add(() -> {
             try {
@@ -261,13 +261,13 @@ class WatchCommandTest {
             }
         });
         save("turn2.fits", "screw1.fits");
-        CommandRun.Outcome told = watch(false);
-        assertThat(told.status()).isZero();
-        assertThat(told.out()).contains("\nNot logged: ").contains("20:01:30 UTC  moved ");
+        CommandRun.Outcome result = watch(false);
+        assertThat(result.status()).isZero();
+        assertThat(result.out()).contains("\nNot logged: ").contains("20:01:30 UTC  moved ");
     }
 
     @Test
-    void onATerminalTheLineIsWrittenOver() {
+    void onATerminal_statusLineIsOverwritten() {
         save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits", "screw2.fits", "still.fits");
         assertThat(watch(true).out())
                 .containsPattern(
@@ -275,16 +275,16 @@ class WatchCommandTest {
     }
 
     @Test
-    void turningNeedsFramesInTheLog() {
-        CommandRun.Outcome told = watch(false, "--turning");
-        assertThat(told.status()).isEqualTo(1);
-        assertThat(told.err())
+    void turning_needsLoggedFrames() {
+        CommandRun.Outcome result = watch(false, "--turning");
+        assertThat(result.status()).isEqualTo(1);
+        assertThat(result.err())
                 .isEqualTo("polewright watch: no frames have given the axis tonight. Watch without --turning first, or"
                         + " use polewright sight frames.\n");
     }
 
     @Test
-    void whatCannotBePlacedIsSaidInALineAndTheWatchGoesOn() {
+    void unsolvedFrame_isReportedInOneLine_andTheWatchContinues() {
         meanwhile.add(() -> CameraEvening.write(captures.resolve("junk.fits"), new byte[] {1, 2, 3}));
         meanwhile.add(() -> {});
         meanwhile.add(() -> {});
@@ -292,9 +292,9 @@ class WatchCommandTest {
         meanwhile.add(() -> copy(frames.resolve("turn1.fits"), captures.resolve("again.fits")));
         meanwhile.add(() -> {});
         meanwhile.add(() -> {});
-        CommandRun.Outcome told = watch(false);
-        assertThat(told.status()).isZero();
-        assertThat(told.out())
+        CommandRun.Outcome result = watch(false);
+        assertThat(result.status()).isZero();
+        assertThat(result.out())
                 .contains("\njunk.fits is not a supported image.\n")
                 .contains("\nagain.fits is the same frame as an earlier file.\n")
                 .contains("turn1.fits, 20:00:00 UTC: ");
@@ -302,14 +302,14 @@ class WatchCommandTest {
     }
 
     @Test
-    void itEndsAfterSoManyFrames() {
+    void frameCount_endsTheWatch() {
         save("turn1.fits", "turn2.fits");
-        CommandRun.Outcome told = watch(false, "--count", "1");
-        assertThat(told.out()).contains("turn1.fits").doesNotContain("turn2.fits");
+        CommandRun.Outcome result = watch(false, "--count", "1");
+        assertThat(result.out()).contains("turn1.fits").doesNotContain("turn2.fits");
     }
 
     @Test
-    void itWaitsOnlyAsLongAsItIsTold() {
+    void timeout_endsTheWatch() {
         Instant began = clock.instant();
         assertThat(watch(false).status()).isZero();
         assertThat(Duration.between(began, clock.instant())).isBetween(Duration.ofSeconds(3), Duration.ofSeconds(4));

@@ -17,16 +17,17 @@ import polewright.operations.ReferenceTable.Row;
 import polewright.sky.angle.Angle;
 
 /**
- * Every row of authorities/altaz (eight bodies, twelve sites, computed with pyerfa and JPL's DE405 outside the project)
- * through the command line as its user types it: stars by name from our own list, Sun, Moon and planets by our theories.
+ * Every row of authorities/altaz (eight bodies, twelve sites, computed with pyerfa and JPL's DE405 outside the
+ * project) through the command line as a user types it: stars by name from our own list; Sun, Moon and planets by our
+ * theories.
  */
 class WhereAgainstErfaTest {
     private static final Set<String> STARS = Set.of("Polaris", "Vega", "Arcturus", "Sigma Octantis");
 
-    /** What the issue asks for. */
+    /** The required accuracy. */
     private static final double STAR_ARCSEC = 1;
 
-    /** The Moon's theory is good to 13″; the planets' and the Sun's to under 1″. */
+    /** The Moon's theory is good to 13″, those of the planets and the Sun to better than 1″. */
     private static final double BODY_ARCSEC = 60;
 
     private static final double TIGHT_BODY_ARCSEC = 0.5;
@@ -42,24 +43,24 @@ class WhereAgainstErfaTest {
 
     @ParameterizedTest
     @MethodSource("rows")
-    void whereAgreesWithTheTable(Row row) {
+    void where_agreesWithTheTable(Row row) {
         JsonNode where = where(row);
         double tolerance = tolerance(row);
-        assertThat(apart(
+        assertThat(separationArcsec(
                         where.get("ra_of_date_deg").doubleValue(),
                         where.get("dec_of_date_deg").doubleValue(),
                         row.number("ra_apparent_equinox_deg"),
                         row.number("dec_apparent_deg")))
                 .as("right ascension and declination")
                 .isLessThan(tolerance);
-        assertThat(apart(
+        assertThat(separationArcsec(
                         where.get("az_deg").doubleValue(),
                         where.get("alt_deg").doubleValue(),
                         row.number("az_airless_deg"),
                         row.number("alt_airless_deg")))
                 .as("azimuth and altitude")
                 .isLessThan(tolerance);
-        assertThat(apart(
+        assertThat(separationArcsec(
                         where.get("hour_angle_deg").doubleValue(),
                         where.get("dec_of_date_deg").doubleValue(),
                         row.number("ha_airless_deg"),
@@ -67,7 +68,7 @@ class WhereAgainstErfaTest {
                 .as("hour angle")
                 .isLessThan(tolerance);
         if (row.number("alt_airless_deg") > LOWEST_REFRACTED_DEG) {
-            assertThat(apart(
+            assertThat(separationArcsec(
                             where.get("az_deg").doubleValue(),
                             where.get("alt_apparent_deg").doubleValue(),
                             row.number("az_refracted_deg"),
@@ -78,23 +79,23 @@ class WhereAgainstErfaTest {
     }
 
     @ParameterizedTest
-    @MethodSource("rowsWithTheSunBesideThem")
-    void theDistanceFromTheSunIsThatOfTheTablesPlaces(Row row) {
-        Row sun = sunOfTheSameMoment(row).orElseThrow();
-        double expectedArcsec = apart(
+    @MethodSource("rowsWithSun")
+    void solarElongation_agreesWithTheTable(Row row) {
+        Row sun = sunAtTheSameTime(row).orElseThrow();
+        double expectedArcsec = separationArcsec(
                 sun.number("ra_apparent_equinox_deg"),
                 sun.number("dec_apparent_deg"),
                 row.number("ra_apparent_equinox_deg"),
                 row.number("dec_apparent_deg"));
-        double toldArcsec = where(row).get("sun_distance_deg").doubleValue() * 3600;
-        assertThat(Math.abs(toldArcsec - expectedArcsec)).isLessThan(BODY_ARCSEC);
+        double reportedArcsec = where(row).get("sun_distance_deg").doubleValue() * 3600;
+        assertThat(Math.abs(reportedArcsec - expectedArcsec)).isLessThan(BODY_ARCSEC);
     }
 
-    static List<Row> rowsWithTheSunBesideThem() {
-        return rows().stream().filter(r -> sunOfTheSameMoment(r).isPresent()).toList();
+    static List<Row> rowsWithSun() {
+        return rows().stream().filter(r -> sunAtTheSameTime(r).isPresent()).toList();
     }
 
-    private static Optional<Row> sunOfTheSameMoment(Row row) {
+    private static Optional<Row> sunAtTheSameTime(Row row) {
         return rows().stream()
                 .filter(r -> r.cell("body").equals("Sun")
                         && r.cell("utc").equals(row.cell("utc"))
@@ -138,8 +139,8 @@ class WhereAgainstErfaTest {
         return Math.min(BODY_ARCSEC, stated);
     }
 
-    /** Great-circle distance in arcseconds of two places in degrees. */
-    private static double apart(double long1, double lat1, double long2, double lat2) {
+    /** Great-circle distance in arcseconds between two positions in degrees. */
+    private static double separationArcsec(double long1, double lat1, double long2, double lat2) {
         return new Angle(Vector3D.angle(unit(long1, lat1), unit(long2, lat2))).arcseconds();
     }
 

@@ -57,7 +57,7 @@ class WholeNightTest {
     }
 
     @Test
-    void everyCommandOfANightGoesWell() {
+    void everyCommandOfANight_succeeds() {
         wholeNight();
         assertThat(person.good("fix").out()).startsWith("Axis: ");
         assertThat(person.good("advise").out()).containsPattern("(?m)^(STOP|SIGHT|TURN|CLAMP|MOVE|LOOSEN) ");
@@ -67,7 +67,7 @@ class WholeNightTest {
     }
 
     @Test
-    void whatWasDoneIsEnteredLate_withTheTimeItWasDone() {
+    void lateEntry_keepsTheTimeOfTheAction() {
         person.waitMinutes(300);
         person.good("sight", "scale", "54", "--at", "2026-01-15T18:00Z");
         person.good("turn", "--altitude", "1/4", "--at", "2026-01-15T18:20Z");
@@ -81,7 +81,7 @@ class WholeNightTest {
     }
 
     @Test
-    void theLogTellsTheNightInOrder() {
+    void log_listsTheNightInOrder() {
         wholeNight();
         assertThat(person.good("log").lines())
                 .startsWith(
@@ -92,7 +92,7 @@ class WholeNightTest {
     }
 
     @Test
-    void aNightThatWasExportedReplaysToTheSameFix() {
+    void exportedNight_replaysToTheSameFix() {
         wholeNight();
         Path file = person.file("night.jsonl");
         assertThat(person.good("log", "export", file.toString()).out())
@@ -108,7 +108,7 @@ class WholeNightTest {
     }
 
     @Test
-    void anImportedNightIsTheSameNight() {
+    void importedNight_isTheSameNight() {
         wholeNight();
         Path file = person.file("night.jsonl");
         String before = person.good("log", "--json").out();
@@ -122,7 +122,7 @@ class WholeNightTest {
     }
 
     @Test
-    void replaySaysWhatIsPromisedAfterEachEvent() {
+    void replay_printsTheDocumentedResultAfterEachEvent() {
         wholeNight();
         Path file = person.file("night.jsonl");
         person.good("log", "export", file.toString());
@@ -141,7 +141,7 @@ class WholeNightTest {
     }
 
     @Test
-    void replayLogsNothing() {
+    void replay_logsNothing() {
         wholeNight();
         Path file = person.file("night.jsonl");
         person.good("log", "export", file.toString());
@@ -151,7 +151,7 @@ class WholeNightTest {
     }
 
     @Test
-    void siteNameAndRigAreRememberedForTheNextNight() {
+    void siteNameAndRig_areRememberedForTheNextNight() {
         Path rig = person.file("rig.json");
         writeRig(rig);
         person.good("begin", "--site", "-43.95,170.40,710", "--name", "Tussock Flat", "--rig", rig.toString());
@@ -174,7 +174,7 @@ class WholeNightTest {
         }
     }
 
-    /** Each way to say how far and which way; all of them 30″ toward the south, on a star near the meridian. */
+    /** Each way to give distance and direction; all of them are 30″ south, for a star near the meridian. */
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -193,7 +193,7 @@ class WholeNightTest {
                 "--moved 30 --unit arcsec --toward 12 --view erect --west 9",
                 "--moved 30 --unit arcsec --toward 6 --view mirrored --west 9",
             })
-    void aDriftSaidInAnyWayIsTheSameDrift(String options) {
+    void everyNotationOfADrift_givesTheSameDrift(String options) {
         // Rigel is on the meridian at 21:47 UTC.
         person.waitMinutes(4 * 60 + 20);
         drift("--moved 30 --unit arcsec --toward south --sigma 3");
@@ -205,11 +205,11 @@ class WholeNightTest {
                 + new java.math.BigDecimal(sigma)
                         .setScale(12, java.math.RoundingMode.HALF_UP)
                         .toPlainString());
-        JsonNode said = person.good("fix", "--json").json();
-        // A direction along the view's edge is not quite along the star's circle: 1 % of the drift.
-        assertThat(said.get("east_arcmin").doubleValue())
+        JsonNode output = person.good("fix", "--json").json();
+        // The edge of the view is not quite parallel to the star's diurnal circle: 1 % of the drift.
+        assertThat(output.get("east_arcmin").doubleValue())
                 .isCloseTo(plain.get("east_arcmin").doubleValue(), within(0.3));
-        assertThat(said.get("east_arcmin").doubleValue()).isPositive();
+        assertThat(output.get("east_arcmin").doubleValue()).isPositive();
     }
 
     private void drift(String options) {
@@ -219,7 +219,7 @@ class WholeNightTest {
     }
 
     @Test
-    void aFixThatIsInDoubtIsSaidToBe_alsoByNext() {
+    void doubtfulFix_isReported_alsoByNext() {
         type("sight", "compass", "0");
         type("sight", "scale", "54.6");
         person.waitMinutes(4 * 60);
@@ -235,7 +235,7 @@ class WholeNightTest {
     }
 
     @Test
-    void aTurnWithTheClampsTightIsTakenAsLoosenedFirst_andSaysSo() {
+    void turnWithClampsTight_impliesLoosening_andSaysSo() {
         assertThat(type("turn", "--azimuth", "1/4").out()).doesNotContain("NOTE");
         type("clamp");
         assertThat(type("turn", "--azimuth", "1/4").out())
@@ -245,9 +245,12 @@ class WholeNightTest {
                 .isFalse();
     }
 
-    /** Common practice: near the meridian, south of the zenith, a star that drifts south tells of an axis too far east. */
+    /**
+     * Common practice: near the meridian, south of the zenith, a star drifting south means that the axis is too far
+     * east.
+     */
     @Test
-    void aDriftWithNorthAndSouthSwappedIsFlaggedAndTheCauseIsSaid() {
+    void driftWithNorthAndSouthSwapped_isFlaggedWithItsCause() {
         type("sight", "compass", "0");
         type("sight", "scale", "54.6");
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "3", "--with", "finder");
@@ -280,8 +283,8 @@ class WholeNightTest {
     }
 
     @Test
-    void otherSightingsAreTakenToo() {
-        // Back into daylight; that the clock went back is said with what is logged without --at.
+    void otherSightings_areAccepted() {
+        // Back to daylight; entries without --at report that the clock went back.
         person.waitMinutes(-210);
         assertThat(type("sight", "shadow", "-38", "--at", "2026-01-15T14:20Z").out())
                 .startsWith("Logged #2: shadow.\n");
@@ -301,7 +304,7 @@ class WholeNightTest {
     }
 
     @Test
-    void jsonIsOneValueFromEveryCommandThatHasIt() {
+    void json_isASingleValueFromEveryCommand() {
         assertThat(person.good("begin", "--json").json().get("seq").intValue()).isEqualTo(1);
         for (String[] words : new String[][] {
             {"sight", "compass", "3", "--json"},

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** The commands on the page about work, and those of the first night in the README, run as they are printed there. */
+/** The commands on the Work page, and those of the first night in the README, run as printed. */
 @Tag("slow")
 class WorkPageTest {
     private static final Path PAGE = Path.of("..", "docs", "work.md");
@@ -43,22 +43,22 @@ class WorkPageTest {
     }
 
     @Test
-    void eachOfThePageRuns() throws IOException {
+    void everyCommand_runs() throws IOException {
         CommandRun person = new CommandRun(folder, "2026-11-25T19:20:00Z");
         List<String> commands = commands(PAGE);
         assertThat(commands).hasSizeGreaterThan(12);
         commands.forEach(command -> assertThat(person.run(typed(command)))
                 .as(command)
-                .satisfies(told -> {
-                    assertThat(told.err()).isEmpty();
-                    assertThat(told.status()).isZero();
+                .satisfies(result -> {
+                    assertThat(result.err()).isEmpty();
+                    assertThat(result.status()).isZero();
                 }));
         assertThat(Files.readString(folder.resolve("zone.svg"))).startsWith("<svg");
         assertThat(Files.readString(folder.resolve("wedge.svg"))).startsWith("<svg");
     }
 
     @Test
-    void firstNightOfTheReadmeRuns() throws IOException {
+    void readmeFirstNight_runs() throws IOException {
         CommandRun person = new CommandRun(folder, "2026-11-25T19:20:00Z");
         List<String> commands = commands(README).stream()
                 .map(line -> line.replaceFirst(" +#.*", ""))
@@ -68,9 +68,9 @@ class WorkPageTest {
         commands.forEach(command -> person.good(typed(command)));
     }
 
-    /** The options that the page explains are those that there are. */
+    /** The options explained on the page are the ones that exist. */
     @Test
-    void itNamesOptionsThatThereAre() throws IOException {
+    void namedOptions_exist() throws IOException {
         CommandRun person = new CommandRun(folder, "2026-11-25T19:20:00Z");
         String help = person.good("allow", "--help").out()
                 + person.good("allow", "look", "--help").out()

@@ -41,9 +41,9 @@ class LauncherTest {
 
     private record Ended(int status, String text) {}
 
-    /** A folder of tools without Java, and the script beside no sources; where Debian keeps its Javas is empty too. */
+    /** A tool folder without Java, and the script without sources next to it; Debian's Java folder is empty too. */
     @BeforeEach
-    void aBareMachine() throws IOException {
+    void setUpBareMachine() throws IOException {
         tools = Files.createDirectory(machine.resolve("tools"));
         for (String tool : TOOLS) {
             program(tools.resolve(tool), "exec /usr/bin/" + tool + " \"$@\"\n");
@@ -73,7 +73,7 @@ class LauncherTest {
         return builder.start();
     }
 
-    /** A java that only tells its version, or what it was started with. */
+    /** A fake java that prints only its version or the arguments it was started with. */
     private void pretendJava(Path folder, int version) throws IOException {
         Files.createDirectories(folder);
         program(folder.resolve("java"), """
@@ -88,7 +88,7 @@ class LauncherTest {
     }
 
     @Test
-    void withoutJavaItSaysTheDebianCommand() throws Exception {
+    void withoutJava_namesTheDebianPackage() throws Exception {
         Ended ended = run(Map.of(), "demo");
         assertThat(ended.text()).isEqualTo("""
                         polewright: Java 17 or newer is missing. On Debian:
@@ -98,7 +98,7 @@ class LauncherTest {
     }
 
     @Test
-    void anOlderJavaDoesNotDo() throws Exception {
+    void olderJava_isRefused() throws Exception {
         pretendJava(machine.resolve("tools"), 11);
         Ended ended = run(Map.of(), "demo");
         assertThat(ended.text()).startsWith("polewright: Java 17 or newer is missing.");
@@ -106,7 +106,7 @@ class LauncherTest {
     }
 
     @Test
-    void withoutACompilerItSaysWhatBuildingNeeds() throws Exception {
+    void withoutACompiler_saysWhatBuildingNeeds() throws Exception {
         pretendJava(machine.resolve("tools"), 17);
         Ended ended = run(Map.of(), "demo");
         assertThat(ended.text()).isEqualTo("""
@@ -117,7 +117,7 @@ class LauncherTest {
     }
 
     @Test
-    void builtOnceItRunsWithAnyNewerJavaAndKeepsWordsWhole() throws Exception {
+    void builtProgram_runsWithAnyNewerJava_andKeepsArgumentsIntact() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 21);
         Path jar = machine.resolve("launcher/target/polewright-runnable.jar");
         Files.createDirectories(jar.getParent());
@@ -129,7 +129,7 @@ class LauncherTest {
     }
 
     @Test
-    void starPatternsAreKeptNextToTheProgram() throws Exception {
+    void starPatterns_areCachedNextToTheProgram() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 17);
         Path jar = machine.resolve("launcher/target/polewright-runnable.jar");
         Files.createDirectories(jar.getParent());
@@ -139,7 +139,7 @@ class LauncherTest {
     }
 
     @Test
-    void watch_getsTheThoroughCompiler_andAnyOtherCommandTheQuickOne() throws Exception {
+    void watch_usesTheOptimisingCompiler_otherCommandsTheFastOne() throws Exception {
         pretendJava(machine.resolve("jvm/some/bin"), 17);
         Path jar = machine.resolve("launcher/target/polewright-runnable.jar");
         Files.createDirectories(jar.getParent());
@@ -150,7 +150,7 @@ class LauncherTest {
         }) {
             assertThat(run(Map.of(), typed).text()).contains("-XX:TieredStopAtLevel=1");
         }
-        // Frames may be large, whichever compiler they get.
+        // Frames may be large under either compiler.
         for (String command : new String[] {"attitude", "axis", "watch"}) {
             assertThat(run(Map.of(), command, "a.fits").text()).contains("-XX:MaxRAMPercentage=50");
         }
@@ -161,7 +161,10 @@ class LauncherTest {
         program(folder.resolve("javac"), "");
     }
 
-    /** One that writes down with which Java it builds, and then makes the jar; in between it does what it is told. */
+    /**
+     * A fake Maven that records which Java it builds with and then makes the jar; {@code inBetween} runs before the
+     * jar is made.
+     */
     private void pretendMaven(String inBetween) throws IOException {
         Files.createFile(machine.resolve("pom.xml"));
         program(
@@ -176,7 +179,7 @@ class LauncherTest {
     }
 
     @Test
-    void itBuildsWithAJavaThatCanCompile_evenIfTheFirstOneCannot() throws Exception {
+    void build_usesAJavaThatCanCompile_evenIfTheFirstCannot() throws Exception {
         pretendJava(machine.resolve("old/bin"), 11);
         pretendJava(tools, 17);
         pretendCompiler(machine.resolve("jvm/whole/bin"));
@@ -189,7 +192,7 @@ class LauncherTest {
     }
 
     @Test
-    void ofTwoThatStartAtOnceOneBuildsAndTheOtherWaits() throws Exception {
+    void twoSimultaneousStarts_buildOnce_whileTheOtherWaits() throws Exception {
         pretendCompiler(machine.resolve("jvm/whole/bin"));
         Path go = machine.resolve("go");
         pretendMaven("until [ -e " + go + " ]; do /usr/bin/sleep 0.1; done");
@@ -198,15 +201,15 @@ class LauncherTest {
         try {
             assertThat(first.inputReader().readLine()).startsWith("Building Polewright");
             second = start(Map.of(), "log");
-            BufferedReader told = second.inputReader();
-            assertThat(told.readLine()).isEqualTo("Another start is building; waiting for it ...");
+            BufferedReader output = second.inputReader();
+            assertThat(output.readLine()).isEqualTo("Another start is building; waiting for it ...");
             Files.write(go, new byte[0]);
-            assertThat(told.readLine()).as("it has nothing to build then").endsWith(" log");
+            assertThat(output.readLine()).as("it has nothing to build then").endsWith(" log");
             assertThat(first.waitFor()).isZero();
             assertThat(second.waitFor()).isZero();
             assertThat(built()).hasSize(1);
         } finally {
-            // Also where it failed: the one that builds looks for this.
+            // Created even if the build fails: the fake build looks for it.
             Files.write(go, new byte[0]);
             first.destroyForcibly();
             if (second != null) {
@@ -216,7 +219,7 @@ class LauncherTest {
     }
 
     @Test
-    void whatABrokenOffBuildLeftIsBuiltAgain() throws Exception {
+    void interruptedBuild_isRepeated() throws Exception {
         pretendCompiler(machine.resolve("jvm/whole/bin"));
         pretendMaven(
                 "if [ ! -e broken ]; then echo half >launcher/target/polewright-runnable.jar; echo >broken; exit 1; fi");
@@ -226,7 +229,7 @@ class LauncherTest {
         assertThat(run(Map.of(), "log").text()).doesNotContain("Building");
     }
 
-    /** A person's checkout, and root's rights for a moment. */
+    /** A user's checkout, and temporary root rights. */
     private Map<String, String> sudo() throws IOException {
         program(tools.resolve("id"), "echo 0\n");
         program(tools.resolve("stat"), "echo 1000\n");
@@ -237,7 +240,7 @@ class LauncherTest {
     }
 
     @Test
-    void throughSudoItIsBuiltAsThePersonWhoTypedThat() throws Exception {
+    void sudo_buildsAsTheInvokingUser() throws Exception {
         Map<String, String> sudo = sudo();
         Path asked = machine.resolve("asked");
         program(tools.resolve("setpriv"), """
@@ -254,7 +257,7 @@ class LauncherTest {
     }
 
     @Test
-    void throughSudoNothingIsBuiltWhereRootCannotBecomeThatPerson() throws Exception {
+    void sudo_doesNotBuild_ifRootCannotBecomeTheInvokingUser() throws Exception {
         Ended ended = run(sudo(), "--setup");
         assertThat(ended.text()).isEqualTo("""
                         polewright: it is not built yet; root would leave files in your folder that only root can change.

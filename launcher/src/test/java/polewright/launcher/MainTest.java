@@ -10,7 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The process as a whole, its output piped. */
+/** The whole process, with its output piped. */
 class MainTest {
     @TempDir
     private Path folder;
@@ -35,7 +35,7 @@ class MainTest {
     }
 
     @Test
-    void underAPlainLocaleItPrintsUtf8AndNothingElseIsSaid() throws Exception {
+    void plainLocale_printsUtf8WithoutWarnings() throws Exception {
         Ended begun = run("begin", "--site", "54.6,-2.9", "--at", "2026-01-15T17:30Z");
         assertThat(begun.status()).isZero();
         assertThat(begun.text())
@@ -44,7 +44,7 @@ class MainTest {
     }
 
     @Test
-    void aComplaintReachesTheShellAsAStatus() throws Exception {
+    void error_setsTheExitStatus() throws Exception {
         Ended refused = run("where", "vega", "--site", "95,0");
         assertThat(refused.status()).isEqualTo(2);
         assertThat(refused.text()).startsWith("polewright where --site: latitude 95 is beyond 90 degrees");

@@ -18,7 +18,7 @@ import polewright.launcher.Main;
 import polewright.report.json.PublishedSchemas;
 import polewright.store.NightLog;
 
-/** A person at a terminal: types command lines, one after another, with a clock and a log of their own. */
+/** A user at a terminal, typing one command line after another, with a clock and a log of their own. */
 public final class CommandRun {
     private static final ObjectMapper MAPPER =
             new ObjectMapper().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
@@ -26,7 +26,7 @@ public final class CommandRun {
     private final Path folder;
     private Instant now;
 
-    /** What came of one command line. */
+    /** The result of one command line. */
     public record Outcome(int status, String out, String err) {
         public JsonNode json() {
             try {
@@ -40,7 +40,7 @@ public final class CommandRun {
             return out.lines().toList();
         }
 
-        /** The complaint, without the line that points to the help. */
+        /** The error message, without the line that points to the help. */
         public String complaint() {
             return err.lines()
                     .filter(l -> !l.startsWith("Usage: "))
@@ -72,7 +72,7 @@ public final class CommandRun {
         now = now.plus(Duration.ofMinutes(minutes));
     }
 
-    /** Runs one command line; what it prints as JSON keeps to the published schema. */
+    /** Runs one command line. Its JSON output must conform to the published schema. */
     public Outcome run(String... typed) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
@@ -93,7 +93,7 @@ public final class CommandRun {
         return new Outcome(status, out.toString(), err.toString());
     }
 
-    /** Runs one that must go well. */
+    /** Runs a command that must succeed. */
     public Outcome good(String... typed) {
         Outcome outcome = run(typed);
         if (outcome.status() != 0 || !outcome.err().isEmpty()) {
@@ -102,7 +102,7 @@ public final class CommandRun {
         return outcome;
     }
 
-    /** Events in the last night of the log. */
+    /** The number of events in the last night of the log. */
     public int events() {
         try (NightLog opened = NightLog.open(log())) {
             return opened.events(opened.latest().orElseThrow()).size();

@@ -23,7 +23,7 @@ import polewright.simulation.RehearsedNight;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
-/** Nights on a pier at Larkfell that moves between them, played by the advice and written down as files. */
+/** Nights on a pier at Larkfell that moves between them, played by following the advice and written to files. */
 public final class PierNights {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final Instant FIRST = Instant.parse("2025-01-10T20:00:00Z");
@@ -33,11 +33,11 @@ public final class PierNights {
     private PierNights() {}
 
     /**
-     * Plays and writes.
+     * Plays the nights and writes them.
      *
-     * @param driftBetween of the axis from each night to the next, arcminutes
-     * @param bumpAfter the night after which the pier is bumped by 12′ as well; 0 for none
-     * @return a file for each night, in order
+     * @param driftBetween movement of the axis from each night to the next, arcminutes
+     * @param bumpAfter the night after which the pier is also bumped by 12′; 0 for none
+     * @return one file per night, in order
      */
     public static List<Path> written(Path folder, int count, int daysBetween, AxisOffset driftBetween, int bumpAfter) {
         List<Path> files = new ArrayList<>();

@@ -11,11 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
-/** A table under {@code authorities}: commas, a header line, no quotes. */
+/** A table under {@code authorities}: comma-separated, with a header line and no quotes. */
 public final class ReferenceTable {
     private ReferenceTable() {}
 
-    /** One row; its text is what a parameterised test shows. */
+    /** One row; its text is the display name in a parameterised test. */
     public record Row(Map<String, String> cells, String text) {
         public String cell(String column) {
             return Objects.requireNonNull(cells.get(column), column);

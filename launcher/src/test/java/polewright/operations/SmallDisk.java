@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Assumptions;
 
-/** A disk of a few pages in memory, for tests that fill it or forbid writing to it. Only root can mount one. */
+/** A RAM disk of a few pages, for tests that fill it or make it read-only. Only root can mount one. */
 public final class SmallDisk implements AutoCloseable {
     private final Path folder;
 
@@ -18,7 +18,7 @@ public final class SmallDisk implements AutoCloseable {
     }
 
     /**
-     * Mounts one; the test is passed over where that is not allowed.
+     * Mounts a disk; the test is skipped where mounting is not allowed.
      *
      * @param options such as {@code size=256k} or {@code noexec}
      */
@@ -34,7 +34,9 @@ public final class SmallDisk implements AutoCloseable {
         return new SmallDisk(folder);
     }
 
-    /** A file that cannot be written in a folder that can; as root permissions would not do, so it is mounted on itself. */
+    /**
+     * A read-only file in a writable folder. File permissions do not stop root, so the file is bind-mounted on itself.
+     */
     public static SmallDisk readOnlyFile(Path file) {
         String name = file.toString();
         Assumptions.assumeTrue(run("mount", "--bind", name, name), "a file can be mounted by root only");
@@ -46,7 +48,7 @@ public final class SmallDisk implements AutoCloseable {
         return mounted;
     }
 
-    /** As a card whose lock is pushed in. */
+    /** Like a card with its write-protect switch set. */
     public void makeReadOnly() {
         if (!run("mount", "-o", "remount,ro", folder.toString())) {
             throw new IllegalStateException(folder + " cannot be made read-only");
@@ -66,11 +68,11 @@ public final class SmallDisk implements AutoCloseable {
                 out.write(block);
             }
         } catch (IOException full) {
-            // As it is meant to be.
+            // The disk is full, as intended.
         }
     }
 
-    /** The names of what is on it. */
+    /** The names of the files on it. */
     public List<String> names() {
         try (var files = Files.list(folder)) {
             return files.map(file -> file.getFileName().toString()).sorted().toList();

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.web.session.CommandResult;
 
-/** What a page makes of advice that is worded for a terminal: each sentence stays with what it belongs to. */
+/** Advice that was worded for a terminal, as shown on a page: each sentence stays with its context. */
 @Tag("slow")
 class AdviceOnPagesTest {
     private static final Pattern STEP = Pattern.compile("<p class=\"step\"><span class=\"tag\">(.*?)</span> (.*?)</p>");
@@ -44,8 +44,8 @@ class AdviceOnPagesTest {
     }
 
     private void type(String... words) {
-        CommandResult ran = night.type(words);
-        assertThat(ran.isGood()).as("%s", ran).isTrue();
+        CommandResult result = night.type(words);
+        assertThat(result.isGood()).as("%s", result).isTrue();
     }
 
     private String page(String path) throws IOException, InterruptedException {
@@ -53,9 +53,9 @@ class AdviceOnPagesTest {
     }
 
     private static String page(ServedNight night, String path) throws IOException, InterruptedException {
-        HttpRequest asked =
+        HttpRequest request =
                 HttpRequest.newBuilder(URI.create(night.address(path))).build();
-        return HttpClient.newHttpClient().send(asked, BodyHandlers.ofString()).body();
+        return HttpClient.newHttpClient().send(request, BodyHandlers.ofString()).body();
     }
 
     private static List<String> steps(String page) {
@@ -68,7 +68,7 @@ class AdviceOnPagesTest {
     }
 
     @Test
-    void whatIsToBeMovedByHandIsAStep_andNoPartOfTheCaution() throws Exception {
+    void handMove_isAStep_notPartOfTheCaution() throws Exception {
         type("sight", "compass", "30");
         String page = page("/");
         assertThat(steps(page)).anySatisfy(step -> assertThat(step).startsWith("Swing: About "));
@@ -80,7 +80,7 @@ class AdviceOnPagesTest {
     }
 
     @Test
-    void whichWayRoundAScrewIsLookedAtStandsWithEachScrew_andWhatIsAssumedStandsOnce() throws Exception {
+    void viewingDirection_isGivenForEachScrew_andTheAssumptionOnce() throws Exception {
         type("sight", "compass", "0");
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder", "--sigma", "0.02");
         List<String> steps = steps(page("/"));
@@ -97,7 +97,7 @@ class AdviceOnPagesTest {
     }
 
     @Test
-    void tonightCautionsOnceOfTheSunrise_howeverMuchOfThePageCallsForIt() throws Exception {
+    void tonight_cautionsAboutSunriseOnce() throws Exception {
         night.wait(Duration.ofMinutes(11 * 60 + 20));
         String page = page("/tonight").replaceAll("\\s+", " ");
         assertThat(page)
@@ -108,13 +108,13 @@ class AdviceOnPagesTest {
     }
 
     @Test
-    void tonightKeepsTheCautionOfTheDay_thatTheStarsAloneCallFor() throws Exception {
+    void tonight_keepsTheDaytimeCautionOfTheStars() throws Exception {
         night.wait(Duration.ofHours(15));
         assertThat(page("/tonight").replaceAll("\\s+", " ")).contains("stay 30° from the Sun.");
     }
 
     @Test
-    void beforeANightEveryPageThatNeedsOneHasTheWayToBegin(@TempDir Path empty) throws Exception {
+    void beforeANight_pagesThatNeedOne_linkToBegin(@TempDir Path empty) throws Exception {
         try (ServedNight none = new ServedNight(empty, "2026-11-25T20:00:00Z")) {
             for (String path :
                     List.of("/", "/ground", "/work", "/sightings", "/fix", "/tonight", "/pointing", "/rig")) {

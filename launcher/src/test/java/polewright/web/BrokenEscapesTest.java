@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** A percent sign that no two hexadecimal digits follow: the sender's fault, and no failure inside. */
+/** A percent sign without two hexadecimal digits is the sender's error, not an internal failure. */
 class BrokenEscapesTest {
     @TempDir
     private Path folder;

@@ -27,7 +27,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.web.form.MistakeCorrection;
 
-/** Rig, site and sightings corrected on the pages. */
+/** Correcting rig, site and sightings on the pages. */
 @Tag("slow")
 class CorrectedOnPagesTest {
     private static final Pattern CORRECT = Pattern.compile("class=\"correct\" href=\"([^\"]+)\"");
@@ -40,7 +40,7 @@ class CorrectedOnPagesTest {
     private int sent;
 
     @BeforeEach
-    void beginANight() {
+    void beginNight() {
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
         reader = new PageReader(night);
         assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
@@ -62,16 +62,16 @@ class CorrectedOnPagesTest {
     }
 
     private NightEvent.Begun begun() {
-        return night.desk().tonight().orElseThrow().state().begun();
+        return night.session().tonight().orElseThrow().state().begun();
     }
 
     private NightEvent last() {
-        List<LoggedEvent> all = night.desk().tonight().orElseThrow().events();
+        List<LoggedEvent> all = night.session().tonight().orElseThrow().events();
         return all.get(all.size() - 1).event();
     }
 
     @Test
-    void aTickSaysThatClockwiseGoesTheOtherWay_andThePageShowsIt() throws Exception {
+    void checkbox_reversesTheScrew_andThePageShowsIt() throws Exception {
         assertThat(page("/rig"))
                 .contains("Azimuth screw works the opposite way", "clockwise moves the axis right")
                 .doesNotContain("If this is another of your rigs");
@@ -87,7 +87,7 @@ class CorrectedOnPagesTest {
     }
 
     @Test
-    void nothingTicked_isSaid_inThePagesWords() throws Exception {
+    void formWithoutChanges_isReported_inPageLanguage() throws Exception {
         HttpResponse<String> answer = post("correct-rig", Map.of());
         assertThat(answer.statusCode()).isEqualTo(422);
         assertThat(answer.body()).contains("role=\"alert\"", "No figure of the rig is corrected");
@@ -97,7 +97,7 @@ class CorrectedOnPagesTest {
     }
 
     @Test
-    void anotherKnownRig_isOnePress() throws Exception {
+    void knownRig_isChosenWithOnePress() throws Exception {
         Path file = folder.resolve("rig.json");
         Files.writeString(file, night.type("rig").out().replace("\"fork\"", "\"old fork\""));
         assertThat(night.type("begin", "--again", "--rig", file.toString()).isGood())
@@ -108,7 +108,7 @@ class CorrectedOnPagesTest {
     }
 
     @Test
-    void theSite_byItsSigns() throws Exception {
+    void site_isCorrectedByItsSigns() throws Exception {
         assertThat(page("/rig")).contains("the longitude has the wrong sign");
         assertThat(post("correct-site", Map.of("other-longitude", "yes")).statusCode())
                 .isEqualTo(303);
@@ -119,7 +119,7 @@ class CorrectedOnPagesTest {
     }
 
     @Test
-    void besideASightingIsItsForm_withWhatWasEntered_andWhatIsSentReplacesIt() throws Exception {
+    void sighting_hasAPrefilledForm_thatReplacesIt() throws Exception {
         assertThat(night.type("sight", "compass", "4").isGood()).isTrue();
         assertThat(night.type(
                                 "sight",
@@ -160,13 +160,13 @@ class CorrectedOnPagesTest {
                         .statusCode())
                 .isEqualTo(303);
         assertThat(last()).isInstanceOf(NightEvent.MeasurementCorrected.class);
-        assertThat(night.desk().tonight().orElseThrow().state().standing()).hasSize(3);
+        assertThat(night.session().tonight().orElseThrow().state().standing()).hasSize(3);
         assertThat(page("/nights")).contains("(replaced by #4)", "in place of #3: drift: ");
     }
 
     private NightEvent pressed(Mistake mistake) throws Exception {
         MistakeCorrection correction = MistakeCorrection.of(
-                        mistake, night.desk().tonight().orElseThrow().state())
+                        mistake, night.session().tonight().orElseThrow().state())
                 .orElseThrow();
         assertThat(post(correction.form().id(), correction.values()).statusCode())
                 .as(correction.words())
@@ -174,9 +174,9 @@ class CorrectedOnPagesTest {
         return last();
     }
 
-    /** Each mistake that a fix can name is corrected by the form that its press sends. */
+    /** Every mistake that a fix can name is corrected by the form that its button sends. */
     @Test
-    void whatTheFixNames_isOnePress() throws Exception {
+    void mistakeNamedByTheFix_isCorrectedWithOnePress() throws Exception {
         assertThat(night.type("sight", "compass", "4", "--declination", "2").isGood())
                 .isTrue();
         assertThat(night.type("turn", "--azimuth", "2 ccw then 1/2 cw", "--altitude", "1")
@@ -190,10 +190,10 @@ class CorrectedOnPagesTest {
                         3, new NightEvent.ScrewsTurned(new HandTurns(1.5, -0.5), HandTurns.straight(1))));
         assertThat(pressed(new Mistake.TurnMistaken(3, new Step.Turned(3, 0, 0), "nothing had moved")))
                 .isEqualTo(new NightEvent.Withdrawn(3));
-        CompassBearing told = (CompassBearing) ((NightEvent.SightingTaken)
-                        night.desk().tonight().orElseThrow().events().get(1).event())
+        CompassBearing result = (CompassBearing) ((NightEvent.SightingTaken)
+                        night.session().tonight().orElseThrow().events().get(1).event())
                 .sighting();
-        Misreading misreading = told.misreadings().get(0);
+        Misreading misreading = result.misreadings().get(0);
         NightEvent corrected = pressed(new Mistake.SightingMisread(2, misreading.meant(), misreading.cause()));
         assertThat(corrected).isInstanceOf(NightEvent.MeasurementCorrected.class);
         assertThat(((CompassBearing) ((NightEvent.SightingTaken) ((NightEvent.MeasurementCorrected) corrected).meant())

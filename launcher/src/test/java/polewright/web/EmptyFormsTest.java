@@ -23,7 +23,7 @@ import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.form.Field;
 
-/** A page speaks page: what is wrong with a form is said once, by the labels of its fields, and names no option. */
+/** Page language: an error in a form is reported once, by the labels of its fields, without option names. */
 @Tag("slow")
 class EmptyFormsTest {
     private static final Pattern ALERT =
@@ -59,7 +59,7 @@ class EmptyFormsTest {
                 .toList();
     }
 
-    /** The complaints of a page, each a paragraph. */
+    /** The error messages of a page, one per paragraph. */
     private static List<String> complaints(String page) {
         List<String> complaints = new ArrayList<>();
         for (MatchResult alert : ALERT.matcher(page).results().toList()) {
@@ -71,7 +71,7 @@ class EmptyFormsTest {
         return complaints;
     }
 
-    private void assertThatEveryFormSpeaksPage(Map<String, String> filled) throws Exception {
+    private void assertEveryFormUsesPageLanguage(Map<String, String> filled) throws Exception {
         int refused = 0;
         for (CommandForm form : everyForm()) {
             HttpResponse<String> answer = post(form, filled);
@@ -94,17 +94,17 @@ class EmptyFormsTest {
 
     @Test
     void emptyFormBeforeAnyNight_isAnsweredByItsLabels() throws Exception {
-        assertThatEveryFormSpeaksPage(Map.of());
+        assertEveryFormUsesPageLanguage(Map.of());
     }
 
     @Test
     void emptyFormInANight_isAnsweredByItsLabels() throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");
         night.type("clamp");
-        assertThatEveryFormSpeaksPage(Map.of());
+        assertEveryFormUsesPageLanguage(Map.of());
     }
 
-    /** Every field of every form filled with what it cannot take. */
+    /** Every field of every form contains a value that it cannot accept. */
     @Test
     void formFilledWithNonsense_isAnsweredByItsLabels() throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");

@@ -28,7 +28,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.Browser.Device;
 
-/** Frames that a capture program saves, on the page while they come in. */
+/** Frames saved by a capture program appear on the page as they arrive. */
 @Tag("slow")
 class FramesInABrowserTest {
     private static final LocatorAssertions.ContainsTextOptions SOON =
@@ -47,7 +47,7 @@ class FramesInABrowserTest {
     private static final Browser BROWSER = new Browser();
 
     private ServedNight night;
-    private BrowserContext held;
+    private BrowserContext context;
     private Page page;
 
     @BeforeAll
@@ -60,22 +60,22 @@ class FramesInABrowserTest {
     }
 
     @BeforeEach
-    void beginANight() {
+    void beginNight() {
         night = new ServedNight(folder, "2026-11-25T20:10:00Z");
         assertThat(night.type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell")
                         .isGood())
                 .isTrue();
-        held = BROWSER.device(Device.PHONE);
-        page = held.newPage();
+        context = BROWSER.device(Device.PHONE);
+        page = context.newPage();
     }
 
     @AfterEach
     void close() {
-        held.close();
+        context.close();
         night.close();
     }
 
-    /** As capture programs do that write elsewhere first. */
+    /** Like capture programs that write elsewhere first. */
     private void save(String name) throws IOException {
         Path part = night.frames().resolve(name + ".part");
         Files.copy(taken.resolve(name), part);
@@ -83,7 +83,7 @@ class FramesInABrowserTest {
     }
 
     private List<LoggedEvent> events() {
-        return night.desk().tonight().orElseThrow().events();
+        return night.session().tonight().orElseThrow().events();
     }
 
     private void saveTurning() throws IOException {
@@ -94,7 +94,7 @@ class FramesInABrowserTest {
     }
 
     @Test
-    void framesTellTheAxisAndThenWhatIsLeftToTurn_withoutAPress() throws IOException {
+    void frames_giveTheAxis_thenTheRemainingTurns_withoutAPress() throws IOException {
         page.navigate(night.address("/frames"));
         assertThat(page.locator("#frame")).containsText("No frame yet");
         save("turn1.fits");
@@ -115,7 +115,7 @@ class FramesInABrowserTest {
         assertThat(page.locator(".steps .step").first()).containsText("Altitude screw 5/16 turn clockwise.", SOON);
         assertThat(page.locator("main")).containsText("Moved since it was found");
         assertThat(page.locator("#frame .light img")).isVisible();
-        // What the frames saw is in the log before anything is pressed.
+        // The measurements from the frames are in the log before anything is pressed.
         List<LoggedEvent> seen = events();
         assertThat(seen.subList(seen.size() - 2, seen.size()).stream().map(LoggedEvent::event))
                 .satisfiesExactly(
@@ -131,7 +131,7 @@ class FramesInABrowserTest {
     }
 
     @Test
-    void aPointThatIsTappedIsSeenPixelByPixel_andTheNextFrameIsSeenThereToo() throws IOException {
+    void tappedPoint_isShownAtFullSize_alsoForTheNextFrame() throws IOException {
         page.navigate(night.address("/frames"));
         saveTurning();
         page.locator(".light").click();
@@ -146,9 +146,9 @@ class FramesInABrowserTest {
         assertThat(page.locator(".light")).hasAttribute("data-times", "2");
     }
 
-    /** A frame that is measured brings several news, and a finger does not wait for the last. */
+    /** Measuring a frame causes several updates, and a user taps before the last of them. */
     @Test
-    void aCloseLookOutlastsWhatComesInWhileItIsAskedFor() throws IOException {
+    void fullSizeView_survivesUpdatesWhileItLoads() throws IOException {
         page.navigate(night.address("/frames"));
         saveTurning();
         page.route(
@@ -166,7 +166,7 @@ class FramesInABrowserTest {
     }
 
     @Test
-    void theKeysAloneLookCloserAndAround() throws IOException {
+    void keyboard_zoomsAndPans() throws IOException {
         page.navigate(night.address("/frames"));
         saveTurning();
         page.locator("#look-Closer").focus();
@@ -184,7 +184,7 @@ class FramesInABrowserTest {
     }
 
     @Test
-    void byNightNothingOfTheFrameIsGreenOrBlue() throws IOException {
+    void darkPalette_showsTheFrameInRedOnly() throws IOException {
         page.navigate(night.address("/frames"));
         saveTurning();
         for (String address : List.of("/frames", "/frames?times=2&x=500&y=500", "/")) {
@@ -194,7 +194,7 @@ class FramesInABrowserTest {
     }
 
     @Test
-    void aPictureThatMakesNoSenseIsRefusedInASentence() throws IOException {
+    void invalidPictureRequest_isRefusedInASentence() throws IOException {
         page.navigate(night.address("/frames"));
         assertThat(page.request().get(night.address("/frames/newest.png")).status())
                 .isEqualTo(404);

@@ -23,8 +23,8 @@ import polewright.sky.place.Site;
 import polewright.web.Browser.Device;
 
 /**
- * The first night of docs/guide.md, step by step at the pages. Makes its pictures, in target/guide; docs/guide/make copies
- * them. What the guide sets in bold has to stand on a page that is pictured in the same section.
+ * Plays the first night of docs/guide.md step by step on the pages. Saves its pictures in target/guide;
+ * docs/guide/make copies them. Text set in bold in the guide must appear on a page pictured in the same section.
  */
 @Tag("slow")
 class GuideTest {
@@ -38,11 +38,11 @@ class GuideTest {
     @TempDir
     private Path folder;
 
-    /** What stood on each page when its picture was taken. */
+    /** The text of each page when its picture was taken. */
     private final Map<String, String> pictured = new LinkedHashMap<>();
 
     @Test
-    void theGuideShowsTheNightAsItIs() throws IOException {
+    void guide_matchesThePages() throws IOException {
         Files.createDirectories(PICTURES);
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 Browser browser = new Browser();
@@ -65,7 +65,7 @@ class GuideTest {
             table.navigate(night.address("/fix"));
             take(table, "fix.png");
         }
-        assertTheGuideIsTrue(Files.readString(GUIDE, StandardCharsets.UTF_8));
+        assertGuideMatchesPages(Files.readString(GUIDE, StandardCharsets.UTF_8));
     }
 
     private void begin(Page page, ServedNight night) throws IOException {
@@ -77,7 +77,7 @@ class GuideTest {
         page.locator("#begin-for").selectOption("casual look");
         take(page, "begin.png");
         page.locator(".entry button.main").click();
-        PersonAtThePage.isLogged(page, 1);
+        PersonAtThePage.assertLogged(page, 1);
     }
 
     private void adjust(Page page, ServedNight night) throws IOException {
@@ -103,7 +103,7 @@ class GuideTest {
 
     private void take(Page page, String name) throws IOException {
         page.locator("main h1").waitFor();
-        // Neither the ring around what has just been loaded nor a blinking cursor belongs to the picture.
+        // Leave out the focus ring and the blinking cursor.
         page.evaluate("document.activeElement?.blur()");
         Path picture = PICTURES.resolve(name);
         page.screenshot(new Page.ScreenshotOptions().setPath(picture));
@@ -111,7 +111,7 @@ class GuideTest {
         pictured.put(name, plain(String.valueOf(page.evaluate("document.body.textContent"))));
     }
 
-    private void assertTheGuideIsTrue(String guide) {
+    private void assertGuideMatchesPages(String guide) {
         List<String> shown = new ArrayList<>();
         for (String section : guide.split("(?m)^## ", -1)) {
             List<String> names = found(PICTURE, section);

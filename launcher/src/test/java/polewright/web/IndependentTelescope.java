@@ -13,11 +13,11 @@ import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
 
 /**
- * A wedge and a person who reads it, by formulas of their own: nothing of what is tested works out what is seen here. Only
- * the types in which it is handed over, and the places of stars, are the project's. In the northern hemisphere.
+ * A wedge and an observer with their own formulas: no code under test computes these readings. Only the types of the
+ * values passed and the star positions come from the project. Northern hemisphere.
  */
 final class IndependentTelescope implements TelescopeByEye {
-    // What a person reads by (common practice): compass to 3°, scale to 1°, a twentieth of the field, a quarter of a
+    // Reading accuracy of a person (common practice): compass 3°, scale 1°, a twentieth of the field, a quarter of a
     // division.
     private static final double COMPASS_SIGMA_DEG = 3;
     private static final double SCALE_SIGMA_DEG = 1;
@@ -79,7 +79,7 @@ final class IndependentTelescope implements TelescopeByEye {
         throw new AssertionError("the Sun is down");
     }
 
-    /** The right is to the right of someone who looks along the axis; an upside-down view exchanges both ways. */
+    /** Right is to the right of someone looking along the axis; an inverted view reverses both directions. */
     @Override
     public StarInView stillPoint(FixedStar star, Instant at, Optic optic) {
         if (optic.view().orientation() != Orientation.INVERTED) {
@@ -101,7 +101,7 @@ final class IndependentTelescope implements TelescopeByEye {
         return new StarInView(Math.hypot(x, y), clock <= 0 ? clock + 12 : clock);
     }
 
-    /** Read against a line that a star's trail set, by divisions. */
+    /** Read in divisions, across a line that was set along the star's trail. */
     @Override
     public double northwardArcsec(FixedStar star, Instant from, Duration watched) {
         double read = sky.northwardArcsec(wedge.axis(), star.star(), from, watched)

@@ -25,7 +25,7 @@ import polewright.session.event.NightEvent;
 import polewright.web.Browser.Device;
 import polewright.web.session.NightSession;
 
-/** What is pressed is kept by the page until it is taken, or the person has decided: nothing goes without a word. */
+/** The page keeps a submission until the server accepts it or the user decides; none is dropped silently. */
 @Tag("slow")
 class KeptPressesTest {
     private static final String STUCK = "#stuck";
@@ -51,8 +51,8 @@ class KeptPressesTest {
         page.locator(".entry button.main").click();
     }
 
-    private static List<LoggedEvent> events(NightSession desk) {
-        return desk.tonight().orElseThrow().events();
+    private static List<LoggedEvent> events(NightSession session) {
+        return session.tonight().orElseThrow().events();
     }
 
     private static Page at(BrowserContext phone, ServedNight night, String path) {
@@ -72,7 +72,7 @@ class KeptPressesTest {
     }
 
     private static void giveCode(Page page, KnockedDoor server) {
-        page.locator("#code").fill(server.door().code().grouped());
+        page.locator("#code").fill(server.accessControl().code().grouped());
         page.locator("button.main").click();
     }
 
@@ -94,47 +94,47 @@ class KeptPressesTest {
     }
 
     @Test
-    void aDeviceThatIsLetInNoMoreKeepsWhatWasPressed_andSendsItOnceItIsPairedAgain() {
+    void revokedDevice_keepsSubmissions_andSendsThemOncePairedAgain() {
         try (KnockedDoor server = new KnockedDoor(folder);
                 BrowserContext phone = BROWSER.phoneThatWentOn()) {
-            assertThat(server.desk()
+            assertThat(server.session()
                             .run(List.of("begin", "--site", "54.60,-2.90,240"))
                             .isGood())
                     .isTrue();
             Page page = paired(phone, server, "/sightings/note");
-            assertThat(server.desk().run(List.of("devices", "revoke", "all")).isGood())
+            assertThat(server.session().run(List.of("devices", "revoke", "all")).isGood())
                     .isTrue();
             write(page, "pressed by a stranger");
             assertThat(page.locator(STUCK)).containsText("not paired any more");
-            assertThat(events(server.desk())).hasSize(1);
+            assertThat(events(server.session())).hasSize(1);
             page.locator("#stuck-again").click();
             giveCode(page, server);
-            PersonAtThePage.isLogged(page, 2);
+            PersonAtThePage.assertLogged(page, 2);
             assertThat(waiting(page)).isZero();
-            assertThat(events(server.desk())).hasSize(2);
+            assertThat(events(server.session())).hasSize(2);
         }
     }
 
     @Test
-    void whileTheLogCannotBeReadWhatWasPressedIsKept_withTheReason_andLoggedOnceItCan() throws Exception {
+    void unreadableLog_keepsSubmissionsWithTheReason_untilTheyCanBeLogged() throws Exception {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/sightings/note");
-            Path log = night.desk().workbench().defaultLog();
+            Path log = night.session().workbench().defaultLog();
             byte[] whole = Files.readAllBytes(log);
             night.damageLog();
             write(page, "while it was damaged");
             assertThat(page.locator(STUCK)).containsText("nights.sqlite");
             assertThat(page.locator(STUCK)).containsText("kept here");
             night.replaceLog(whole);
-            PersonAtThePage.isLogged(page, 2);
+            PersonAtThePage.assertLogged(page, 2);
             assertThat(page.locator(STUCK)).isHidden();
-            assertThat(events(night.desk())).hasSize(2);
+            assertThat(events(night.session())).hasSize(2);
         }
     }
 
     @Test
-    void whenTheLinkDropsAfterItWasLoggedTheNextTryIsAnsweredAndAddsNothing() {
+    void retryAfterALostAnswer_isAnswered_andLogsNothingNew() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/sightings/note");
@@ -148,15 +148,15 @@ class KeptPressesTest {
                 }
             });
             write(page, "heard, and not known to be");
-            PersonAtThePage.isLogged(page, 2);
+            PersonAtThePage.assertLogged(page, 2);
             assertThat(tries.get()).isGreaterThan(2);
             assertThat(waiting(page)).isZero();
-            assertThat(events(night.desk())).hasSize(2);
+            assertThat(events(night.session())).hasSize(2);
         }
     }
 
     @Test
-    void whatIsNeitherTakenNorRefusedIsForThePersonToDecide() {
+    void unresolvedSubmission_isLeftToTheUser() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/sightings/note");
@@ -175,13 +175,13 @@ class KeptPressesTest {
             assertThat(waiting(page)).isZero();
             page.unroute("**/do/note");
             write(page, "written anew");
-            PersonAtThePage.isLogged(page, 2);
-            assertThat(events(night.desk()).get(1).event()).isEqualTo(new NightEvent.Noted("written anew"));
+            PersonAtThePage.assertLogged(page, 2);
+            assertThat(events(night.session()).get(1).event()).isEqualTo(new NightEvent.Noted("written anew"));
         }
     }
 
     @Test
-    void whatIsSentLateLeavesAloneWhatIsBeingFilledInMeanwhile() {
+    void lateSubmission_doesNotDisturbAFormBeingFilledIn() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/work");
@@ -198,7 +198,7 @@ class KeptPressesTest {
     }
 
     @Test
-    void whatIsRefusedLateWaitsUntilThePersonHasTimeForIt() {
+    void lateRejection_waitsUntilTheUserIsFree() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/work");
@@ -212,12 +212,12 @@ class KeptPressesTest {
             page.locator("#stuck-again").click();
             assertThat(page.locator(".complaint")).containsText("about seven");
             assertThat(page.locator("input[name=arcmin]")).hasValue("about seven");
-            assertThat(events(night.desk())).hasSize(1);
+            assertThat(events(night.session())).hasSize(1);
         }
     }
 
     @Test
-    void aRefusalIsNotWipedByWhatIsTakenAfterIt() {
+    void rejection_isNotClearedByALaterSuccess() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/work");
@@ -234,15 +234,15 @@ class KeptPressesTest {
     }
 
     @Test
-    void aLatePressOfADeviceThatIsLetInNoMoreAsksToBePairedAgain() throws Exception {
+    void lateSubmissionFromARevokedDevice_asksToPairAgain() throws Exception {
         try (KnockedDoor server = new KnockedDoor(folder);
                 BrowserContext phone = BROWSER.phoneThatWentOn()) {
-            server.desk().run(List.of("begin", "--site", "54.60,-2.90,240"));
+            server.session().run(List.of("begin", "--site", "54.60,-2.90,240"));
             Page page = paired(phone, server, "/sightings/clamp");
             phone.setOffline(true);
             page.locator(".entry button.main").click();
             assertThat(page.locator("#link")).containsText("kept here");
-            server.desk().run(List.of("devices", "revoke", "all"));
+            server.session().run(List.of("devices", "revoke", "all"));
             TimeUnit.MILLISECONDS.sleep(5500);
             phone.setOffline(false);
             assertThat(page.locator(STUCK)).containsText("pair it again");
@@ -251,7 +251,7 @@ class KeptPressesTest {
     }
 
     @Test
-    void whatIsSentAgainByHandAndIsNotNowIsSentAgainByItself() {
+    void failedManualRetry_isRetriedAutomatically() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/sightings/note");
@@ -267,13 +267,13 @@ class KeptPressesTest {
             write(page, "at the third try");
             assertThat(page.locator(STUCK)).containsText("Status 500.");
             page.locator("#stuck-again").click();
-            PersonAtThePage.isLogged(page, 2);
+            PersonAtThePage.assertLogged(page, 2);
             assertThat(page.locator(STUCK)).isHidden();
         }
     }
 
     @Test
-    void whatAnotherTabHasSentIsNoLongerToldAsKept() {
+    void submissionSentByAnotherTab_isNoLongerShownAsPending() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page cut = at(phone, night, "/sightings/note");
@@ -281,14 +281,14 @@ class KeptPressesTest {
             write(cut, "sent by the other tab");
             assertThat(cut.locator("#link")).containsText("kept here");
             Page other = at(phone, night, "/");
-            PersonAtThePage.isLogged(other, 2);
+            PersonAtThePage.assertLogged(other, 2);
             assertThat(cut.locator("#link")).isHidden();
-            assertThat(events(night.desk())).hasSize(2);
+            assertThat(events(night.session())).hasSize(2);
         }
     }
 
     @Test
-    void backFromBeyondTheWiFiAFileThatWasChosenIsStillChosen() throws IOException {
+    void chosenFile_staysChosenAfterTheNetworkReturns() throws IOException {
         Path frame = Files.write(folder.resolve("frame.fits"), new byte[] {1, 2, 3});
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
@@ -303,12 +303,12 @@ class KeptPressesTest {
     }
 
     @Test
-    void whatWasSaidOfTheLastPressStaysWhenThePageIsAskedForAnew_untilSomethingElseIsLogged() {
+    void lastResult_survivesAReload_untilTheNextEvent() {
         try (ServedNight night = begun();
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = at(phone, night, "/sightings/note");
             write(page, "said");
-            PersonAtThePage.isLogged(page, 2);
+            PersonAtThePage.assertLogged(page, 2);
             page.evaluate("document.querySelector('h1').dataset.old = 'yes'");
             page.evaluate("window.dispatchEvent(new Event('online'))");
             assertThat(page.locator("h1[data-old]")).hasCount(0);
@@ -318,9 +318,11 @@ class KeptPressesTest {
         }
     }
 
-    /** The page that sends it is another than the one on which it was pressed, and knows nothing of clocks yet. */
+    /**
+     * It is sent from a page other than the one on which it was pressed, and that page has not yet compared clocks.
+     */
     @Test
-    void whatIsSentLateCountsByTheLaptopsClock_howeverWrongThePhonesIs() throws Exception {
+    void lateSubmission_isTimedByTheLaptopsClock() throws Exception {
         Instant now = Clock.systemUTC().instant();
         try (ServedNight night = begun(folder, now);
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
@@ -341,8 +343,8 @@ class KeptPressesTest {
                 route.resume();
             });
             next.navigate(night.address("/"));
-            PersonAtThePage.isLogged(next, 2);
-            assertThat(events(night.desk()).get(1).at().toEpochMilli())
+            PersonAtThePage.assertLogged(next, 2);
+            assertThat(events(night.session()).get(1).at().toEpochMilli())
                     .isCloseTo(pressed.toEpochMilli(), within(2000L));
         }
     }

@@ -29,23 +29,23 @@ import polewright.web.session.Commands;
 import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 
-/** The whole server, shared under the name larkfell.local, knocked at with bytes. */
+/** The complete server, shared under the name larkfell.local, tested with raw bytes. */
 final class KnockedDoor implements AutoCloseable {
-    /** A name of the machine on the network: who calls it so is taken for another device, wherever it is. */
+    /** The machine's name on the network: a client that uses it counts as another device, wherever it runs. */
     static final String SHARED = "larkfell.local";
 
     static final Duration PATIENCE = Duration.ofSeconds(2);
 
-    private final AccessControl door;
+    private final AccessControl accessControl;
     private final PairedDevices devices;
-    private final NightSession desk;
+    private final NightSession session;
     private final PageServer server;
 
     KnockedDoor(Path folder) {
         this(folder, false);
     }
 
-    /** With --secure too. */
+    /** The same with --secure. */
     KnockedDoor(Path folder, boolean secure) {
         Workbench bench = new Workbench(
                 new SettableClock(Instant.parse("2026-11-26T20:00:00Z")),
@@ -57,14 +57,14 @@ final class KnockedDoor implements AutoCloseable {
                 false,
                 Pause.REAL);
         Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        desk = NightSession.of("", bench, commands)
+        session = NightSession.of("", bench, commands)
                 .watching(
                         FrameSource.sent(folder.resolve("frames"), FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
         NightSession practice = PracticeSession.of(bench, commands, Clock.systemUTC());
         devices = new PairedDevices(bench.dataFolder());
         AccessSettings plain = new AccessSettings(
                 Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, PageServer.UPLOADS, PATIENCE);
-        door = new AccessControl(
+        accessControl = new AccessControl(
                 secure
                         ? plain.with(ServerCertificate.in(
                                 bench.dataFolder(),
@@ -72,7 +72,7 @@ final class KnockedDoor implements AutoCloseable {
                                 Clock.systemUTC().instant()))
                         : plain,
                 PageServer::pairingPage);
-        server = PageServer.start(List.of(desk, practice), door, "127.0.0.1", 0);
+        server = PageServer.start(List.of(session, practice), accessControl, "127.0.0.1", 0);
     }
 
     int port() {
@@ -87,16 +87,16 @@ final class KnockedDoor implements AutoCloseable {
         return devices;
     }
 
-    AccessControl door() {
-        return door;
+    AccessControl accessControl() {
+        return accessControl;
     }
 
-    NightSession desk() {
-        return desk;
+    NightSession session() {
+        return session;
     }
 
-    /** A cookie of a device that is let in. */
-    String paired() {
+    /** The cookie of a paired device. */
+    String pairedCookie() {
         return "Cookie: " + AccessControl.COOKIE + "="
                 + devices.pair("Tent", Instant.parse("2026-11-26T20:00:00Z")).token() + "\n";
     }
@@ -105,7 +105,7 @@ final class KnockedDoor implements AutoCloseable {
         return socket("127.0.0.1");
     }
 
-    /** From one of the addresses of the loopback network, which are all this machine's on Linux. */
+    /** From one of the loopback addresses, all of which belong to this machine on Linux. */
     Socket socket(String from) throws IOException {
         Socket socket = new Socket();
         socket.bind(new InetSocketAddress(InetAddress.getByName(from), 0));
@@ -114,14 +114,14 @@ final class KnockedDoor implements AutoCloseable {
         return socket;
     }
 
-    /** Bytes of a request in which PORT stands for the port, and a line's end for CR LF. */
+    /** The bytes of a request, with PORT replaced by the port and line ends by CR LF. */
     byte[] bytes(String request) {
         return request.replace("PORT", Integer.toString(server.port()))
                 .replace("\n", "\r\n")
                 .getBytes(ISO_8859_1);
     }
 
-    /** What comes back until the connection is closed. */
+    /** The response up to the end of the connection. */
     String raw(String request) throws IOException {
         try (Socket socket = socket()) {
             socket.getOutputStream().write(bytes(request));
@@ -130,7 +130,7 @@ final class KnockedDoor implements AutoCloseable {
         }
     }
 
-    /** The status line's figure; a stream's too, which is not waited for. */
+    /** The status code; for a stream too, without waiting for its end. */
     int status(String request) throws IOException {
         try (Socket socket = socket()) {
             socket.getOutputStream().write(bytes(request));

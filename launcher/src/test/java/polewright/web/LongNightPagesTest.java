@@ -22,7 +22,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
 
-/** A night with more events than fit on a page. */
+/** A night with more events than fit on one page. */
 class LongNightPagesTest {
     private static final int NOTES = 700;
     private static final int MOST_ON_A_PAGE = 200;
@@ -33,7 +33,7 @@ class LongNightPagesTest {
     private Path folder;
 
     @Test
-    void earlierEventsAreOnPagesOfTheirOwn_eachEventOnce() throws Exception {
+    void earlierEvents_areOnFurtherPages_eachEventOnce() throws Exception {
         try (ServedNight night = new ServedNight(folder, "2026-11-25T20:00:00Z")) {
             assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood())
                     .isTrue();

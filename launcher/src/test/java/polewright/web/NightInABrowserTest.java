@@ -17,7 +17,7 @@ import polewright.mount.AxisOffset;
 import polewright.sky.place.Site;
 import polewright.web.Browser.Device;
 
-/** Whole nights by eye, in real Chromium, with all that goes wrong on one. */
+/** Whole visual nights in real Chromium, with the usual mishaps. */
 @Tag("slow")
 class NightInABrowserTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
@@ -33,7 +33,7 @@ class NightInABrowserTest {
         for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
             person.follow(page);
         }
-        // Good enough, or as good as another round would leave it: which of the two is for the fix to say.
+        // Either good enough, or as good as another round would leave it; the fix decides which.
         assertThat(page.locator(".steps .step").first()).containsText("Stop");
     }
 
@@ -44,12 +44,12 @@ class NightInABrowserTest {
                 .isTrue();
     }
 
-    /** In the dark and on the phone such a night is played below, with a hole in the network. */
+    /** The dark palette and the phone are covered by the night with a network failure below. */
     @Test
-    void aNightByEyeOnTheLaptopByDayEndsAtStop_withTheRealAxisWithinTheAllowance() {
+    void visualNightOnALaptop_endsAtStop_withinTheAllowance() {
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
-                BrowserContext held = BROWSER.device(Device.LAPTOP)) {
-            Page page = held.newPage();
+                BrowserContext context = BROWSER.device(Device.LAPTOP)) {
+            Page page = context.newPage();
             page.navigate(night.address("/"));
             page.locator("button[name=palette]").click();
             page.locator("html.day").waitFor();
@@ -61,24 +61,24 @@ class NightInABrowserTest {
     }
 
     @Test
-    void withTheNetworkCutInTheMiddle_whatIsPressedIsSentLater_onceAndUnderItsOwnTime() throws Exception {
+    void networkFailure_delaysSubmissions_whichArriveOnceWithTheirOwnTime() throws Exception {
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
-                BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+                BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             PersonAtThePage.begin(page, night);
             assertThat(page.locator("html.day").count()).isZero();
             PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(40, 30), 13);
             person.follow(page);
             long before = person.tonight().lastSeq();
             page.navigate(night.address("/sightings/note"));
-            held.setOffline(true);
+            context.setOffline(true);
             page.locator("input[name=text]").fill("written in a hole in the network");
             page.locator(".entry button.main").click();
             assertThat(page.locator("#link")).containsText("The laptop does not answer");
             assertThat(person.tonight().lastSeq()).isEqualTo(before);
-            held.setOffline(false);
-            PersonAtThePage.isLogged(page, before + 1);
-            // The next request, so that a second sending would have come by now.
+            context.setOffline(false);
+            PersonAtThePage.assertLogged(page, before + 1);
+            // The next request, by which time a second submission would have arrived.
             page.navigate(night.address("/"));
             TimeUnit.MILLISECONDS.sleep(1500);
             assertThat(person.tonight().lastSeq()).isEqualTo(before + 1);
@@ -88,14 +88,14 @@ class NightInABrowserTest {
     }
 
     @Test
-    void twoDevicesShowTheSame_andOneTurnPressedOnBothIsOneTurn() {
+    void twoDevices_stayInStep_andATurnPressedOnBothIsLoggedOnce() {
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
                 BrowserContext phone = BROWSER.device(Device.PHONE);
                 BrowserContext laptop = BROWSER.device(Device.LAPTOP)) {
-            Page inHand = phone.newPage();
-            Page onTable = laptop.newPage();
-            PersonAtThePage.begin(inHand, night);
-            onTable.navigate(night.address("/"));
+            Page onPhone = phone.newPage();
+            Page onLaptop = laptop.newPage();
+            PersonAtThePage.begin(onPhone, night);
+            onLaptop.navigate(night.address("/"));
             PersonAtThePage person = new PersonAtThePage(night, LARKFELL, AxisOffset.ofArcminutes(-60, 45), 15);
             boolean pressedTwice = false;
             for (int step = 0; step < MOST_STEPS && !(person.advice() instanceof Advice.Stop); step++) {
@@ -103,17 +103,17 @@ class NightInABrowserTest {
                     pressedTwice = true;
                     long before = person.tonight().lastSeq();
                     person.act(person.advice());
-                    inHand.locator(".done button.main").waitFor();
-                    onTable.locator(".done button.main").waitFor();
-                    inHand.evaluate("document.querySelector('.done form').requestSubmit()");
-                    onTable.evaluate("document.querySelector('.done form')?.requestSubmit()");
-                    PersonAtThePage.isLogged(inHand, before + 1);
+                    onPhone.locator(".done button.main").waitFor();
+                    onLaptop.locator(".done button.main").waitFor();
+                    onPhone.evaluate("document.querySelector('.done form').requestSubmit()");
+                    onLaptop.evaluate("document.querySelector('.done form')?.requestSubmit()");
+                    PersonAtThePage.assertLogged(onPhone, before + 1);
                     assertThat(person.tonight().lastSeq()).isEqualTo(before + 1);
-                    shows(onTable, first(inHand));
+                    assertShows(onLaptop, firstStep(onPhone));
                 } else {
-                    Page here = step % 2 == 0 ? inHand : onTable;
+                    Page here = step % 2 == 0 ? onPhone : onLaptop;
                     person.follow(here);
-                    shows(here == inHand ? onTable : inHand, first(here));
+                    assertShows(here == onPhone ? onLaptop : onPhone, firstStep(here));
                 }
             }
             assertThat(pressedTwice).isTrue();
@@ -121,53 +121,53 @@ class NightInABrowserTest {
         }
     }
 
-    /** What is to be done by the page. */
-    private static String first(Page page) {
+    /** The first step on the page. */
+    private static String firstStep(Page page) {
         return page.locator(".steps .step").first().textContent();
     }
 
-    /** How soon is for the bench to tell; here it is enough that nobody asks for it. */
-    private static void shows(Page page, String told) {
-        page.waitForFunction("told => document.querySelector('.steps .step')?.textContent === told", told);
+    /** The benchmark measures how quickly; here it only matters that no reload is needed. */
+    private static void assertShows(Page page, String result) {
+        page.waitForFunction("told => document.querySelector('.steps .step')?.textContent === told", result);
     }
 
     @Test
-    void whatATerminalLogsIsOnThePageUnasked() {
+    void eventLoggedInATerminal_appearsOnThePage() {
         try (ServedNight night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
-                BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+                BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             PersonAtThePage.begin(page, night);
-            String before = first(page);
+            String before = firstStep(page);
             assertThat(night.type("sight", "scale", "54").isGood()).isTrue();
             page.waitForFunction("before => document.querySelector('.steps .step')?.textContent !== before", before);
         }
     }
 
     @Test
-    void theServerDiesInTheMiddleOfWriting_andWithTheNextOneTheNightGoesOn() throws Exception {
+    void serverKilledWhileWriting_nightContinuesAfterARestart() throws Exception {
         Path log = folder.resolve("nights.sqlite");
         int pressed = 12;
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             Process server = ServerProcess.start(log, 0);
             int port = ServerProcess.port(server);
             page.navigate("http://127.0.0.1:" + port + "/begin");
             page.locator("#begin-site").fill("54.60,-2.90,240");
             page.locator(".entry button.main").click();
-            PersonAtThePage.isLogged(page, 1);
+            PersonAtThePage.assertLogged(page, 1);
             for (int note = 1; note <= pressed; note++) {
                 page.navigate("http://127.0.0.1:" + port + "/sightings/note");
                 page.locator("input[name=text]").fill("note " + note);
                 page.locator(".entry button.main").click();
                 if (note % 4 == 0) {
-                    // At no particular moment of the writing.
+                    // At an arbitrary moment of the write.
                     TimeUnit.MILLISECONDS.sleep(3L * note);
                     server.toHandle().destroyForcibly();
                     server.waitFor();
                     server = ServerProcess.start(log, port);
                     assertThat(ServerProcess.port(server)).isEqualTo(port);
                 }
-                PersonAtThePage.isLogged(page, note + 1);
+                PersonAtThePage.assertLogged(page, note + 1);
             }
             server.destroy();
             server.waitFor();

@@ -21,7 +21,7 @@ import polewright.operations.PierNights;
 import polewright.web.Browser.Device;
 import polewright.web.session.CommandResult;
 
-/** Tonight and the nights before it, on a phone. */
+/** Tonight and earlier nights, on a phone. */
 @Tag("slow")
 class NightsPagesTest {
     private static final int EARLIER = 5;
@@ -50,20 +50,20 @@ class NightsPagesTest {
     }
 
     private static void type(String... words) {
-        CommandResult ran = night.type(words);
-        assertThat(ran.isGood()).as("%s", ran).isTrue();
+        CommandResult result = night.type(words);
+        assertThat(result.isGood()).as("%s", result).isTrue();
     }
 
-    private static Page page(BrowserContext held, String path) {
-        Page page = held.newPage();
+    private static Page page(BrowserContext context, String path) {
+        Page page = context.newPage();
         page.navigate(night.address(path));
         return page;
     }
 
     @Test
-    void tonightsEventsCanBeTakenBack_thoseOfAnotherNightCannot() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = page(held, "/nights");
+    void onlyTonightsEvents_canBeUndone() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = page(context, "/nights");
             assertThat(page.locator("h2").first()).hasText("Tonight");
             assertThat(page.locator(".events button")).hasCount(1);
             assertThat(page.locator("h2")).containsText(new String[] {"Write a note"});
@@ -80,11 +80,11 @@ class NightsPagesTest {
     }
 
     @Test
-    void twoNightsAreComparedAsTheCommandDoes() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = page(held, "/nights?night=4");
+    void twoNights_areComparedAsByTheCommand() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = page(context, "/nights?night=4");
             page.locator("a:text('Compare with another night')").click();
-            // The night before it is offered.
+            // The preceding night is offered.
             assertThat(page.locator("select[name=with]")).hasValue("3");
             page.locator("button:text('Compare them')").click();
 
@@ -100,9 +100,9 @@ class NightsPagesTest {
     }
 
     @Test
-    void howThePierMoves_isDrawnAndTold() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = page(held, "/nights");
+    void pierMotion_isDrawnAndDescribed() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = page(context, "/nights");
             page.locator("a:text('How pier and wedge move')").click();
 
             assertThat(page.locator(".drawing svg g.east")).hasCount(1);
@@ -116,9 +116,9 @@ class NightsPagesTest {
     }
 
     @Test
-    void aNightIsHandedOutAsTheCommandWritesIt() throws IOException {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = page(held, "/nights?night=2");
+    void downloadedNight_matchesTheCommandsExport() throws IOException {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = page(context, "/nights?night=2");
             Download download = page.waitForDownload(
                     () -> page.locator("a:text('Download')").click());
             Path typed = folder.resolve("typed.jsonl");
@@ -130,10 +130,10 @@ class NightsPagesTest {
     }
 
     @Test
-    void aNightThatIsNotThereIsSaid_andNothingIsHandedOut() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
+    void unknownNight_isReported_andNotDownloaded() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
             for (String word : List.of("99", "..%2F..", "1;2")) {
-                Page page = page(held, "/nights?night=" + word);
+                Page page = page(context, "/nights?night=" + word);
                 assertThat(page.locator("main")).containsText("That night does not exist. Choose one below.");
                 page.navigate(night.address("/nights/download?night=" + word));
                 assertThat(page.locator("main")).containsText("That night does not exist.");
@@ -143,7 +143,7 @@ class NightsPagesTest {
     }
 
     @Test
-    void theLatestNightIsTonight() {
-        assertThat(night.desk().tonight().orElseThrow().id().number()).isEqualTo(TONIGHT);
+    void latestNight_isTonight() {
+        assertThat(night.session().tonight().orElseThrow().id().number()).isEqualTo(TONIGHT);
     }
 }

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
 
-/** Asks for pages and posts forms as a browser does, without one. */
+/** Fetches pages and posts forms as a browser does, without one. */
 final class PageReader {
     private final ServedNight night;
     private final HttpClient client = HttpClient.newHttpClient();
@@ -25,12 +25,12 @@ final class PageReader {
                 HttpRequest.newBuilder(URI.create(night.address(path))).build(), HttpResponse.BodyHandlers.ofString());
     }
 
-    /** What stands on a page. */
+    /** The content of a page. */
     String page(String path) throws IOException, InterruptedException {
         return get(path).body();
     }
 
-    /** Presses the button of a form of this path, all its fields filled in, the key of the sending too. */
+    /** Submits the form of this path with all its fields, including the submission key. */
     HttpResponse<String> post(String path, Map<String, String> fields) throws IOException, InterruptedException {
         return client.send(request(path, fields), HttpResponse.BodyHandlers.ofString());
     }

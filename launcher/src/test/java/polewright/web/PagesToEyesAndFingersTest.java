@@ -27,10 +27,10 @@ import polewright.web.Browser.Device;
 import polewright.web.page.Pages;
 import polewright.web.session.CommandResult;
 
-/** Every page, on phone and laptop, in both palettes: for eyes used to the dark, gloved fingers and screen readers. */
+/** Every page on phone and laptop, in both palettes: dark-adapted eyes, gloved fingers and screen readers. */
 @Tag("slow")
 class PagesToEyesAndFingersTest {
-    // Of 255. The brightest green of the palette is 0x51 in letters of #ff5138; what is left is red by far.
+    // Out of 255. The brightest green of the palette is 0x51, in letters of #ff5138; the rest is mostly red.
     private static final int MOST_GREEN = 0x54;
     private static final int MOST_BLUE = 0x3c;
     private static final double LEAST_PX = 48;
@@ -46,7 +46,7 @@ class PagesToEyesAndFingersTest {
     private static ServedNight night;
 
     @BeforeAll
-    static void serveANightWithAFix() {
+    static void serveNightWithAFix() {
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
         type("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--for", "casual", "look");
         type("sight", "compass", "3");
@@ -67,8 +67,8 @@ class PagesToEyesAndFingersTest {
     }
 
     private static void type(String... words) {
-        CommandResult ran = night.type(words);
-        assertThat(ran.isGood()).as("%s", ran).isTrue();
+        CommandResult result = night.type(words);
+        assertThat(result.isGood()).as("%s", result).isTrue();
     }
 
     @AfterAll
@@ -84,17 +84,17 @@ class PagesToEyesAndFingersTest {
         }
     }
 
-    /** Each page on both devices and in both palettes; those that are listed on every page in each palette on each device. */
+    /** Each page on both devices in both palettes; with {@code isEveryone}, those listed on every page. */
     @ParameterizedTest
     @CsvSource({"PHONE, dark, true", "PHONE, day, false", "LAPTOP, dark, false", "LAPTOP, day, true"})
     void everyPageIsUsable(Device device, String palette, boolean isEveryone) throws IOException {
-        try (BrowserContext held = BROWSER.device(device)) {
-            Page page = held.newPage();
+        try (BrowserContext context = BROWSER.device(device)) {
+            Page page = context.newPage();
             choose(page, palette);
-            for (polewright.web.page.Page room : isEveryone ? Pages.all() : Pages.menu()) {
-                Response response = page.navigate(night.address(room.path()));
-                assertThat(response.status()).as(room.path()).isEqualTo(200);
-                assertUsable(page, room.path(), device, palette.equals("dark"));
+            for (polewright.web.page.Page menuPage : isEveryone ? Pages.all() : Pages.menu()) {
+                Response response = page.navigate(night.address(menuPage.path()));
+                assertThat(response.status()).as(menuPage.path()).isEqualTo(200);
+                assertUsable(page, menuPage.path(), device, palette.equals("dark"));
             }
             for (String path : List.of("/practice/night/", "/practice/night/frames")) {
                 page.navigate(night.address(path));
@@ -114,7 +114,7 @@ class PagesToEyesAndFingersTest {
         }
     }
 
-    /** What can be pressed and is smaller than a gloved finger needs, as words. */
+    /** Descriptions of controls that are too small for a gloved finger. */
     private static List<?> tooSmall(Page page) {
         return (List<?>) page.evaluate("""
                 least => [...document.querySelectorAll('a, button, select, input:not([type=hidden]), summary')]
@@ -126,9 +126,9 @@ class PagesToEyesAndFingersTest {
                 """, LEAST_PX);
     }
 
-    /** Serious and critical findings of axe-core, by the rules of WCAG 2.2 AA. */
+    /** Serious and critical findings of axe-core under the rules of WCAG 2.2 AA. */
     private static List<?> findings(Page page) {
-        // At its whole length: what the bar at the foot covers can be scrolled from under it.
+        // At full length, so that content covered by the bottom bar can be scrolled into view.
         int width = page.viewportSize().width;
         int height = page.viewportSize().height;
         page.setViewportSize(width, ((Number) page.evaluate("document.documentElement.scrollHeight")).intValue());
@@ -162,9 +162,9 @@ class PagesToEyesAndFingersTest {
     }
 
     @Test
-    void theFirstPageIsLight() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+    void firstPage_isLight() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             long[] bytes = {0};
             page.onResponse(response -> {
                 if (!response.url().contains("/changes")) {
@@ -181,24 +181,24 @@ class PagesToEyesAndFingersTest {
     }
 
     @Test
-    void thePageAsksNothingOfAnywhereElse() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+    void page_loadsNothingFromOtherHosts() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             List<String> asked = new java.util.ArrayList<>();
             page.onRequest(request -> asked.add(request.url()));
-            for (polewright.web.page.Page room : Pages.menu()) {
-                page.navigate(night.address(room.path()));
+            for (polewright.web.page.Page menuPage : Pages.menu()) {
+                page.navigate(night.address(menuPage.path()));
             }
             assertThat(asked).isNotEmpty().allSatisfy(url -> assertThat(url).startsWith(night.address("/")));
         }
     }
 
     @Test
-    void thePositionIsTakenFromTheDeviceWhenThePersonAllowsIt() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            held.grantPermissions(List.of("geolocation"));
-            held.setGeolocation(new com.microsoft.playwright.options.Geolocation(54.6, -2.9));
-            Page page = held.newPage();
+    void position_isTakenFromTheDevice_withPermission() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            context.grantPermissions(List.of("geolocation"));
+            context.setGeolocation(new com.microsoft.playwright.options.Geolocation(54.6, -2.9));
+            Page page = context.newPage();
             page.navigate(night.address("/begin"));
             page.locator("#here").click();
             com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat(page.locator("#begin-site"))
@@ -208,7 +208,7 @@ class PagesToEyesAndFingersTest {
 
     @ParameterizedTest
     @CsvSource({
-        // paper, letters: WCAG 2.2, 1.4.3 wants 4.5; edges: 1.4.11 wants 3. As page.css has them.
+        // Background and text: WCAG 2.2, 1.4.3 requires 4.5. Edges: 1.4.11 requires 3. Colours as in page.css.
         "#000000, #ea432d, 4.5",
         "#220705, #ea432d, 4.5",
         "#000000, #e4412b, 4.5",
@@ -220,7 +220,7 @@ class PagesToEyesAndFingersTest {
         "#8a2d15, #ffffff, 4.5",
         "#fbfaf5, #76828a, 3.0",
     })
-    void contrastIsEnough(String paper, String ink, double least) throws IOException {
+    void contrast_isSufficient(String paper, String ink, double least) throws IOException {
         try (InputStream in = PageServer.class.getResourceAsStream("static/page.css")) {
             assertThat(new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8))
                     .contains(paper, ink);
@@ -230,7 +230,7 @@ class PagesToEyesAndFingersTest {
         assertThat(Math.max(a, b) / Math.min(a, b)).isGreaterThanOrEqualTo(least);
     }
 
-    /** Relative luminance, as WCAG 2.2 defines it. */
+    /** Relative luminance as defined by WCAG 2.2. */
     private static double luminance(String colour) {
         double[] weight = {0.2126, 0.7152, 0.0722};
         double sum = 0;

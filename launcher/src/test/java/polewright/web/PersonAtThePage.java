@@ -19,8 +19,8 @@ import polewright.sky.place.Site;
 import polewright.web.session.NightSession;
 
 /**
- * Someone who does as the page says, at a simulated wedge, and enters what is seen there. The page is all that tells what
- * to do: each step begins with a press of its biggest button.
+ * Someone at a simulated wedge who follows the page and enters what is seen. The page is the only source of
+ * instructions: each step begins with a press of its biggest button.
  */
 final class PersonAtThePage {
     private final ServedNight night;
@@ -45,10 +45,10 @@ final class PersonAtThePage {
     }
 
     NightSession.Tonight tonight() {
-        return night.desk().tonight().orElseThrow();
+        return night.session().tonight().orElseThrow();
     }
 
-    /** Does the one thing that is to be done now. */
+    /** Carries out the current step. */
     void follow(Page page) {
         long last = tonight().lastSeq();
         Advice advice = advice();
@@ -59,21 +59,21 @@ final class PersonAtThePage {
             act(advice);
             page.locator(".done button.main").click();
         }
-        isLogged(page, last + 1);
+        assertLogged(page, last + 1);
     }
 
-    static void isLogged(Page page, long seq) {
+    static void assertLogged(Page page, long seq) {
         assertThat(page.locator(".said"))
                 .containsText("Logged #" + seq + ":", new LocatorAssertions.ContainsTextOptions().setTimeout(60_000));
     }
 
-    /** Does at the wedge what is advised. */
+    /** Carries out the advice at the wedge. */
     void act(Advice advice) {
         if (advice instanceof Advice.TurnScrews turn) {
             if (turn.loosenFirst()) {
                 telescope.clamp();
             }
-            telescope.turn(made(turn, ScrewTurn.Which.AZIMUTH), made(turn, ScrewTurn.Which.ALTITUDE));
+            telescope.turn(turnsOf(turn, ScrewTurn.Which.AZIMUTH), turnsOf(turn, ScrewTurn.Which.ALTITUDE));
             night.wait(Duration.ofMinutes(3));
         } else if (advice instanceof Advice.Clamp) {
             telescope.clamp();
@@ -86,7 +86,7 @@ final class PersonAtThePage {
         }
     }
 
-    private static HandTurns made(Advice.TurnScrews turn, ScrewTurn.Which screw) {
+    private static HandTurns turnsOf(Advice.TurnScrews turn, ScrewTurn.Which screw) {
         return turn.turns().stream()
                 .filter(each -> each.screw() == screw)
                 .map(ScrewTurn::made)
@@ -118,14 +118,14 @@ final class PersonAtThePage {
         page.locator(".entry button.main").click();
     }
 
-    /** Begins a night at Larkfell by the page. */
+    /** Begins a night at Larkfell on the page. */
     static void begin(Page page, ServedNight night) {
         page.navigate(night.address("/"));
         page.locator("a.main").click();
         page.locator("#begin-site").fill("54.60,-2.90,240");
         page.locator("#begin-name").fill("Larkfell");
         page.locator(".entry button.main").click();
-        isLogged(page, 1);
+        assertLogged(page, 1);
     }
 
     private static void enter(Page page, String field, String value) {

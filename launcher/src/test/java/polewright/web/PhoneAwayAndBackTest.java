@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.web.Browser.Device;
 
-/** What a phone at the wedge goes through: a warning, sleep, the edge of the Wi-Fi, a clock that is off. */
+/** Problems of a phone at the wedge: a warning, sleep, the edge of Wi-Fi range, a clock that is off. */
 @Tag("slow")
 class PhoneAwayAndBackTest {
     @AutoClose
@@ -27,13 +27,13 @@ class PhoneAwayAndBackTest {
     private Path folder;
 
     @Test
-    void encryptedAPhoneStaysAwakeAndGivesItsPosition() {
+    void overHttps_phoneStaysAwake_andGivesItsPosition() {
         try (KnockedDoor server = new KnockedDoor(folder, true);
                 BrowserContext phone = BROWSER.phoneThatWentOn()) {
             Page page = phone.newPage();
             page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
             assertThat(page.url()).startsWith("https://" + KnockedDoor.SHARED);
-            page.locator("#code").fill(server.door().code().grouped());
+            page.locator("#code").fill(server.accessControl().code().grouped());
             page.locator("button.main").click();
             assertThat(page.locator("#awake")).hasText("The screen stays on.");
             assertThat(page.evaluate("isSecureContext")).isEqualTo(true);
@@ -49,12 +49,12 @@ class PhoneAwayAndBackTest {
     }
 
     @Test
-    void overPlainHttpThePageSaysWhatToSetInstead() {
+    void overHttp_pageSaysWhatToSetInstead() {
         try (KnockedDoor server = new KnockedDoor(folder);
                 BrowserContext phone = BROWSER.phoneThatWentOn()) {
             Page page = phone.newPage();
             page.navigate("http://" + KnockedDoor.SHARED + ":" + server.port() + "/");
-            page.locator("#code").fill(server.door().code().grouped());
+            page.locator("#code").fill(server.accessControl().code().grouped());
             page.locator("button.main").click();
             assertThat(page.locator("#awake")).containsText("Set the device's own screen timeout");
             assertThat(page.evaluate("isSecureContext")).isEqualTo(false);
@@ -66,7 +66,7 @@ class PhoneAwayAndBackTest {
     }
 
     @Test
-    void aPhoneBackFromBeyondTheWiFiShowsHowItStandsNow() {
+    void phoneBackInWiFiRange_showsTheCurrentState() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z");
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = phone.newPage();
@@ -76,11 +76,11 @@ class PhoneAwayAndBackTest {
             begin(night);
             phone.setOffline(false);
             assertThat(beginning(page)).hasCount(0);
-            // And the news come again by themselves.
+            // Updates then arrive by themselves again.
             String before = page.locator("main").textContent();
             assertThat(night.type("sight", "compass", "2").status()).isZero();
             assertThat(page.locator("main")).not().hasText(before);
-            assertThat(night.desk().tonight().orElseThrow().events()).hasSize(2);
+            assertThat(night.session().tonight().orElseThrow().events()).hasSize(2);
         }
     }
 
@@ -89,7 +89,7 @@ class PhoneAwayAndBackTest {
     }
 
     @Test
-    void aFrozenPageShowsHowItStandsNowWhenItThaws() {
+    void resumedPage_showsTheCurrentState() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z");
                 BrowserContext phone = BROWSER.device(Device.PHONE)) {
             Page page = phone.newPage();
@@ -100,7 +100,7 @@ class PhoneAwayAndBackTest {
             begin(night);
             lifecycle(session, "active");
             assertThat(beginning(page)).hasCount(0);
-            assertThat(night.desk().tonight().orElseThrow().events()).hasSize(1);
+            assertThat(night.session().tonight().orElseThrow().events()).hasSize(1);
         }
     }
 
@@ -111,7 +111,7 @@ class PhoneAwayAndBackTest {
     }
 
     @Test
-    void aClockThatIsOffByMoreThanTwoSecondsIsSaid() {
+    void clockOffByMoreThanTwoSeconds_isReported() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T20:00:00Z")) {
             for (long ahead : List.of(-20L, 20L)) {
                 try (BrowserContext phone = BROWSER.device(Device.PHONE)) {

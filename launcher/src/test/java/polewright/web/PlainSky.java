@@ -9,10 +9,10 @@ import polewright.mount.AxisOffset;
 import polewright.sky.place.CatalogueStar;
 
 /**
- * The stars over one site by the short formulas of textbooks: precession (Lieske and others 1977, linear terms), mean sidereal
- * time (Aoki and others 1982), refraction (58.29″ tan z − 0.067″ tan³ z, after the Astronomical Almanac, for the air at
- * 240 m), as in ERFA, src/prec76.c, 1d9738bed995, and soniakeys/meeus, v3, bfbd9ac2c7f7. No aberration, no nutation:
- * they move stars by 20″ and their drift by nothing. East, north, up.
+ * The stars over one site by short textbook formulas: precession (Lieske and others 1977, linear terms), mean sidereal
+ * time (Aoki and others 1982), refraction (58.29″ tan z − 0.067″ tan³ z, after the Astronomical Almanac, for the air
+ * at 240 m), as in ERFA, src/prec76.c, 1d9738bed995, and soniakeys/meeus, v3, bfbd9ac2c7f7. Aberration and nutation
+ * are omitted: they move stars by 20″ and do not change their drift. East, north, up.
  */
 record PlainSky(double latitudeDeg, double longitudeDeg) {
     private static final Instant J2000 = Instant.parse("2000-01-01T12:00:00Z");
@@ -25,14 +25,14 @@ record PlainSky(double latitudeDeg, double longitudeDeg) {
         return new Vector3D(0, Math.cos(latitude), Math.sin(latitude));
     }
 
-    /** East and up, as sines. */
+    /** East and up components, as sines. */
     AxisOffset offset(Vector3D axis) {
         Vector3D up = Vector3D.PLUS_I.crossProduct(pole());
         return AxisOffset.ofArcminutes(
                 60 * Math.toDegrees(axis.dotProduct(Vector3D.PLUS_I)), 60 * Math.toDegrees(axis.dotProduct(up)));
     }
 
-    /** Through the air. */
+    /** With refraction. */
     Vector3D seen(CatalogueStar star, Instant at) {
         return refracted(airless(star, at));
     }
@@ -67,14 +67,14 @@ record PlainSky(double latitudeDeg, double longitudeDeg) {
     }
 
     /**
-     * How far north a star drifts that is tracked about this axis, across a line that lies along its trail at the start.
+     * The northward drift of a star tracked about this axis, across a line along its trail at the start.
      *
      * @param axis the northern end
      */
     double northwardArcsec(Vector3D axis, CatalogueStar star, Instant from, Duration watched) {
         Vector3D start = seen(star, from);
         Vector3D soon = seen(star, from.plusSeconds(10));
-        // The sky carries a star west: north is to the right of that, as one looks up at it.
+        // The sky moves a star west; north is to the right of that when looking up at it.
         Vector3D north = soon.subtract(start).normalize().crossProduct(start).normalize();
         if (north.dotProduct(pole().subtract(start.scalarMultiply(pole().dotProduct(start)))) < 0) {
             north = north.negate();

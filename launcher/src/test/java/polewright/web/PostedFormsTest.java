@@ -27,7 +27,7 @@ import polewright.web.form.CommandForms;
 import polewright.web.session.CommandResult;
 import polewright.web.session.FrameAddress;
 
-/** What is posted, well or ill. */
+/** Form submissions, valid and invalid. */
 @Tag("slow")
 class PostedFormsTest {
     @TempDir
@@ -37,7 +37,7 @@ class PostedFormsTest {
     private PageReader reader;
 
     @BeforeEach
-    void beginANight() {
+    void beginNight() {
         night = new ServedNight(folder, "2026-11-25T20:00:00Z");
         reader = new PageReader(night);
         assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
@@ -60,8 +60,7 @@ class PostedFormsTest {
         "1, x, something else was logged",
         "'', '', something else was logged"
     })
-    void thatTheScrewsAreSetIsAnsweredWithTheReasonWhenNothingIsLogged(String which, String known, String reason)
-            throws Exception {
+    void screwsSet_withoutAnEvent_isAnsweredWithTheReason(String which, String known, String reason) throws Exception {
         reader.get("/");
         HttpResponse<String> answer = reader.post(
                 FrameAddress.SETTLED, Map.of("key", "settled-of-test", "night", which, "if-last-is", known));
@@ -71,26 +70,26 @@ class PostedFormsTest {
     }
 
     private long events() {
-        return night.desk().tonight().orElseThrow().lastSeq();
+        return night.session().tonight().orElseThrow().lastSeq();
     }
 
     private LoggedEvent last() {
-        var all = night.desk().tonight().orElseThrow().events();
+        var all = night.session().tonight().orElseThrow().events();
         return all.get(all.size() - 1);
     }
 
     @Test
-    void whatLooksLikeASlip_isAskedAbout_andASecondPressConfirmsIt() throws Exception {
-        HttpResponse<String> asked = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35"));
-        assertThat(asked.statusCode()).isEqualTo(422);
-        assertThat(asked.body())
+    void suspectedSlip_isQuestioned_andConfirmedByASecondPress() throws Exception {
+        HttpResponse<String> question = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35"));
+        assertThat(question.statusCode()).isEqualTo(422);
+        assertThat(question.body())
                 .contains("would put the axis 49.2° below the pole", "name=\"as-typed\"", "It is right: log this")
                 .doesNotContain("add --as-typed");
         assertThat(events()).isEqualTo(1);
 
-        // The usual button asks again: what is typed now may be another slip.
-        HttpResponse<String> again = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.36"));
-        assertThat(again.statusCode()).isEqualTo(422);
+        // The usual button asks again, because the new entry may be another slip.
+        HttpResponse<String> secondAnswer = post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.36"));
+        assertThat(secondAnswer.statusCode()).isEqualTo(422);
         HttpResponse<String> confirmed =
                 post("scale", Map.of("key", "scale-of-the-test", "altitude", "5.35", "as-typed", "yes"));
         assertThat(confirmed.statusCode()).isEqualTo(303);
@@ -100,9 +99,9 @@ class PostedFormsTest {
                 .isEqualTo(303);
     }
 
-    /** The clock is behind the time of an event that was logged before. */
+    /** The clock is behind the time of an earlier event. */
     @Test
-    void whatIsToBeKnownOfWhatWasLogged_isOnTheNextPage_inThePagesWords() throws Exception {
+    void noteOnALoggedEvent_isOnTheNextPage_inPageLanguage() throws Exception {
         assertThat(night.type("note", "late", "--at", "2026-11-25T20:30Z").isGood())
                 .isTrue();
         HttpResponse<String> noted = post("note", Map.of("key", "note-of-the-test", "text", "dew"));
@@ -114,22 +113,22 @@ class PostedFormsTest {
     }
 
     @Test
-    void aSiteThatLooksMistaken_isAskedAboutBeforeItIsLogged() throws Exception {
+    void suspectedWrongSite_isQuestionedBeforeLogging() throws Exception {
         Map<String, String> swapped = Map.of("key", "begin-of-the-test", "site", "-2.90,54.60,240");
-        HttpResponse<String> asked = post("begin", swapped);
-        assertThat(asked.statusCode()).isEqualTo(422);
-        assertThat(asked.body())
+        HttpResponse<String> question = post("begin", swapped);
+        assertThat(question.statusCode()).isEqualTo(422);
+        assertThat(question.body())
                 .contains("If you meant 54.6° N, 2.9° W, type 54.6,-2.9,240", "It is right: begin")
                 .doesNotContain("--site 54.6");
-        assertThat(night.desk().nights()).hasSize(1);
+        assertThat(night.session().nights()).hasSize(1);
         Map<String, String> confirmed = new java.util.HashMap<>(swapped);
         confirmed.put("as-typed", "yes");
         assertThat(post("begin", confirmed).statusCode()).isEqualTo(303);
-        assertThat(night.desk().nights()).hasSize(2);
+        assertThat(night.session().nights()).hasSize(2);
     }
 
     @Test
-    void sentThreeTimesIsLoggedOnce_andAnsweredEachTime() throws Exception {
+    void submissionSentThreeTimes_isLoggedOnce_andAnsweredEachTime() throws Exception {
         Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew");
         for (int time = 0; time < 3; time++) {
             HttpResponse<String> answer = post("note", note);
@@ -140,7 +139,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatWasPressedLongAgoKeepsItsTime() throws Exception {
+    void lateSubmission_keepsOriginalTimestamp() throws Exception {
         night.wait(java.time.Duration.ofMinutes(10));
         post("clamp", Map.of("key", "clamp-of-the-test", "done-at", "2026-11-25T20:04:30.250Z"));
         assertThat(last().event()).isInstanceOf(NightEvent.Clamped.class);
@@ -148,7 +147,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void adviceThatIsNoLongerSoIsNotLogged() throws Exception {
+    void outdatedAdvice_isNotLogged() throws Exception {
         post("note", Map.of("key", "note-of-the-test", "text", "meanwhile"));
         HttpResponse<String> answer = post("clamp", Map.of("key", "advised-1-1-clamp", "if-last-is", "1"));
         assertThat(answer.statusCode()).isEqualTo(409);
@@ -157,7 +156,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatWasMeantForAnotherNightIsNotLoggedInThisOne_andIsShownAgain() throws Exception {
+    void submissionForAnotherNight_isNotLogged_andShownAgain() throws Exception {
         post("note", Map.of("key", "note-of-the-test", "text", "in the first night"));
         assertThat(night.type("begin", "--site", "54.60,-2.90,240", "--again").isGood())
                 .isTrue();
@@ -174,7 +173,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatTheFirstNightTookIsAnsweredAsTaken_thoughAnotherHasBegun() throws Exception {
+    void submissionAcceptedByAnEarlierNight_isStillAnsweredAsAccepted() throws Exception {
         Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew", "night", "1");
         assertThat(post("note", note).statusCode()).isEqualTo(303);
         assertThat(night.type("begin", "--site", "54.60,-2.90,240", "--again").isGood())
@@ -185,7 +184,7 @@ class PostedFormsTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"1e0", "-1", "one", "99999999999999999999"})
-    void aPageThatDoesNotSayWhatItKnewIsRefused_notBelieved(String known) throws Exception {
+    void submissionWithoutPageState_isRefused(String known) throws Exception {
         assertThat(post("clamp", Map.of("key", "advised-1-1-clamp", "if-last-is", known))
                         .statusCode())
                 .isEqualTo(422);
@@ -196,7 +195,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatIsPressedLateAndRefusedKeepsItsTimeInTheFormThatIsShownAgain() throws Exception {
+    void rejectedLateSubmission_keepsOriginalTimestamp() throws Exception {
         HttpResponse<String> answer = post(
                 "compass",
                 Map.of("key", "compass-of-test", "bearing", "northish", "done-at", "2026-11-25T19:58:00.000Z"));
@@ -205,9 +204,9 @@ class PostedFormsTest {
     }
 
     @Test
-    void aLogThatAnotherProgramHoldsIsToldAsSuch_soThatThePageKeepsWhatWasPressed() throws Exception {
+    void lockedLog_isReported_soThatThePageKeepsTheSubmission() throws Exception {
         Map<String, String> note = Map.of("key", "note-of-the-test", "text", "dew");
-        Path log = night.desk().workbench().defaultLog();
+        Path log = night.session().workbench().defaultLog();
         try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + log);
                 Statement statement = other.createStatement()) {
             statement.execute("BEGIN IMMEDIATE");
@@ -221,7 +220,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void devicesThatPressTheSameAtOnceAreAllAnsweredAsIfFirst() throws Exception {
+    void simultaneousIdenticalSubmissions_allGetTheSameAnswer() throws Exception {
         for (int last = 1; last <= 6; last++) {
             Map<String, String> same =
                     Map.of("key", "advised-1-" + last + "-note", "text", "once", "night", "1", "if-last-is", "" + last);
@@ -237,7 +236,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatCannotBeLoggedForNowIsToldAsSuch_soThatThePageKeepsIt() throws Exception {
+    void temporaryLogFailure_isReported_soThatThePageKeepsTheSubmission() throws Exception {
         night.damageLog();
         HttpResponse<String> answer = post("note", Map.of("key", "note-of-the-test", "text", "dew"));
         assertThat(answer.statusCode()).isEqualTo(503);
@@ -250,7 +249,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatIsWrongIsSaidBesideWhatWasTyped() throws Exception {
+    void errors_areShownNextToTheEntry() throws Exception {
         HttpResponse<String> answer = post("compass", Map.of("key", "compass-of-test", "bearing", "northish"));
         assertThat(answer.statusCode()).isEqualTo(422);
         assertThat(answer.body())
@@ -260,7 +259,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void whatIsMissingIsSaid() throws Exception {
+    void missingValue_isReported() throws Exception {
         HttpResponse<String> answer = post("scale", Map.of("key", "scale-of-the-test"));
         assertThat(answer.statusCode()).isEqualTo(422);
         assertThat(answer.body()).contains("Altitude on the scale").contains("is empty");
@@ -276,7 +275,7 @@ class PostedFormsTest {
                 "<script>alert(1)</script>",
                 "--help"
             })
-    void whateverANoteHoldsIsANote_andIsShownAsText(String text) throws Exception {
+    void anyNote_isLoggedAndShownAsText(String text) throws Exception {
         assertThat(post("note", Map.of("key", "note-of-the-test", "text", text)).statusCode())
                 .isEqualTo(303);
         assertThat(last().event()).isEqualTo(new NightEvent.Noted(text));
@@ -285,7 +284,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void aFieldThatTheFormHasNotIsNoOption() throws Exception {
+    void unknownField_isNotPassedAsAnOption() throws Exception {
         post(
                 "clamp",
                 Map.of(
@@ -298,7 +297,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void aLineBreakInAFieldIsRefused() throws Exception {
+    void lineBreakInAField_isRefused() throws Exception {
         assertThat(post("note", Map.of("key", "note-of-the-test", "text", "one\ntwo"))
                         .statusCode())
                 .isEqualTo(422);
@@ -306,7 +305,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void tooLargeAFormIsRefused_andTheNextIsTaken() throws Exception {
+    void oversizedForm_isRefused_andTheNextIsAccepted() throws Exception {
         HttpResponse<String> answer = post("note", Map.of("key", "note-of-the-test", "text", "x".repeat(70_000)));
         assertThat(answer.statusCode()).isEqualTo(413);
         assertThat(post("note", Map.of("key", "note-of-the-test", "text", "short"))
@@ -315,7 +314,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void theFormForANoteSaysItsLimitAndKeepsIt() throws Exception {
+    void noteForm_statesItsLimitAndEnforcesIt() throws Exception {
         String longest = "x".repeat(4000);
         HttpResponse<String> refused = post("note", Map.of("key", "note-of-the-test", "text", longest + "y"));
         assertThat(refused.statusCode()).isEqualTo(422);
@@ -331,18 +330,18 @@ class PostedFormsTest {
     }
 
     @Test
-    void anEventIsTakenBack() throws Exception {
+    void event_canBeUndone() throws Exception {
         post("note", Map.of("key", "note-of-the-test", "text", "wrong"));
         post("undo", Map.of("key", "undo-of-the-test", "seq", "2"));
         assertThat(last().event()).isEqualTo(new NightEvent.Withdrawn(2));
     }
 
     @Test
-    void everyFormTypesACommandThatTheParserKnows() {
+    void everyForm_buildsACommandThatTheParserKnows() {
         for (CommandForm form : CommandForms.all()) {
             java.util.List<String> words = new java.util.ArrayList<>(form.command());
             words.add("--help");
-            CommandResult help = night.desk().run(words);
+            CommandResult help = night.session().run(words);
             assertThat(help.isGood()).as(form.id()).isTrue();
             form.fields().stream()
                     .filter(field -> !field.isPositional())
@@ -355,7 +354,7 @@ class PostedFormsTest {
     }
 
     @Test
-    void aDamagedLogIsSaidOnThePage_andTakesNoPress() throws Exception {
+    void damagedLog_isReported_andSubmissionsAreRefused() throws Exception {
         night.damagePageOfLog();
         HttpResponse<String> page = reader.get("/nights");
         assertThat(page.body()).contains("The log is damaged. What can be read is shown");

@@ -17,7 +17,7 @@ import polewright.alignment.advice.SightingKind;
 import polewright.operations.practice.PracticeNight;
 import polewright.web.Browser.Device;
 
-/** A practice night by camera from its beginning to its debrief: what is pressed is on the pages, what is read too. */
+/** A camera practice night from start to debrief; every input and every reading is on the pages. */
 @Tag("slow")
 class PracticeByCameraInABrowserTest {
     private static final int MOST_STEPS = 25;
@@ -30,7 +30,7 @@ class PracticeByCameraInABrowserTest {
     @TempDir
     private Path folder;
 
-    // Set as soon as the device is known.
+    // Set once the device is known.
     @SuppressWarnings("NullAway.Init")
     private ServedNight night;
 
@@ -39,11 +39,11 @@ class PracticeByCameraInABrowserTest {
 
     @ParameterizedTest
     @CsvSource({"PHONE, dark", "LAPTOP, day"})
-    void aPracticeByCameraIsPlayedToStop_andDebriefed(Device device, String palette) {
+    void cameraPractice_reachesStop_andIsDebriefed(Device device, String palette) {
         try (ServedNight served = new ServedNight(folder, "2026-11-26T10:00:00Z");
-                BrowserContext held = BROWSER.device(device)) {
+                BrowserContext context = BROWSER.device(device)) {
             night = served;
-            page = held.newPage();
+            page = context.newPage();
             page.navigate(night.address("/practice"));
             if (palette.equals("day")) {
                 page.locator("button[name=palette]").click();
@@ -77,7 +77,7 @@ class PracticeByCameraInABrowserTest {
     }
 
     private int frames() {
-        return PracticeNight.current(night.desk().workbench())
+        return PracticeNight.current(night.session().workbench())
                 .map(practice -> (int) practice.state().done().stream()
                         .filter(done ->
                                 done.seen() instanceof polewright.simulation.practice.ObservedReadings.FrameTaken)
@@ -85,7 +85,7 @@ class PracticeByCameraInABrowserTest {
                 .orElse(0);
     }
 
-    /** Presses on the page Practice, and waits until the page Frames has made something of it. */
+    /** Takes a frame on the Practice page, and waits until the Frames page has processed it. */
     private void take(int turnedDeg) {
         int number = frames() + 1;
         page.navigate(night.address("/practice"));
@@ -113,7 +113,7 @@ class PracticeByCameraInABrowserTest {
         assertThat(lastSeq()).isGreaterThan(before);
     }
 
-    /** Turns as advised, takes a frame, and goes on by what it says is left. */
+    /** Turns as advised, takes a frame, and continues with the turns that it says remain. */
     private void turnWithFrames(PracticePlayer player, Advice.TurnScrews turn) {
         long before = lastSeq();
         player.turnOnly(turn);

@@ -14,7 +14,7 @@ import polewright.alignment.advice.Advice;
 import polewright.simulation.practice.PracticeState;
 import polewright.web.Browser.Device;
 
-/** The game from its beginning to its debrief, by the pages alone. */
+/** A practice night from start to debrief, using only the pages. */
 @Tag("slow")
 class PracticeInABrowserTest {
     private static final int MOST_STEPS = 40;
@@ -26,10 +26,10 @@ class PracticeInABrowserTest {
     private Path folder;
 
     @Test
-    void aPracticeByEyeIsPlayedToStop_andDebriefed() {
+    void visualPractice_reachesStop_andIsDebriefed() {
         try (ServedNight night = new ServedNight(folder, "2026-11-26T10:00:00Z");
-                BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+                BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             page.navigate(night.address("/practice"));
             page.locator("form[action='/do/practice-begin'] button").click();
             page.locator("text=What to do now, and how to log it").waitFor();

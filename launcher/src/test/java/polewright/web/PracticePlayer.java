@@ -13,7 +13,7 @@ import polewright.report.text.TurnWords;
 import polewright.simulation.practice.ObservedReadings;
 import polewright.simulation.practice.PracticeState;
 
-/** Someone who plays the game: does on its page what its night advises, and enters there what was seen. */
+/** Someone who plays a practice night: carries out the advice on its page, and enters the readings there. */
 final class PracticePlayer {
     private static final Pattern READS = Pattern.compile("reads (-?[0-9.]+)°");
 
@@ -26,7 +26,7 @@ final class PracticePlayer {
     }
 
     PracticeState game() {
-        return PracticeNight.current(night.desk().workbench()).orElseThrow().state();
+        return PracticeNight.current(night.session().workbench()).orElseThrow().state();
     }
 
     Advice advice() {
@@ -42,23 +42,23 @@ final class PracticePlayer {
             if (advice instanceof Advice.TurnScrews turn) {
                 turnOnly(turn);
             } else if (advice instanceof Advice.Clamp) {
-                does("practice-clamp", "button");
+                press("practice-clamp", "button");
             } else if (advice instanceof Advice.MoveByHand move) {
                 page.navigate(night.address("/practice"));
                 page.locator("input[name=right]")
                         .fill(String.valueOf(move.azimuth().degrees()));
                 page.locator("input[name=up]")
                         .fill(String.valueOf(move.altitude().degrees()));
-                does("practice-move", "button.main");
+                press("practice-move", "button.main");
             }
             page.navigate(night.address("/practice/night/"));
             page.locator(".done button.main").click();
         }
-        PersonAtThePage.isLogged(page, next);
+        PersonAtThePage.assertLogged(page, next);
     }
 
-    /** Presses a button of the game and waits until it has told. */
-    private void does(String form, String button) {
+    /** Presses a button of the practice and waits for its result. */
+    private void press(String form, String button) {
         if (!page.url().endsWith("/practice")) {
             page.navigate(night.address("/practice"));
         }
@@ -69,19 +69,19 @@ final class PracticePlayer {
                         .first()
                         .click());
         assertThat(game().done()).hasSize(before + 1);
-        // The page that the answer brings has other keys.
+        // The page in the answer has new keys.
         page.navigate(night.address("/practice"));
     }
 
-    /** Turns as advised, and logs nothing of it. */
+    /** Turns as advised without logging it. */
     void turnOnly(Advice.TurnScrews turn) {
         if (turn.loosenFirst()) {
-            does("practice-unclamp", "button");
+            press("practice-unclamp", "button");
         }
         turn.turns().forEach(this::turn);
     }
 
-    /** Whether frames told the axis, and follow the screws from now on. */
+    /** Whether frames have given the axis and now follow the screws. */
     boolean followsFrames() {
         return night.practice().frames().orElseThrow().status().step().isPresent();
     }
@@ -91,27 +91,27 @@ final class PracticePlayer {
         page.locator("#practice-screw-screw")
                 .selectOption(turn.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude");
         page.locator("#practice-screw-turns").fill(TurnWords.typed(turn));
-        does("practice-screw", "button.main");
+        press("practice-screw", "button.main");
     }
 
     private void look(Advice.TakeSighting take) {
         switch (take.kind()) {
             case COMPASS -> {
-                does("practice-compass", "button");
+                press("practice-compass", "button");
                 enter("bearing", read());
             }
             case LEVEL_AND_SCALE -> {
-                does("practice-scale", "button");
+                press("practice-scale", "button");
                 enter("altitude", read());
             }
             case STILL_POINT -> {
-                does("practice-rocking", "button");
+                press("practice-rocking", "button");
                 assertThat(page.locator(".drawing svg")).isVisible();
-                // A test has no eye for the picture: it takes the figures that the picture shows.
+                // A test cannot look at the picture, so it takes the figures behind it.
                 ObservedReadings.WhileRocking seen = (ObservedReadings.WhileRocking)
                         game().lastLook().orElseThrow().seen();
                 ObservedReadings.StarPlace star = seen.star().orElseThrow();
-                // Not by the link on Now: while one looked time went on, and it may advise something else.
+                // Not by the link on Now: time has passed, and Now may advise something else.
                 page.navigate(night.address("/practice/night/sightings/still"));
                 page.locator("input[name=star]").fill(star.star());
                 page.locator("select[name=with]").selectOption(seen.optic().name());
@@ -125,7 +125,7 @@ final class PracticePlayer {
                         .fill(take.star().orElseThrow().name());
                 page.locator("#practice-drift-minutes")
                         .fill(String.valueOf(take.watch().toMinutes()));
-                does("practice-drift", "button.main");
+                press("practice-drift", "button.main");
                 ObservedReadings.Drifted seen = (ObservedReadings.Drifted)
                         game().lastLook().orElseThrow().seen();
                 page.navigate(night.address("/practice/night/sightings/drift"));
@@ -143,7 +143,7 @@ final class PracticePlayer {
         }
     }
 
-    /** What the game's page says that the instrument reads. */
+    /** The instrument reading on the practice page. */
     private String read() {
         Matcher reads = READS.matcher(page.locator("main").textContent());
         assertThat(reads.find()).isTrue();

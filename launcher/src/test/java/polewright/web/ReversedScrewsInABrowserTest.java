@@ -65,7 +65,7 @@ class ReversedScrewsInABrowserTest {
     private static final int MOST_STEPS = 50;
     private static final int MOST_FRAMES = 40;
     private static final double MOST_TURNS = 20;
-    // A thread of 1.25 mm on arms of 200 and 180 mm is assumed.
+    // Assumes a thread of 1.25 mm on arms of 200 and 180 mm.
     private static final double AZIMUTH_DEG_PER_TURN = -1.25 * Math.toDegrees(1.25 / 200);
     private static final double ALTITUDE_DEG_PER_TURN = -0.75 * Math.toDegrees(1.25 / 180);
     private static final double LEAN_DEG = 1;
@@ -89,7 +89,7 @@ class ReversedScrewsInABrowserTest {
                 seed);
     }
 
-    private static void assertBothKnownToGoTheOtherWay(Rig rig, ScrewSenses senses) {
+    private static void assertBothKnownToBeReversed(Rig rig, ScrewSenses senses) {
         assertThat(rig.azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(rig.altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
         assertThat(senses.isAzimuthKnown()).isTrue();
@@ -100,24 +100,24 @@ class ReversedScrewsInABrowserTest {
         return offset.distance().arcminutes();
     }
 
-    /** And the next night knows from the beginning. */
+    /** The next night knows from its beginning. */
     private static void assertLearnedForTheNextNight(ServedNight night) {
-        Fix fix = night.desk().tonight().orElseThrow().state().fix();
-        assertBothKnownToGoTheOtherWay(fix.rig(), fix.senses());
+        Fix fix = night.session().tonight().orElseThrow().state().fix();
+        assertBothKnownToBeReversed(fix.rig(), fix.senses());
         CommandResult begun = night.type("begin", "--again");
         assertThat(begun.isGood()).isTrue();
-        Fix next = night.desk().tonight().orElseThrow().state().fix();
-        assertBothKnownToGoTheOtherWay(next.rig(), next.senses());
+        Fix next = night.session().tonight().orElseThrow().state().fix();
+        assertBothKnownToBeReversed(next.rig(), next.senses());
     }
 
     @ParameterizedTest
     @CsvSource({"PHONE, 2.2, -1.1, 1", "LAPTOP, -1.6, 0.9, 2"})
-    void aNightByEyeEndsAtStop_andTheAxisWasNeverMuchFartherOffThanATestTurnTakesIt(
+    void visualNight_endsAtStop_andTheAxisErrorGrowsNoMoreThanATestTurn(
             Device device, double rightDeg, double highDeg, long seed) {
         IndependentTelescope telescope = new IndependentTelescope(SKY, wedge(rightDeg, highDeg, seed), seed);
         try (ServedNight night = ServedNight.byEye(folder, EVENING);
-                BrowserContext held = BROWSER.device(device)) {
-            Page page = held.newPage();
+                BrowserContext context = BROWSER.device(device)) {
+            Page page = context.newPage();
             PersonAtThePage.begin(page, night);
             PersonAtThePage person = new PersonAtThePage(night, telescope);
             double first = arcmin(person.truth());
@@ -141,12 +141,12 @@ class ReversedScrewsInABrowserTest {
 
     @ParameterizedTest
     @CsvSource({"PHONE, 1.2, 0.8, 3"})
-    void aNightByFramesEndsAtStop_andATurnTheWrongWayIsSaidOnTheFirstFrameAfterIt(
+    void cameraNight_endsAtStop_andAWrongTurnIsReportedOnTheNextFrame(
             Device device, double rightDeg, double highDeg, long seed) throws IOException {
         ModelWedge wedge = wedge(rightDeg, highDeg, seed);
         try (ServedNight night = new ServedNight(folder, EVENING);
-                BrowserContext held = BROWSER.device(device)) {
-            Page page = held.newPage();
+                BrowserContext context = BROWSER.device(device)) {
+            Page page = context.newPage();
             PersonAtThePage.begin(page, night);
             FollowingFrames person = new FollowingFrames(page, night, wedge, seed);
             double first = arcmin(SKY.offset(wedge.axis()));
@@ -161,7 +161,7 @@ class ReversedScrewsInABrowserTest {
         }
     }
 
-    /** Someone with a capture program and a hand on the screws, who does what the page Now says. */
+    /** Someone with a capture program and a hand on the screws, following the Now page. */
     private static final class FollowingFrames {
         private static final Pattern ORDER =
                 Pattern.compile("(Altitude|Azimuth) screw (over )?((?:\\d+ )?\\d+(?:/\\d+)?) turns?"
@@ -190,7 +190,7 @@ class ReversedScrewsInABrowserTest {
         }
 
         private NightState night() {
-            return night.desk().tonight().orElseThrow().state();
+            return night.session().tonight().orElseThrow().state();
         }
 
         void followToStop() throws IOException {
@@ -206,7 +206,7 @@ class ReversedScrewsInABrowserTest {
                     page.locator(".done button.main").click();
                     assertThat(page.locator(".said")).containsText("Logged #", SOON);
                 } else {
-                    // One frame more, whatever it is that is to be seen.
+                    // One more frame, whatever there is to see.
                     take();
                 }
             }
@@ -254,7 +254,7 @@ class ReversedScrewsInABrowserTest {
             return size;
         }
 
-        /** One screw, then a frame. */
+        /** Turns one screw, then takes a frame. */
         private void turn(List<Ordered> orders) throws IOException {
             Ordered order = orders.get(0);
             boolean azimuth = order.screw() == ScrewTurn.Which.AZIMUTH;

@@ -30,20 +30,20 @@ import polewright.web.session.Commands;
 import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 
-/** A night of its own, served on a free port, its clock in the test's hand. */
+/** A separate night served on a free port, with a clock that the test sets. */
 final class ServedNight implements AutoCloseable {
     private final SettableClock clock;
-    private final NightSession desk;
+    private final NightSession session;
     private final NightSession practice;
     private final Path frames;
     private PageServer server;
 
-    /** Of someone whose capture program saves to a folder. */
+    /** For a user whose capture program saves to a folder. */
     ServedNight(Path folder, String now) {
         this(folder, now, frames -> FrameSource.saved(frames, FrameClues.NONE, Drive.NOT_TOLD));
     }
 
-    /** Of someone without a camera. */
+    /** For a user without a camera. */
     static ServedNight byEye(Path folder, String now) {
         return new ServedNight(folder, now, frames -> FrameSource.sent(frames, FrameClues.NONE, Drive.NOT_TOLD));
     }
@@ -62,16 +62,16 @@ final class ServedNight implements AutoCloseable {
         frames = folder.resolve("captures");
         makeFolder(frames);
         Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        desk = NightSession.of("", bench, commands).watching(source.apply(frames), Clock.systemUTC());
+        session = NightSession.of("", bench, commands).watching(source.apply(frames), Clock.systemUTC());
         practice = PracticeSession.of(bench, commands, Clock.systemUTC());
-        server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", 0);
+        server = PageServer.start(List.of(session, practice), accessControl(), "127.0.0.1", 0);
     }
 
-    private AccessControl door() {
+    private AccessControl accessControl() {
         return new AccessControl(
                 new AccessSettings(
                         Set.of(),
-                        new PairedDevices(desk.workbench().dataFolder()),
+                        new PairedDevices(session.workbench().dataFolder()),
                         Clock.systemUTC(),
                         PageServer.OPEN,
                         PageServer.UPLOADS,
@@ -79,12 +79,12 @@ final class ServedNight implements AutoCloseable {
                 PageServer::pairingPage);
     }
 
-    /** Where the game's own night is read. */
+    /** The session of the practice night. */
     NightSession practice() {
         return practice;
     }
 
-    /** Where a capture program would save. */
+    /** The folder of the capture program. */
     Path frames() {
         return frames;
     }
@@ -97,8 +97,8 @@ final class ServedNight implements AutoCloseable {
         }
     }
 
-    NightSession desk() {
-        return desk;
+    NightSession session() {
+        return session;
     }
 
     Instant now() {
@@ -106,22 +106,22 @@ final class ServedNight implements AutoCloseable {
     }
 
     void wait(Duration length) {
-        clock.goOn(length);
+        clock.advance(length);
     }
 
     String address(String path) {
         return "http://127.0.0.1:" + server.port() + path;
     }
 
-    /** Types a command at a terminal beside it. */
+    /** Types a command in a terminal while the server runs. */
     CommandResult type(String... words) {
-        return desk.run(List.of(words));
+        return session.run(List.of(words));
     }
 
-    /** One page of the log's file, which holds no events, is overwritten. */
+    /** Overwrites a page of the log file that holds no events. */
     void damagePageOfLog() {
         try {
-            byte[] bytes = Files.readAllBytes(desk.workbench().defaultLog());
+            byte[] bytes = Files.readAllBytes(session.workbench().defaultLog());
             Arrays.fill(bytes, 2 * 4096, 3 * 4096, (byte) 0x5a);
             replaceLog(bytes);
         } catch (IOException e) {
@@ -129,31 +129,31 @@ final class ServedNight implements AutoCloseable {
         }
     }
 
-    /** What is left of the log is no database. */
+    /** Makes the whole log unreadable as a database. */
     void damageLog() {
         replaceLog("x".repeat(8192).getBytes(StandardCharsets.US_ASCII));
     }
 
-    /** At once, so that the watch of the log sees no file that is half written. */
+    /** Replaced atomically, so that the server never sees a half-written file. */
     void replaceLog(byte[] content) {
         try {
-            Path log = desk.workbench().defaultLog();
-            Path other = Files.write(log.resolveSibling("other"), content);
-            Files.move(other, log, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            for (String beside : List.of("-wal", "-shm")) {
-                Files.deleteIfExists(log.resolveSibling(log.getFileName() + beside));
+            Path log = session.workbench().defaultLog();
+            Path replacement = Files.write(log.resolveSibling("other"), content);
+            Files.move(replacement, log, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            for (String suffix : List.of("-wal", "-shm")) {
+                Files.deleteIfExists(log.resolveSibling(log.getFileName() + suffix));
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    /** Ends the server, as a laptop that is shut, and starts it again on the same port. */
+    /** Stops the server, as when a laptop is shut, and starts it again on the same port. */
     void restart(Runnable meanwhile) {
         int port = server.port();
         server.close();
         meanwhile.run();
-        server = PageServer.start(List.of(desk, practice), door(), "127.0.0.1", port);
+        server = PageServer.start(List.of(session, practice), accessControl(), "127.0.0.1", port);
     }
 
     @Override

@@ -8,11 +8,11 @@ import polewright.launcher.Main;
 import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
 
-/** The server in a process of its own, so that it can be killed. */
+/** The server in a separate process, so that it can be killed. */
 final class ServerProcess {
     private ServerProcess() {}
 
-    /** On a port, or on any with 0. */
+    /** Starts on the given port, or on any free port if 0. */
     static Process start(Path log, int port) throws IOException {
         ProcessBuilder builder = new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -29,7 +29,7 @@ final class ServerProcess {
         return builder.start();
     }
 
-    /** As the process says, once it listens. */
+    /** The port printed by the process once it listens. */
     static int port(Process server) throws IOException {
         BufferedReader output = server.inputReader();
         String line = output.readLine();
@@ -39,7 +39,7 @@ final class ServerProcess {
         return Integer.parseInt(line.replaceFirst(".*:(\\d+)/.*", "$1"));
     }
 
-    /** The notes in the log's last night. */
+    /** The notes of the last night in the log. */
     static List<String> notes(Path log) {
         try (NightLog opened = NightLog.open(log)) {
             return opened.events(opened.latest().orElseThrow()).stream()

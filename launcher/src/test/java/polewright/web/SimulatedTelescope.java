@@ -21,7 +21,7 @@ import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** The rehearsals' wedge and observer. */
+/** The wedge and observer of the practice nights. */
 final class SimulatedTelescope implements TelescopeByEye {
     private static final Rig RIG = Rig.typicalForkOnWedge();
 

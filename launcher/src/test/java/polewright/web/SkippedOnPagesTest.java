@@ -26,7 +26,7 @@ import polewright.alignment.advice.AdvisedStar;
 import polewright.session.event.NightEvent;
 import polewright.session.event.Skip;
 
-/** What cannot be sighted is one press on Now, and something else is advised. */
+/** A sighting that is impossible is skipped with one press on Now, and another is advised. */
 class SkippedOnPagesTest {
     private static final Pattern PRESS =
             Pattern.compile("(?s)<form method=\"post\" action=\"(/do/skip)\".*?>(.*?)<button>(.*?)</button>");
@@ -38,11 +38,11 @@ class SkippedOnPagesTest {
     private final HttpClient client = HttpClient.newHttpClient();
     private ServedNight night;
 
-    /** A button, and what it sends. */
+    /** A button and the fields that it sends. */
     private record Press(String label, Map<String, String> fields) {}
 
     @BeforeEach
-    void beginANight() {
+    void beginNight() {
         night = ServedNight.byEye(folder, "2026-11-25T20:00:00Z");
         type("begin", "--site", "54.60,-2.90,240");
     }
@@ -85,7 +85,7 @@ class SkippedOnPagesTest {
                 .orElseThrow(() -> new AssertionError("no press '" + label + "'"));
     }
 
-    /** Where the answer leads. */
+    /** Submits the press; returns the address that the answer leads to. */
     private String send(Press press) throws Exception {
         String body = press.fields().entrySet().stream()
                 .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
@@ -102,7 +102,7 @@ class SkippedOnPagesTest {
     }
 
     private List<Skip> skips() {
-        return night.desk().tonight().orElseThrow().events().stream()
+        return night.session().tonight().orElseThrow().events().stream()
                 .map(logged -> logged.event())
                 .filter(NightEvent.SightingSkipped.class::isInstance)
                 .map(event -> ((NightEvent.SightingSkipped) event).skip())
@@ -110,11 +110,11 @@ class SkippedOnPagesTest {
     }
 
     private Advice advice() {
-        return night.desk().tonight().orElseThrow().state().advice();
+        return night.session().tonight().orElseThrow().state().advice();
     }
 
     @Test
-    void onlyWhatMakesSenseIsOffered() throws Exception {
+    void onlySensibleReasons_areOffered() throws Exception {
         assertThat(presses()).extracting(Press::label).containsExactly("No scale here");
         type("sight", "scale", "54.2");
         assertThat(presses()).extracting(Press::label).containsExactly("No compass here");
@@ -129,14 +129,14 @@ class SkippedOnPagesTest {
     }
 
     @Test
-    void onePress_isOneEvent_andAnotherStarIsAdvised() throws Exception {
+    void onePress_logsOneEvent_andAnotherStarIsAdvised() throws Exception {
         type("sight", "scale", "54.2");
         type("sight", "compass", "2");
         Advice before = advice();
         String star = ((Advice.TakeSighting) before).star().orElseThrow().name();
         Press cloud = labelled("Cloud over it");
         assertThat(page(send(cloud))).contains("No sightings within 30° of " + star + " for an hour.");
-        // Sent again, by a phone that heard no answer, it is the same press.
+        // Sent again by a phone that received no answer, it is the same press.
         send(cloud);
         assertThat(skips()).singleElement().satisfies(skip -> {
             assertThat(skip.because()).isEqualTo(Skip.Reason.CLOUD);
@@ -145,9 +145,9 @@ class SkippedOnPagesTest {
         assertThat(advice()).isNotEqualTo(before);
     }
 
-    /** Another device was quicker: the press says what its own page showed. */
+    /** Another device was quicker: the press refers to what its own page showed. */
     @Test
-    void pressOfAnOlderPage_isAboutWhatThatPageShowed() throws Exception {
+    void pressOnAnOlderPage_refersToWhatThatPageShowed() throws Exception {
         type("sight", "scale", "54.2");
         type("sight", "compass", "2");
         String star = ((Advice.TakeSighting) advice()).star().orElseThrow().name();
@@ -160,7 +160,7 @@ class SkippedOnPagesTest {
     }
 
     @Test
-    void missingReticle_isLeftOutOfTheForm() throws Exception {
+    void missingReticle_isOmittedFromTheForm() throws Exception {
         type("sight", "scale", "54.2");
         type("sight", "compass", "2");
         send(labelled("No reticle here"));

@@ -22,10 +22,10 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Horizon;
 import polewright.web.Browser.Device;
 
-/** The skyline's corners under a finger and under keys, and the pictures of forms that answer what is typed. */
+/** The skyline's corners moved by finger and by keyboard, and the sketches that follow the form's entries. */
 @Tag("slow")
 class SkylineInABrowserTest {
-    // Three units of the strip are a degree, a unit is a pixel.
+    // Three units of the strip are one degree, and a unit is one pixel.
     private static final double PX_PER_DEGREE = 3;
 
     @AutoClose
@@ -50,7 +50,7 @@ class SkylineInABrowserTest {
     }
 
     private List<Horizon.Point> logged() {
-        NightEvent last = night.desk().tonight().orElseThrow().events().stream()
+        NightEvent last = night.session().tonight().orElseThrow().events().stream()
                 .reduce((earlier, later) -> later)
                 .orElseThrow()
                 .event();
@@ -63,10 +63,10 @@ class SkylineInABrowserTest {
 
     @ParameterizedTest
     @EnumSource(Device.class)
-    void aCornerIsDragged_anotherGoesByKeys_andTheSkylineIsLogged(Device device) {
+    void corners_areMovedByDraggingAndByKeys_andTheSkylineIsLogged(Device device) {
         night.type("horizon", "0,8", "20,20", "200,4");
-        try (BrowserContext held = BROWSER.device(device)) {
-            Page page = held.newPage();
+        try (BrowserContext context = BROWSER.device(device)) {
+            Page page = context.newPage();
             page.navigate(night.address("/rig"));
             BoundingBox box = corner(page, 2).boundingBox();
             double x = box.x + box.width / 2;
@@ -81,10 +81,10 @@ class SkylineInABrowserTest {
             page.keyboard().press("ArrowRight");
             page.keyboard().press("Shift+ArrowUp");
             assertThat(page.locator("#horizon-said")).containsText("azimuth 2°, 18° high");
-            // The server has drawn what the handles say.
+            // The server has redrawn the skyline from the handles.
             assertThat(page.locator("#horizon-sketch svg g.corners circle")).hasCount(3);
             page.locator(".entry:has(#horizon-corners) button.main").click();
-            PersonAtThePage.isLogged(page, 4);
+            PersonAtThePage.assertLogged(page, 4);
             List<Horizon.Point> corners = logged();
             assertThat(corners).hasSize(3);
             assertThat(corners.get(0).azimuth().degrees()).isCloseTo(2, Offset.offset(1e-9));
@@ -95,10 +95,10 @@ class SkylineInABrowserTest {
     }
 
     @Test
-    void aCornerIsAddedAndTakenAway_andAnOpenSkyIsOnePress() {
+    void corner_canBeAddedAndRemoved_andAnOpenSkyIsOnePress() {
         night.type("horizon", "0,8", "100,20");
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             page.navigate(night.address("/rig"));
             page.locator("#horizon-add").click();
             assertThat(page.locator("#horizon-corners")).hasValue("0,8 100,20 230,14");
@@ -108,15 +108,15 @@ class SkylineInABrowserTest {
             assertThat(page.locator("#horizon-corners")).hasValue("100,20 230,14");
             assertThat(page.locator("#horizon-sketch svg g.corners circle")).hasCount(2);
             page.locator("form[action$='/do/open-sky'] button").click();
-            PersonAtThePage.isLogged(page, 4);
+            PersonAtThePage.assertLogged(page, 4);
             assertThat(logged()).isEmpty();
         }
     }
 
     @Test
-    void whatIsTypedMovesTheHandles() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+    void typedFigures_moveTheHandles() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             page.navigate(night.address("/rig"));
             page.locator("#horizon-corners").fill("0,8 90,30");
             assertThat(page.locator(".corner")).hasCount(2);
@@ -125,14 +125,14 @@ class SkylineInABrowserTest {
     }
 
     @Test
-    void theSketchAnswersWhatIsTyped_andStaysWhileItCannotBeDrawn() {
-        try (BrowserContext held = BROWSER.device(Device.PHONE)) {
-            Page page = held.newPage();
+    void sketch_followsTheEntry_andStaysWhileTheEntryIsInvalid() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = context.newPage();
             page.navigate(night.address("/sightings/compass"));
             page.locator("#compass-bearing").fill("350");
             assertThat(page.locator("#compass-sketch svg")).containsText("bearing 350°");
             page.locator("#compass-bearing").fill("350x");
-            // Another figure afterwards, so that an answer to the one before would have come by now.
+            // Followed by another figure, by which time an answer to the previous one would have arrived.
             page.waitForResponse(
                     response -> response.url().contains("/sketch/compass"),
                     () -> page.locator("#compass-declination").fill("1"));

@@ -25,7 +25,7 @@ import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 import polewright.web.session.WatchedFrames;
 
-/** A server that was only just started on a slow laptop: its first look at the frames takes seconds. */
+/** A server just started on a slow laptop, whose first poll for frames takes seconds. */
 @Tag("slow")
 class SlowBeginningTest {
     private static final long SLOW_SECONDS = 3;
@@ -34,7 +34,7 @@ class SlowBeginningTest {
     private Path folder;
 
     @Test
-    void firstFrame_waitsForTheWatchToBegin_andIsNotRefused() throws IOException {
+    void firstFrame_waitsForTheWatch_andIsNotRefused() throws IOException {
         Path captures = Files.createDirectory(folder.resolve("captures"));
         Workbench bench = new Workbench(
                 Clock.systemUTC(),
@@ -45,14 +45,14 @@ class SlowBeginningTest {
                 Pause.REAL);
         CompletableFuture<Path> slow =
                 new CompletableFuture<Path>().completeOnTimeout(captures, SLOW_SECONDS, TimeUnit.SECONDS);
-        NightSession desk = NightSession.of(
+        NightSession session = NightSession.of(
                         "", bench, (inside, words) -> Main.run(inside, words.toArray(String[]::new)))
                 .watching(
                         new FrameSource(() -> Optional.of(slow.join()), false, FrameClues.NONE, Drive.NOT_TOLD),
                         Clock.systemUTC());
-        assertThat(desk.run(List.of("begin", "--site", "54.60,-2.90,240")).isGood())
+        assertThat(session.run(List.of("begin", "--site", "54.60,-2.90,240")).isGood())
                 .isTrue();
-        try (WatchedFrames frames = desk.frames().orElseThrow()) {
+        try (WatchedFrames frames = session.frames().orElseThrow()) {
             frames.open();
             assertThat(frames.refresh()).isTrue();
         }

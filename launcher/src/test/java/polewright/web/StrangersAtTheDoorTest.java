@@ -24,9 +24,9 @@ import polewright.web.access.Admission;
 import polewright.web.access.OpenStreams;
 
 /**
- * What nobody who was not let in gets, and what nobody gets. Requests are bytes on a socket: a client library would put
- * right what is wrong in them. The rules are those of RFC 9110 (Host, Origin by the Fetch standard, status codes) and
- * RFC 9112 (the form of a request).
+ * Access limits for unpaired devices, and limits that apply to all. Requests are raw bytes on a socket, because a
+ * client library would correct their errors. The rules are those of RFC 9110 (Host, Origin by the Fetch standard,
+ * status codes) and RFC 9112 (request syntax).
  */
 @Tag("slow")
 class StrangersAtTheDoorTest {
@@ -64,7 +64,7 @@ class StrangersAtTheDoorTest {
         return answer.substring(0, Math.max(0, answer.indexOf("\r\n\r\n")));
     }
 
-    private static void isGuarded(String answer) {
+    private static void assertSecurityHeaders(String answer) {
         assertThat(head(answer))
                 .contains(
                         "Content-Security-Policy: default-src 'none'",
@@ -75,7 +75,7 @@ class StrangersAtTheDoorTest {
     }
 
     @Test
-    void aStrangerGetsNoRouteButThePairingPage() throws IOException {
+    void unpairedDevice_reachesOnlyThePairingPage() throws IOException {
         List<String> routes = server.routes();
         assertThat(routes)
                 .contains(
@@ -106,12 +106,12 @@ class StrangersAtTheDoorTest {
                     .as(unknown)
                     .contains(" 401 ", "Pair this device");
         }
-        isGuarded(server.get(SHARED, "/", ""));
+        assertSecurityHeaders(server.get(SHARED, "/", ""));
     }
 
     @Test
-    void aPairedDeviceGetsThemAndARevokedOneDoesNot() throws IOException {
-        String cookie = server.paired();
+    void pairedDevice_reachesEveryRoute_andARevokedOneDoesNot() throws IOException {
+        String cookie = server.pairedCookie();
         assertThat(server.get(SHARED, "/", cookie)).contains(" 200 ");
         assertThat(server.status("GET /changes HTTP/1.1\nHost: " + SHARED + ":PORT\n" + cookie + "\n"))
                 .isEqualTo(200);
@@ -137,14 +137,14 @@ class StrangersAtTheDoorTest {
                 "127.0.0.1:PORT/",
                 "",
             })
-    void anotherHostIsRefused(String host) throws IOException {
+    void foreignHost_isRefused(String host) throws IOException {
         String answer = server.raw("GET / HTTP/1.1\nHost: " + host + "\nConnection: close\n\n");
         assertThat(answer).containsPattern("^HTTP/1.1 4(00|21) ").doesNotContain("<html");
-        isGuarded(answer);
+        assertSecurityHeaders(answer);
     }
 
     @Test
-    void aRequestNamesOneHostInOneWay() throws IOException {
+    void request_mustNameExactlyOneHost() throws IOException {
         for (String request : List.of(
                 "GET / HTTP/1.0\n\n",
                 "GET / HTTP/1.1\nConnection: close\n\n",
@@ -158,22 +158,22 @@ class StrangersAtTheDoorTest {
             String answer = server.raw(request);
             assertThat(answer).as(request).doesNotContain("<html").containsPattern("^(HTTP/1.1 [45]\\d\\d |$)");
             if (!answer.isEmpty()) {
-                isGuarded(answer);
+                assertSecurityHeaders(answer);
             }
         }
         assertThat(server.raw("GET / HTTP/1.0\nHost: 127.0.0.1:PORT\n\n")).contains(" 200 ");
         assertThat(server.get("LocalHost", "/", "")).contains(" 200 ");
-        assertThat(server.get(SHARED.toUpperCase(java.util.Locale.ROOT), "/", server.paired()))
+        assertThat(server.get(SHARED.toUpperCase(java.util.Locale.ROOT), "/", server.pairedCookie()))
                 .contains(" 200 ");
     }
 
     @Test
-    void noRouteIsWrittenToFromAnotherSitesPage() throws IOException {
+    void crossSiteWrites_areRefusedOnEveryRoute() throws IOException {
         List<String> writing = server.routes().stream()
                 .filter(route -> !route.startsWith("GET "))
                 .toList();
         assertThat(writing).hasSizeGreaterThan(20);
-        String cookie = server.paired();
+        String cookie = server.pairedCookie();
         for (String route : writing) {
             for (String from : List.of(
                     "",
@@ -192,8 +192,8 @@ class StrangersAtTheDoorTest {
                         .isEqualTo(403);
             }
         }
-        assertThat(server.desk().eventCount()).isZero();
-        // Another site may lead here, and no more.
+        assertThat(server.session().eventCount()).isZero();
+        // Another site may link here, but nothing more.
         assertThat(server.get("127.0.0.1", "/", "Sec-Fetch-Site: cross-site\n")).contains(" 200 ");
         assertThat(server.get("127.0.0.1", "/fix", "Sec-Fetch-Site: cross-site\n"))
                 .contains(" 403 ");
@@ -225,32 +225,32 @@ class StrangersAtTheDoorTest {
                 "/WEB-INF/web.xml",
                 "/webjars/htmx.org/2.0.10/dist/htmx.min.js",
             })
-    void noAddressLeadsToAFileThatIsNotListed(String address) throws IOException {
+    void unlistedFiles_areNeverServed(String address) throws IOException {
         for (String host : List.of("127.0.0.1", SHARED)) {
             String answer = server.get(host, address, "");
             assertThat(answer).containsPattern("^HTTP/1.1 4(00|01|04) ").doesNotContain("root:", "Manifest-Version");
             assertThat(head(answer)).doesNotContain("a=b");
-            isGuarded(answer);
+            assertSecurityHeaders(answer);
         }
     }
 
     @Test
-    void tooMuchIsRefusedInASentence() throws IOException {
+    void oversizedRequests_areRefusedInASentence() throws IOException {
         String longHead = server.get("127.0.0.1", "/", "X-Much: " + "a".repeat(8 * 1024) + "\n");
         assertThat(longHead).contains(" 431 ", "too long");
-        isGuarded(longHead);
+        assertSecurityHeaders(longHead);
         String longAddress = server.get("127.0.0.1", "/?" + "a".repeat(9 * 1024), "");
         assertThat(longAddress).containsPattern(" 4(14|31) ").contains("too long");
-        isGuarded(longAddress);
+        assertSecurityHeaders(longAddress);
         String ours = "Origin: http://127.0.0.1:PORT\nContent-Type: application/x-www-form-urlencoded\n";
         String longForm = server.raw("POST /palette HTTP/1.1\nHost: 127.0.0.1:PORT\nConnection: close\n" + ours
                 + "Content-Length: " + (Admission.FORM_BYTES + 1) + "\n\n");
         assertThat(longForm).contains(" 413 ", "64 KiB");
-        isGuarded(longForm);
+        assertSecurityHeaders(longForm);
         String chunked = server.raw("POST /palette HTTP/1.1\nHost: 127.0.0.1:PORT\nConnection: close\n" + ours
                 + "Transfer-Encoding: chunked\n\n5\nx=abc\n0\n\n");
         assertThat(chunked).contains(" 411 ");
-        isGuarded(chunked);
+        assertSecurityHeaders(chunked);
         String both = server.raw("POST /palette HTTP/1.1\nHost: 127.0.0.1:PORT\nConnection: close\n" + ours
                 + "Content-Length: 3\nTransfer-Encoding: chunked\n\n0\n\n");
         assertThat(both).containsPattern("^HTTP/1.1 4(00|11) ");
@@ -258,14 +258,14 @@ class StrangersAtTheDoorTest {
     }
 
     @Test
-    void whoeverIsStillSendingTooMuchHearsWhy() throws Exception {
+    void oversizedUpload_receivesTheReasonWhileSending() throws Exception {
         int length = (int) Admission.FORM_BYTES + 60_000;
         String head = "POST /palette HTTP/1.1\nHost: 127.0.0.1:PORT\nOrigin: http://127.0.0.1:PORT\n"
                 + "Content-Type: application/x-www-form-urlencoded\nContent-Length: " + length + "\n\n";
         try (Socket socket = server.socket()) {
             OutputStream out = socket.getOutputStream();
             out.write(server.bytes(head));
-            // As over Wi-Fi: the refusal is there long before all is sent.
+            // As over Wi-Fi: the refusal arrives long before the upload is complete.
             byte[] part = "a".repeat(length / 4).getBytes(StandardCharsets.US_ASCII);
             for (int sent = 0; sent < 4; sent++) {
                 out.write(part);
@@ -276,7 +276,7 @@ class StrangersAtTheDoorTest {
         }
     }
 
-    /** A byte at a time, as often as keeps a connection from falling silent. */
+    /** Sends one byte at a time, often enough to keep the connection from becoming idle. */
     private boolean isCut(Socket socket, OutputStream out, Duration within) throws Exception {
         long until = System.nanoTime() + within.toNanos();
         socket.setSoTimeout(100);
@@ -298,7 +298,7 @@ class StrangersAtTheDoorTest {
     }
 
     @Test
-    void whoDawdlesIsCutWhileOthersAreServed() throws Exception {
+    void slowClient_isDisconnected_whileOthersAreServed() throws Exception {
         Duration within = KnockedDoor.PATIENCE.multipliedBy(6);
         String kept = "GET /clock HTTP/1.1\nHost: 127.0.0.1:PORT\n\n";
         try (Socket first = server.socket()) {
@@ -329,15 +329,15 @@ class StrangersAtTheDoorTest {
     }
 
     @Test
-    void oneAddressCannotHoldAllConnections() throws IOException {
-        List<Socket> held = new ArrayList<>();
+    void oneAddress_cannotHoldAllConnections() throws IOException {
+        List<Socket> context = new ArrayList<>();
         try {
             for (int i = 0; i < 250; i++) {
-                held.add(server.socket("127.0.0.2"));
+                context.add(server.socket("127.0.0.2"));
             }
             assertThat(server.get("127.0.0.1", "/clock", "")).contains(" 200 ");
         } finally {
-            for (Socket socket : held) {
+            for (Socket socket : context) {
                 socket.close();
             }
         }
@@ -352,8 +352,8 @@ class StrangersAtTheDoorTest {
     }
 
     @Test
-    void aDevicesOldestStreamEndsWhenItOpensTooMany() throws IOException {
-        String cookie = server.paired();
+    void tooManyStreams_closeTheDevicesOldest() throws IOException {
+        String cookie = server.pairedCookie();
         List<Socket> streams = new ArrayList<>();
         try {
             for (int i = 0; i < OpenStreams.MOST_OF_A_DEVICE + 1; i++) {
@@ -361,7 +361,7 @@ class StrangersAtTheDoorTest {
             }
             assertThat(streams.get(0).getInputStream().readAllBytes()).isNotEmpty();
             assertThat(server.get(SHARED, "/clock", cookie)).contains(" 200 ");
-            try (Socket another = stream(server.paired())) {
+            try (Socket another = stream(server.pairedCookie())) {
                 assertThat(another.getInputStream().read()).isPositive();
             }
         } finally {
@@ -372,8 +372,8 @@ class StrangersAtTheDoorTest {
     }
 
     @Test
-    void theStreamOfARevokedDeviceEnds() throws IOException {
-        try (Socket stream = stream(server.paired())) {
+    void streamOfARevokedDevice_isClosed() throws IOException {
+        try (Socket stream = stream(server.pairedCookie())) {
             server.devices().revokeAll();
             assertThat(new String(stream.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
                     .doesNotContain("still here");

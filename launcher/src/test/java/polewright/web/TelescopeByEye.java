@@ -8,7 +8,7 @@ import polewright.mount.rig.Optic;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
 
-/** A telescope as it really stands, and what someone without a camera sees through it. */
+/** A telescope with its true axis, and its readings for an observer without a camera. */
 interface TelescopeByEye {
     /** Where the axis really points. */
     AxisOffset offset();
@@ -24,13 +24,16 @@ interface TelescopeByEye {
 
     double scaleDeg(Instant at);
 
-    /** From the line of a plumb's shadow to the axis. */
+    /** Angle from the shadow line of a plumb line to the axis. */
     double shadowDeg(Instant at);
 
     StarInView stillPoint(FixedStar star, Instant at, Optic optic);
 
     double northwardArcsec(FixedStar star, Instant from, Duration watched);
 
-    /** Where a star is, seen from the centre of rotation: how many widths of the field away, toward which hour of a clock. */
+    /**
+     * Position of a star relative to the centre of rotation: distance in field widths, direction as an hour on a
+     * clock.
+     */
     record StarInView(double fields, double clock) {}
 }

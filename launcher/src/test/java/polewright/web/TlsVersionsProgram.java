@@ -22,10 +22,11 @@ import javax.net.ssl.X509ExtendedTrustManager;
 import polewright.web.access.ServerCertificate;
 
 /**
- * A program of its own, in which Java forbids no version of TLS: it offers each version alone to the server of
- * {@code serve --secure}, and to a plain one that takes all of them, and prints whether they agreed.
+ * A separate program in which Java forbids no version of TLS. It offers each version alone to the server of {@code
+ * serve --secure}, and to a plain server that accepts all of them, and prints whether they agreed.
  *
- * <p>Java reads what it forbids once, before the first connection of a process. Argument: a folder to work in.
+ * <p>Java reads its list of forbidden versions once, before the first connection of a process. Argument: a folder to
+ * work in.
  */
 public final class TlsVersionsProgram {
     private static final String[] VERSIONS = {"TLSv1", "TLSv1.1", "TLSv1.2", "TLSv1.3"};
@@ -41,7 +42,7 @@ public final class TlsVersionsProgram {
                 out.println("secure " + version + " " + answer(version, server.port()));
             }
         }
-        try (SSLServerSocket any = takingAll(folder)) {
+        try (SSLServerSocket any = acceptingAll(folder)) {
             Thread taking = new Thread(() -> serve(any));
             taking.setDaemon(true);
             taking.start();
@@ -66,8 +67,8 @@ public final class TlsVersionsProgram {
         }
     }
 
-    /** Under the server's own certificate. */
-    private static SSLServerSocket takingAll(Path folder) throws IOException, GeneralSecurityException {
+    /** Uses the server's own certificate. */
+    private static SSLServerSocket acceptingAll(Path folder) throws IOException, GeneralSecurityException {
         char[] password = "polewright".toCharArray();
         Path certificate = folder.resolve("data").resolve("polewright").resolve(ServerCertificate.FILE);
         KeyManagerFactory keys = KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
@@ -92,7 +93,7 @@ public final class TlsVersionsProgram {
         }
     }
 
-    /** Trusts any certificate: only the version of TLS matters here. */
+    /** Trusts any certificate: only the TLS version matters here. */
     private static final class Trusting extends X509ExtendedTrustManager {
         @Override
         public void checkClientTrusted(X509Certificate[] chain, String type) {}

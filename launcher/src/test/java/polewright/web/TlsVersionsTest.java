@@ -15,7 +15,7 @@ class TlsVersionsTest {
     private Path folder;
 
     @Test
-    void anEncryptedServerTakesTls12And13Only_evenWhereJavaForbidsNone() throws Exception {
+    void secureServer_acceptsOnlyTls12And13_evenIfJavaForbidsNone() throws Exception {
         Process program = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:TieredStopAtLevel=1",
@@ -27,12 +27,12 @@ class TlsVersionsTest {
                         folder.toString())
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .start();
-        List<String> said;
+        List<String> message;
         try (var output = program.inputReader()) {
-            said = output.lines().toList();
+            message = output.lines().toList();
         }
         assertThat(program.waitFor()).isZero();
-        assertThat(said)
+        assertThat(message)
                 .containsExactly(
                         "secure TLSv1 refused",
                         "secure TLSv1.1 refused",

@@ -33,7 +33,9 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import polewright.operations.camera.CameraEvening;
 
-/** Files that are sent, well or ill: what is taken is taken once and whole, and the rest is told what is wrong with it. */
+/**
+ * Uploaded files, valid and invalid: a valid file is accepted once and whole, and any other is refused with a reason.
+ */
 @Tag("slow")
 class UploadsTest {
     private static final String BOUNDARY = "boundary-of-the-test";
@@ -52,12 +54,12 @@ class UploadsTest {
     private ServedNight night;
 
     @BeforeAll
-    static void takeAFrame() {
+    static void takeFrame() {
         CameraEvening.atLarkfell().take(taken.resolve("good.fits"));
     }
 
     @BeforeEach
-    void beginANight() {
+    void beginNight() {
         night = new ServedNight(folder, "2026-11-25T20:10:00Z");
         assertThat(night.type("begin", "--site", "54.60,-2.90,240").isGood()).isTrue();
     }
@@ -106,21 +108,21 @@ class UploadsTest {
         }
     }
 
-    private void assertGoesOn() throws Exception {
+    private void assertStillServing() throws Exception {
         HttpResponse<String> now = client.send(
                 HttpRequest.newBuilder(URI.create(night.address("/"))).build(), HttpResponse.BodyHandlers.ofString());
         assertThat(now.statusCode()).isEqualTo(200);
-        assertThat(night.desk().tonight().orElseThrow().lastSeq()).isEqualTo(1);
-        assertThat(night.desk().nights()).hasSize(1);
+        assertThat(night.session().tonight().orElseThrow().lastSeq()).isEqualTo(1);
+        assertThat(night.session().nights()).hasSize(1);
     }
 
-    private static void assertSaysWhatIsWrong(HttpResponse<String> answer, int status, String sentence) {
+    private static void assertRefused(HttpResponse<String> answer, int status, String sentence) {
         assertThat(answer.statusCode()).isEqualTo(status);
         assertThat(answer.body()).contains(sentence).doesNotContain("Exception", "/tmp/", "java.");
     }
 
     @Test
-    void aFrameThatIsSentIsInTheFolderOnce_howeverOftenItIsSent() throws Exception {
+    void repeatedFrame_isSavedOnce() throws Exception {
         for (int time = 0; time < 3; time++) {
             HttpResponse<String> answer = send("/frames/upload", FRAME_KEY, "good.fits", frame());
             assertThat(answer.statusCode()).isEqualTo(303);
@@ -133,13 +135,13 @@ class UploadsTest {
 
     @ParameterizedTest
     @MethodSource
-    void aNameLeadsNowhereElse(String name, String kept) throws Exception {
+    void fileName_neverLeavesTheFolder(String name, String kept) throws Exception {
         assertThat(send("/frames/upload", FRAME_KEY, name, frame()).statusCode())
                 .isEqualTo(303);
         assertThat(saved()).containsExactly(kept);
     }
 
-    static Stream<Arguments> aNameLeadsNowhereElse() {
+    static Stream<Arguments> fileName_neverLeavesTheFolder() {
         return Stream.of(
                 Arguments.of("../../evil.fits", "evil-frame-of.fits"),
                 Arguments.of("/etc/passwd", "passwd-frame-of"),
@@ -148,13 +150,13 @@ class UploadsTest {
                 Arguments.of("...", "sent-frame-of"),
                 Arguments.of("a b;c|d$(e).fits", "a-b-c-d-e-.fits".replace("-.fits", "--frame-of.fits")),
                 Arguments.of("x".repeat(300) + ".fits", "x".repeat(55) + "-frame-of.fits"),
-                // Where a long name is cut, there may be a dot or a hyphen too.
+                // A long name is cut, possibly just after a dot or a hyphen.
                 Arguments.of("a".repeat(20) + "." + "x".repeat(54) + ".fits", "x".repeat(54) + "-frame-of.fits"),
                 Arguments.of("a".repeat(20) + "-.-" + "x".repeat(52) + ".fits", "x".repeat(52) + "-frame-of.fits"));
     }
 
     @Test
-    void whenTheFolderIsNotThereAnyMore_theFrameIsTakenOnceItIsThereAgain() throws Exception {
+    void missingFolder_frameIsAcceptedOnceTheFolderIsBack() throws Exception {
         Path away = folder.resolve("away");
         Files.move(night.frames(), away);
         HttpResponse<String> refused = send("/frames/upload", FRAME_KEY, "good.fits", frame());
@@ -162,7 +164,7 @@ class UploadsTest {
         assertThat(refused.body())
                 .contains(night.frames() + ", does not exist", "Reconnect it", "then send the frame again.")
                 .doesNotContain("Exception", "java.", "has room");
-        assertGoesOn();
+        assertStillServing();
         Files.move(away, night.frames());
         assertThat(send("/frames/upload", FRAME_KEY, "good.fits", frame()).statusCode())
                 .isEqualTo(303);
@@ -170,13 +172,13 @@ class UploadsTest {
     }
 
     @Test
-    void whenAFileStandsWhereTheFolderWas_itIsToldSo() throws Exception {
+    void fileInPlaceOfTheFolder_isReported() throws Exception {
         Files.delete(night.frames());
         Files.createFile(night.frames());
         HttpResponse<String> refused = send("/frames/upload", FRAME_KEY, "good.fits", frame());
         assertThat(refused.statusCode()).isEqualTo(422);
         assertThat(refused.body()).contains(night.frames() + ", does not exist").doesNotContain("has room");
-        assertGoesOn();
+        assertStillServing();
     }
 
     private static byte[] fits(String... cards) {
@@ -201,7 +203,7 @@ class UploadsTest {
                 "NAXIS2  = " + height);
     }
 
-    /** White from edge to edge, so that a small file holds more pixels than are taken. */
+    /** White from edge to edge: a small file with more pixels than the limit. */
     private static byte[] hugePng() {
         try {
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -232,21 +234,21 @@ class UploadsTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("hostileFrames")
-    void whatIsNoFrameIsToldWhatIsWrong_andLeavesNothingBehind(String name, byte[] content) throws Exception {
+    void invalidFrame_isRefusedWithAReason_andLeavesNoFile(String name, byte[] content) throws Exception {
         HttpResponse<String> answer = send("/frames/upload", FRAME_KEY, name, content);
-        assertSaysWhatIsWrong(answer, 422, name + ":");
+        assertRefused(answer, 422, name + ":");
         assertThat(answer.body()).contains("role=\"alert\"").doesNotContain("<script>alert");
         assertThat(saved()).isEmpty();
-        assertGoesOn();
+        assertStillServing();
     }
 
-    /** One of these kept a server busy for ever, and no frame after it was taken. */
+    /** One of these once kept a server busy indefinitely, and no later frame was accepted. */
     @Test
-    void headerThatLies_isRefused_andTheNextFrameIsTaken() throws Exception {
+    void falseHeader_isRefused_andTheNextFrameIsAccepted() throws Exception {
         for (String name : List.of("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits")) {
             HttpResponse<String> answer =
                     send("/frames/upload", FRAME_KEY, name, Files.readAllBytes(LYING_HEADERS.resolve(name)));
-            assertSaysWhatIsWrong(answer, 422, name + ": its header says ");
+            assertRefused(answer, 422, name + ": its header says ");
         }
         assertThat(send("/frames/upload", FRAME_KEY, "good.fits", frame()).statusCode())
                 .isEqualTo(303);
@@ -254,16 +256,16 @@ class UploadsTest {
     }
 
     @Test
-    void moreThanTheLimitIsRefused_beforeItIsSent() throws Exception {
+    void oversizedUpload_isRefusedBeforeSending() throws Exception {
         HttpResponse<String> answer =
                 post("/frames/upload", BodyPublishers.ofByteArray(new byte[(64 << 20) + 200_000]));
-        assertSaysWhatIsWrong(answer, 413, "64 MiB");
+        assertRefused(answer, 413, "64 MiB");
         assertThat(saved()).isEmpty();
-        assertGoesOn();
+        assertStillServing();
     }
 
     @Test
-    void moreThanTheLimitIsRefused_whenItsLengthIsNotSaid() throws Exception {
+    void oversizedUploadOfUnstatedLength_isRefused() throws Exception {
         InputStream endless = new InputStream() {
             private long left = (64L << 20) + 1;
 
@@ -285,20 +287,20 @@ class UploadsTest {
         InputStream all = new SequenceInputStream(java.util.Collections.enumeration(List.of(
                 new ByteArrayInputStream(head(FRAME_KEY, "much.fits")), endless, new ByteArrayInputStream(foot()))));
         HttpResponse<String> answer = post("/frames/upload", BodyPublishers.ofInputStream(() -> all));
-        assertSaysWhatIsWrong(answer, 413, "64 MiB");
+        assertRefused(answer, 413, "64 MiB");
         assertThat(saved()).isEmpty();
-        assertGoesOn();
+        assertStillServing();
     }
 
     @Test
-    void whatIsNoFormIsToldSo() throws Exception {
+    void bodyThatIsNotAForm_isRefused() throws Exception {
         byte[] cut = Arrays.copyOf(head(FRAME_KEY, "a.fits"), 120);
-        assertSaysWhatIsWrong(post("/frames/upload", BodyPublishers.ofByteArray(cut)), 400, "Send it again");
-        assertSaysWhatIsWrong(post("/frames/upload", BodyPublishers.ofString("")), 400, "Send it again");
-        assertSaysWhatIsWrong(send("/frames/upload", "short", "a.fits", frame()), 422, "submission key");
-        assertSaysWhatIsWrong(send("/frames/upload", FRAME_KEY, "", new byte[0]), 422, "No file was chosen");
+        assertRefused(post("/frames/upload", BodyPublishers.ofByteArray(cut)), 400, "Send it again");
+        assertRefused(post("/frames/upload", BodyPublishers.ofString("")), 400, "Send it again");
+        assertRefused(send("/frames/upload", "short", "a.fits", frame()), 422, "submission key");
+        assertRefused(send("/frames/upload", FRAME_KEY, "", new byte[0]), 422, "No file was chosen");
         assertThat(saved()).isEmpty();
-        assertGoesOn();
+        assertStillServing();
     }
 
     private static final String BEGUN = """
@@ -323,32 +325,32 @@ class UploadsTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("hostileNights")
-    void whatIsNoNightIsToldWhatIsWrong_andTheLogIsAsItWas(String what, String content) throws Exception {
+    void invalidNight_isRefusedWithAReason_andTheLogIsUnchanged(String what, String content) throws Exception {
         HttpResponse<String> answer =
                 send("/nights/upload", NIGHT_KEY, "night.jsonl", content.getBytes(StandardCharsets.UTF_8));
-        assertSaysWhatIsWrong(answer, 422, "role=\"alert\"");
+        assertRefused(answer, 422, "role=\"alert\"");
         assertThat(answer.body().length())
                 .as("%s: no page full of what was sent", what)
                 .isLessThan(10_000);
-        assertGoesOn();
+        assertStillServing();
     }
 
     @Test
-    void bytesThatAreNoTextAreNoNight() throws Exception {
+    void invalidUtf8_isNotANight() throws Exception {
         byte[] bytes = {(byte) 0xc3, 0x28, (byte) 0xff, (byte) 0xfe, '\n'};
-        assertSaysWhatIsWrong(send("/nights/upload", NIGHT_KEY, "night.jsonl", bytes), 422, "not text in UTF-8");
-        assertGoesOn();
+        assertRefused(send("/nights/upload", NIGHT_KEY, "night.jsonl", bytes), 422, "not text in UTF-8");
+        assertStillServing();
     }
 
     @Test
-    void aNightLargerThanAnyIsRefused() throws Exception {
+    void oversizedNight_isRefused() throws Exception {
         byte[] much = new byte[(8 << 20) + 1];
-        assertSaysWhatIsWrong(send("/nights/upload", NIGHT_KEY, "night.jsonl", much), 413, "8 MiB");
-        assertGoesOn();
+        assertRefused(send("/nights/upload", NIGHT_KEY, "night.jsonl", much), 413, "8 MiB");
+        assertStillServing();
     }
 
     @Test
-    void aNightIsAddedOnce_howeverOftenItIsSent() throws Exception {
+    void repeatedNight_isAddedOnce() throws Exception {
         Path file = folder.resolve("night.jsonl");
         assertThat(night.type("log", "export", file.toString()).isGood()).isTrue();
         for (int time = 0; time < 2; time++) {
@@ -356,6 +358,6 @@ class UploadsTest {
             assertThat(answer.statusCode()).isEqualTo(303);
             assertThat(answer.headers().firstValue("Location")).hasValue("/nights?night=2");
         }
-        assertThat(night.desk().nights()).hasSize(2);
+        assertThat(night.session().nights()).hasSize(2);
     }
 }

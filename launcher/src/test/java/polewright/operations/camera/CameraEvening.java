@@ -35,15 +35,18 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /**
- * An evening at an invented site with a small camera on a fork whose axis is off by a known offset; its frames as files.
- * Seeded: the same frames every time.
+ * An evening at an invented site with a small camera on a fork with a known axis offset; its frames are written as
+ * files. Seeded: the same frames every time.
  */
 public final class CameraEvening {
     public static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     public static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     public static final Site TUSSOCK_FLAT = Site.ofDegrees(-43.95, 170.40, 710);
 
-    /** 640 by 480 pixels of 20.6″: 3.7° by 2.7°, small to be quick, wide for its stars to be enough. */
+    /**
+     * 640 by 480 pixels of 20.6″: a field of 3.7° by 2.7°, small enough to be fast and wide enough for sufficient
+     * stars.
+     */
     private static final SimulatedCamera CAMERA = SimulatedCamera.of(
             "Wren 0",
             new CameraOptics(50, 25, 7, 0.05, 0.1, Distortion.radial(0.001), false),
@@ -68,12 +71,12 @@ public final class CameraEvening {
                 .pointed(Angle.ofDegrees(-40), Angle.ofDegrees(70 * site.hemisphereSign()), EVENING);
     }
 
-    /** With the axis 42′ east, 17′ low, tracking. */
+    /** Axis 42′ east, 17′ low, tracking. */
     public static CameraEvening atLarkfell() {
         return new CameraEvening(LARKFELL, AxisOffset.ofArcminutes(42, -17), 20_261_125);
     }
 
-    /** In the south, the same offset. */
+    /** The same offset in the south. */
     public static CameraEvening atTussockFlat() {
         return new CameraEvening(TUSSOCK_FLAT, AxisOffset.ofArcminutes(42, -17), 20_261_126);
     }
@@ -99,7 +102,7 @@ public final class CameraEvening {
         fork = fork.onWedge(wedge);
     }
 
-    /** The mount set to where the camera sees only what is so far from the pole. */
+    /** Points the mount at an hour angle and declination. */
     public void pointAt(double hourAngleDeg, double declinationDeg) {
         fork = fork.pointed(Angle.ofDegrees(hourAngleDeg), Angle.ofDegrees(declinationDeg), now);
     }
@@ -108,14 +111,14 @@ public final class CameraEvening {
         now = now.plusSeconds(seconds);
     }
 
-    /** One frame of two seconds from where the mount points now; the next is half a minute later. */
+    /** Takes one two-second frame at the current pointing; the next is taken half a minute later. */
     public RenderedFrame take() {
         RenderedFrame frame = photographer.take(fork, now, Duration.ofSeconds(2), random);
         waitSeconds(30);
         return frame;
     }
 
-    /** The same as a FITS file. */
+    /** The same, written as a FITS file. */
     public Path take(Path file) {
         return write(file, take().frame());
     }
@@ -144,12 +147,12 @@ public final class CameraEvening {
         }
     }
 
-    /** The same pixels, with other facts in the header. */
+    /** The same pixels with different header data. */
     public static Frame with(Frame frame, FrameFacts facts) {
         return new Frame(frame.width(), frame.height(), frame.pixels(), frame.saturation(), facts);
     }
 
-    /** Facts without a time. */
+    /** The same data without a time. */
     public static FrameFacts timeless(FrameFacts facts) {
         return new FrameFacts(
                 Optional.empty(),

@@ -19,7 +19,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystemBody;
 
-/** What belongs together among frames, and what a time is needed for. */
+/** Which frames belong together, and what needs a time. */
 class FrameReadingTest {
     private static final ExposureTime BY_THE_FILE = ExposureTime.ifKnown(Optional.empty());
 
@@ -31,7 +31,7 @@ class FrameReadingTest {
     private static PlacedFrame first;
 
     @BeforeAll
-    static void placeTheFirst() {
+    static void solveFirstFrame() {
         picture = CameraEvening.atLarkfell().take().frame();
         reading = new FrameReading(Clock.fixed(CameraEvening.EVENING, ZoneOffset.UTC));
         first = place("first.fits", picture, near(new NearPlace.Pole(Optional.of(true))), Optional.empty());
@@ -63,7 +63,7 @@ class FrameReadingTest {
         return new Frame(width, picture.height(), pixels, picture.saturation(), picture.facts());
     }
 
-    /** The middle half of the picture, each pixel drawn as four: as by a lens twice as long. */
+    /** The middle half of the picture with each pixel doubled in both directions, as with twice the focal length. */
     private static Frame enlarged() {
         int width = picture.width();
         int height = picture.height();
@@ -85,10 +85,10 @@ class FrameReadingTest {
                         facts.camera()));
     }
 
-    /** A picture of it is drawn from the file, read in the same way. */
+    /** Pictures are drawn from the file, read in the same way. */
     @Test
-    void howAFileWasReadIsKept() {
-        DecodeOptions told = DecodeOptions.DEFAULT.withMosaic(Mosaic.NONE);
+    void readingOptions_areKept() {
+        DecodeOptions result = DecodeOptions.DEFAULT.withMosaic(Mosaic.NONE);
         FrameClues clues = new FrameClues(
                 Optional.of(new NearPlace.Pole(Optional.of(true))),
                 Angle.ofDegrees(25),
@@ -97,13 +97,13 @@ class FrameReadingTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                told);
+                result);
         assertThat(place("told.fits", picture, clues, Optional.empty()).decoding())
-                .isEqualTo(told);
+                .isEqualTo(result);
     }
 
     @Test
-    void aMirroredFrameIsOfAnotherCamera() {
+    void mirroredFrame_isFromAnotherCamera() {
         assertThatThrownBy(() -> place(
                         "mirrored.fits", mirrored(), near(new NearPlace.Pole(Optional.of(true))), Optional.of(first)))
                 .isInstanceOf(InputRefused.class)
@@ -112,7 +112,7 @@ class FrameReadingTest {
     }
 
     @Test
-    void aFrameOfAnotherScaleIsOfAnotherFocalLength() {
+    void frameOfAnotherScale_isFromAnotherFocalLength() {
         assertThatThrownBy(() -> place(
                         "enlarged.fits", enlarged(), near(new NearPlace.Pole(Optional.of(true))), Optional.of(first)))
                 .isInstanceOf(InputRefused.class)
@@ -121,7 +121,7 @@ class FrameReadingTest {
     }
 
     @Test
-    void withoutATimeWhatMovesIsNotLookedFor() {
+    void withoutATime_movingBodiesAreNotIdentified() {
         Frame timeless = CameraEvening.with(picture, CameraEvening.timeless(picture.facts()));
         assertThatThrownBy(() -> place(
                         "timeless.fits", timeless, near(new NearPlace.Body(SolarSystemBody.MOON)), Optional.empty()))

@@ -37,7 +37,7 @@ import polewright.sky.place.ObservingMoment;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** Each mark stands where it should, by its colour, in a picture of frames near the pole. */
+/** Each mark is in the right place, identified by its colour, in a picture of frames near the pole. */
 class FramePictureTest {
     private static final Weather WEATHER = Weather.standardAt(CameraEvening.LARKFELL.heightMetres());
 
@@ -81,7 +81,7 @@ class FramePictureTest {
         return ImageIO.read(new ByteArrayInputStream(png));
     }
 
-    /** Where the picture shows a pixel of the frame, which says that its first row is on top. */
+    /** Converts a frame pixel to a picture position; the frame's first row is on top. */
     private static Point2D shown(PixelPlace place) {
         double perPixel = 1200.0 / 640;
         return new Point2D.Double((place.x() + 0.5) * perPixel, (place.y() + 0.5) * perPixel);
@@ -107,17 +107,17 @@ class FramePictureTest {
     }
 
     @Test
-    void theAxisStandsWhereTheFramesPutItInsideItsRegion() throws IOException {
+    void axis_isDrawnAtItsSolution_insideItsRegion() throws IOException {
         AxisEstimate vague = axis.estimate().widenedBy(Angle.ofArcminutes(6));
         PointMark mark = PointMarks.axis(frame(), attitude(), vague);
         BufferedImage image = drawn(List.of(PointMarks.truePole(frame(), attitude(), CameraEvening.LARKFELL), mark));
         Point2D at = shown(mark.direction());
         assertThat(has(image, Ink.AXIS, at.getX(), at.getY(), 2)).isTrue();
-        // 6′ and 2.45 of it: 43 pixels of 20.6″, 80 points of the picture, the same each way.
+        // 6′ and 2.45 times that: 43 pixels of 20.6″, 80 points of the picture, equal in all directions.
         assertThat(mark.outline())
                 .hasSize(72)
                 .allSatisfy(corner -> assertThat(shown(corner).distance(at)).isBetween(78.0, 84.0));
-        // Words and the pole's cross may cover some of it.
+        // Labels and the pole's cross may cover part of it.
         assertThat(mark.outline())
                 .filteredOn(corner ->
                         has(image, Ink.AXIS, shown(corner).getX(), shown(corner).getY(), 3))
@@ -125,7 +125,7 @@ class FramePictureTest {
     }
 
     @Test
-    void theTruePoleIsNotWhereTheStarsHaveItForTheAirLiftsThem() throws IOException {
+    void truePole_isOffsetFromTheStars_byRefraction() throws IOException {
         PointMark truePole = PointMarks.truePole(frame(), attitude(), CameraEvening.LARKFELL);
         PointMark amongStars = PointMarks.pole(frame(), attitude().at());
         double refractedBy = Vector3D.angle(truePole.direction(), amongStars.direction());
@@ -144,7 +144,7 @@ class FramePictureTest {
     }
 
     @Test
-    void knownStarsHaveRings() throws IOException {
+    void knownStars_haveRings() throws IOException {
         BufferedImage image = drawn(List.of());
         long ringed = frame().match().pairs().stream()
                 .map(pair -> shown(new PixelPlace(pair.found().x(), pair.found().y())))
@@ -155,19 +155,19 @@ class FramePictureTest {
     }
 
     @Test
-    void whatIsOffTheFrameHasAnArrowAtTheEdge() throws IOException {
+    void markOffTheFrame_hasAnArrowAtTheEdge() throws IOException {
         Vector3D south = new Vector3D(
                 1,
                 frame().match().plate().centre(),
                 0.3,
                 frame().match().plate().right());
         BufferedImage image = drawn(List.of(new PointMark(PointMark.Kind.AXIS, south.normalize(), List.of(), "axis")));
-        // The camera's right is the picture's right, and what lies there is beyond the middle of the right edge.
+        // The camera's right is the picture's right, so a point there lies beyond the middle of the right edge.
         assertThat(has(image, Ink.AXIS, 1146, 450, 6)).isTrue();
     }
 
     @Test
-    void theWordsStandBeneath() throws IOException {
+    void captions_areBelowThePicture() throws IOException {
         BufferedImage image = drawn(List.of());
         assertThat(image.getHeight()).isBetween(900 + 2 * 40, 900 + 3 * 60);
         assertThat(new Color(image.getRGB(4, image.getHeight() - 4))).isEqualTo(Ink.GROUND);

@@ -34,7 +34,7 @@ import polewright.operations.camera.PlacedFrame;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Weather;
 
-/** What lies on a frame is drawn where its light is, for frames near the pole and far from it. */
+/** Marks on a live frame are drawn where the light is, near the pole and far from it. */
 class LiveFrameTest {
     private static final Weather WEATHER = Weather.standardAt(CameraEvening.LARKFELL.heightMetres());
 
@@ -88,7 +88,7 @@ class LiveFrameTest {
     }
 
     @Test
-    void eachKnownStarStandsOnItsLight() throws IOException {
+    void knownStars_areMarkedOnTheirImages() throws IOException {
         BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.RED));
         List<LiveFrame.Star> stars = live(0).stars();
         assertThat(stars).hasSameSizeAs(PLACED.get(0).match().pairs());
@@ -98,9 +98,9 @@ class LiveFrameTest {
         assertThat(bright).isEqualTo(10);
     }
 
-    /** FITS has its first row at the bottom unless it says otherwise. */
+    /** FITS has its first row at the bottom unless the header says otherwise. */
     @Test
-    void aFrameThatIsStoredFromTheBottomIsDrawnUpright() throws IOException {
+    void frameStoredFromTheBottom_isDrawnUpright() throws IOException {
         DecodedFrame asIs = DECODED.get(0);
         RowOrder turned = asIs.rows() == RowOrder.BOTTOM_UP ? RowOrder.TOP_DOWN : RowOrder.BOTTOM_UP;
         BufferedImage picture = image(ScreenPicture.of(asIs).png(Tint.RED));
@@ -115,12 +115,12 @@ class LiveFrameTest {
     }
 
     @Test
-    void poleAndAxisStandWhereTheyFallAmongTheStars() {
+    void poleAndAxis_areMarkedAmongTheStars() {
         LiveFrame live = live(0);
         assertThat(live.pole().isOnFrame()).isTrue();
         LiveFrame.Mark found = live.axis().orElseThrow();
         assertThat(found.isOnFrame()).isTrue();
-        // 20.6″ a pixel; the hidden axis is 42′ east and 17′ below.
+        // 20.6″ a pixel; the true axis is 42′ east and 17′ low.
         LiveFrame.Place pole = live.pole().place().orElseThrow();
         LiveFrame.Place mark = found.place().orElseThrow();
         double apart = Math.hypot(pole.x() - mark.x(), pole.y() - mark.y());
@@ -128,9 +128,9 @@ class LiveFrameTest {
         assertThat(found.outline()).hasSize(72);
     }
 
-    /** Right ascension turns the picture about the axis: its place on the frame stays. */
+    /** Turning right ascension rotates the picture about the axis, whose position on the frame stays fixed. */
     @Test
-    void theAxisKeepsItsPlaceOnTheFrameWhileRightAscensionTurns() {
+    void axis_staysFixedOnTheFrame_whileRightAscensionTurns() {
         LiveFrame.Place first = live(0).axis().orElseThrow().place().orElseThrow();
         LiveFrame.Place last = live(2).axis().orElseThrow().place().orElseThrow();
         assertThat(last.x()).isCloseTo(first.x(), within(1.0));
@@ -138,14 +138,14 @@ class LiveFrameTest {
     }
 
     @Test
-    void aPoleThatIsOffTheFrameIsPointedAtFromItsRim() {
+    void poleOffTheFrame_hasAnArrowAtTheEdge() {
         LiveFrame live = live(3);
         assertThat(live.pole().isOnFrame()).isFalse();
         assertThat(live.pole().away().degrees()).isCloseTo(20, within(1.5));
         Vector3D north = Vector3D.PLUS_K;
         assertThat(Vector3D.angle(PLACED.get(3).match().plate().centre(), north))
                 .isCloseTo(live.pole().away().radians(), within(0.01));
-        // The pole is where north is.
+        // The pole is to the north.
         assertThat(Math.cos(live.pole().direction() - live.north())).isGreaterThan(0.99);
         LiveFrame.Place edge = live.pole().edge();
         double toRim =
@@ -158,7 +158,7 @@ class LiveFrameTest {
     }
 
     @Test
-    void starsWithANameHaveIt() {
+    void namedStars_areLabelled() {
         List<String> names =
                 live(0).stars().stream().flatMap(star -> star.name().stream()).toList();
         assertThat(names).isNotEmpty();
@@ -166,14 +166,14 @@ class LiveFrameTest {
     }
 
     @Test
-    void theScaleBarIsARoundLengthOfTheSky() {
+    void scaleBar_isARoundAngle() {
         LiveFrame.Scale scale = live(0).scale();
         assertThat(scale.sky().arcminutes()).isCloseTo(30, within(1e-9));
         assertThat(scale.points()).isCloseTo(1800 / 20.6, within(1.0));
     }
 
     @Test
-    void theDrawingHasTheColoursOfItsPaletteAlone() {
+    void drawing_usesOnlyItsPalette() {
         for (Palette palette : List.of(Palette.LIGHT, Palette.DARK)) {
             String svg = LiveFrameDrawing.of(live(0), palette);
             assertThat(svg).startsWith("<svg ").contains("class=\"pole\"", "class=\"axis\"", "class=\"scale\"");
@@ -188,7 +188,7 @@ class LiveFrameTest {
     }
 
     @Test
-    void theDrawingSaysInWordsWhatItShows() {
+    void drawing_hasATextDescription() {
         assertThat(LiveFrameDrawing.description(live(0)))
                 .matches(
                         "\\d+ of \\d+ stars matched\\. The pole is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\."
@@ -196,7 +196,7 @@ class LiveFrameTest {
     }
 
     @Test
-    void inTheDarkAPictureIsRedAlone() throws IOException {
+    void darkPicture_isOnlyRed() throws IOException {
         BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.of(Palette.DARK)));
         int brightest = 0;
         for (int y = 0; y < picture.getHeight(); y++) {
@@ -209,7 +209,7 @@ class LiveFrameTest {
     }
 
     @Test
-    void byDayStarsAreDarkOnThePagesPaper() throws IOException {
+    void daytimePicture_showsDarkStarsOnThePageBackground() throws IOException {
         BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.of(Palette.LIGHT)));
         LiveFrame.Star brightest = live(0).stars().get(0);
         assertThat(red(picture, brightest.place().x(), brightest.place().y())).isLessThan(100);
@@ -218,14 +218,14 @@ class LiveFrameTest {
 
     @ParameterizedTest
     @ValueSource(ints = {-500, 0, 200, 5000})
-    void aPartAtFullSizeIsCutToTheFrame(int left) throws IOException {
+    void fullSizeCutout_isClippedToTheFrame(int left) throws IOException {
         ScreenPicture picture = ScreenPicture.of(DECODED.get(0));
         BufferedImage part = image(picture.part(Tint.RED, left, 100, 320, 240));
         BufferedImage whole = image(picture.png(Tint.RED));
         assertThat(part.getWidth()).isEqualTo(320);
         assertThat(part.getHeight()).isEqualTo(240);
         int x = Math.max(0, Math.min(left, 640 - 320));
-        // This frame is small enough to be shown pixel by pixel as a whole.
+        // This frame is small enough to be shown whole at full size.
         assertThat(part.getRGB(17, 23)).isEqualTo(whole.getRGB(x + 17, 123));
     }
 }

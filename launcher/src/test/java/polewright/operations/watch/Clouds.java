@@ -8,7 +8,7 @@ import java.util.SplittableRandom;
 import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
-/** A frame of nothing but sky. */
+/** A frame that shows only sky background. */
 final class Clouds {
     private Clouds() {}
 

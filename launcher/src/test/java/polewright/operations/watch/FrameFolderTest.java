@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.OperationFailed;
 
-/** A folder as capture programs treat it: each frame is handed out once, when it is whole. */
+/** A folder as capture programs treat it: each frame is delivered once, when it is complete. */
 class FrameFolderTest {
     @TempDir
     private Path folder;
@@ -32,7 +32,7 @@ class FrameFolderTest {
         frames = FrameFolder.of(folder, clock, false);
     }
 
-    /** A small FITS file of one block of pixels; the number tells one from another. */
+    /** A small FITS file with one block of pixels; the number distinguishes the files. */
     private static byte[] fits(int number) {
         String header = String.join(
                 "",
@@ -55,11 +55,11 @@ class FrameFolderTest {
         return Files.write(folder.resolve(name), content);
     }
 
-    /** Looks again and again for so long; what arrived, by name, or the line that was said. */
-    private List<String> lookFor(Duration time) {
+    /** Polls repeatedly for the given time; returns the names that arrived, or the message. */
+    private List<String> pollFor(Duration time) {
         List<String> arrived = new ArrayList<>();
         for (Instant end = clock.instant().plus(time); clock.instant().isBefore(end); ) {
-            clock.goOn(Duration.ofMillis(200));
+            clock.advance(Duration.ofMillis(200));
             for (Arrival arrival : frames.look()) {
                 arrived.add(
                         arrival instanceof Arrival.Whole whole
@@ -70,31 +70,31 @@ class FrameFolderTest {
         return arrived;
     }
 
-    private List<String> lookForASecond() {
-        return lookFor(Duration.ofSeconds(1));
+    private List<String> pollForASecond() {
+        return pollFor(Duration.ofSeconds(1));
     }
 
     @Test
-    void aNewFrameIsHandedOutOnce() throws IOException {
+    void newFrame_isDeliveredOnce() throws IOException {
         save("a.fits", fits(1));
-        assertThat(lookForASecond()).containsExactly("a.fits");
-        assertThat(lookForASecond()).isEmpty();
+        assertThat(pollForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).isEmpty();
     }
 
     @Test
-    void whatIsPutBackIsHandedOutOnceMore() throws IOException {
+    void returnedFrame_isDeliveredAgain() throws IOException {
         save("a.fits", fits(1));
-        clock.goOn(Duration.ofSeconds(1));
+        clock.advance(Duration.ofSeconds(1));
         frames.look();
-        clock.goOn(Duration.ofSeconds(1));
+        clock.advance(Duration.ofSeconds(1));
         frames.putBack(frames.look());
-        assertThat(lookForASecond()).containsExactly("a.fits");
-        assertThat(lookForASecond()).isEmpty();
+        assertThat(pollForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).isEmpty();
     }
 
-    /** Each time as often as the folder says. */
-    private Duration timeUntilItIsTaken() {
-        for (Instant began = clock.instant(); ; clock.goOn(frames.untilNextLook())) {
+    /** Polls at the interval that the folder asks for. */
+    private Duration timeUntilDelivery() {
+        for (Instant began = clock.instant(); ; clock.advance(frames.untilNextLook())) {
             if (frames.look().stream().anyMatch(Arrival.Whole.class::isInstance)) {
                 return Duration.between(began, clock.instant());
             }
@@ -102,7 +102,7 @@ class FrameFolderTest {
         }
     }
 
-    /** As {@link #fits}, with so many blocks of pixels, none of them empty. */
+    /** Like {@link #fits}, with the given number of pixel blocks, none of them empty. */
     private static byte[] largeFits(int number) {
         byte[] file = Arrays.copyOf(
                 new String(fits(0), StandardCharsets.US_ASCII)
@@ -114,188 +114,188 @@ class FrameFolderTest {
     }
 
     @Test
-    void aFrameWithoutGapsIsTakenAtTheSecondLook() throws IOException {
+    void frameWithoutGaps_isTakenAtTheSecondPoll() throws IOException {
         save("a.fits", largeFits(1));
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(50));
         assertThat(frames.untilNextLook()).isEqualTo(Duration.ofMillis(200));
     }
 
-    /** Whose length was set before its pixels were written: no format tells. */
+    /** Its length was allocated before its pixels were written, so the format shows nothing. */
     @Test
-    void aFrameWithAGapIsLeftAloneUntilItIsStill() throws IOException {
+    void frameWithAGap_waitsUntilItStopsChanging() throws IOException {
         byte[] whole = largeFits(1);
         byte[] part = whole.clone();
         Arrays.fill(part, 10_000, 12_880, (byte) 0);
         save("a.fits", part);
         frames.look();
-        clock.goOn(Duration.ofMillis(100));
+        clock.advance(Duration.ofMillis(100));
         assertThat(frames.look()).isEmpty();
         save("a.fits", whole);
         Files.setLastModifiedTime(folder.resolve("a.fits"), FileTime.from(clock.instant()));
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
-        assertThat(lookForASecond()).isEmpty();
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(50));
+        assertThat(pollForASecond()).isEmpty();
     }
 
     @Test
-    void aFrameThatIsBlackInPlacesIsTakenAllTheSame() throws IOException {
+    void partlyBlackFrame_isStillTaken() throws IOException {
         byte[] black = largeFits(1);
         Arrays.fill(black, 10_000, 12_880, (byte) 0);
         save("a.fits", black);
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(300));
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(300));
     }
 
-    /** Half of it may be the old frame's, and that half is whole too. */
+    /** Half of it may still be the old frame, and that half is complete too. */
     @Test
-    void aFrameThatIsWrittenOverAnotherIsLeftAloneUntilItIsStill() throws IOException {
+    void overwrittenFrame_waitsUntilItStopsChanging() throws IOException {
         save("latest.fits", largeFits(1));
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(50));
         byte[] half = largeFits(1);
         Arrays.fill(half, 2880, 5 * 2880, (byte) 2);
         save("latest.fits", half);
         Files.setLastModifiedTime(folder.resolve("latest.fits"), FileTime.from(clock.instant()));
-        assertThat(lookFor(Duration.ofMillis(200))).isEmpty();
+        assertThat(pollFor(Duration.ofMillis(200))).isEmpty();
         save("latest.fits", largeFits(2));
         Files.setLastModifiedTime(
                 folder.resolve("latest.fits"), FileTime.from(clock.instant().plusMillis(1)));
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(300));
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(300));
     }
 
     @Test
-    void aFrameThatIsRenamedOverAnotherIsTakenAtTheSecondLook() throws IOException {
+    void frameRenamedOverAnother_isTakenAtTheSecondPoll() throws IOException {
         save("latest.fits", largeFits(1));
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(50));
         Path part = save("latest.part", largeFits(2));
         Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
         Files.move(part, folder.resolve("latest.fits"), StandardCopyOption.REPLACE_EXISTING);
-        assertThat(timeUntilItIsTaken()).isEqualTo(Duration.ofMillis(50));
+        assertThat(timeUntilDelivery()).isEqualTo(Duration.ofMillis(50));
     }
 
     @Test
-    void aFrameIsNotTakenWhileItGrows() throws IOException {
+    void growingFrame_isNotTaken() throws IOException {
         byte[] whole = fits(1);
         for (int part = 1; part < 6; part++) {
             save("a.fits", Arrays.copyOf(whole, whole.length * part / 6));
-            assertThat(lookForASecond()).isEmpty();
+            assertThat(pollForASecond()).isEmpty();
         }
         save("a.fits", whole);
-        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).containsExactly("a.fits");
     }
 
     @Test
-    void aFrameThatNeverBecomesWholeIsToldOnceAndTakenIfItDoesAfterAll() throws IOException {
+    void incompleteFrame_isReportedOnce_andTakenIfCompletedLater() throws IOException {
         save("a.fits", Arrays.copyOf(fits(1), 3000));
-        assertThat(lookFor(Duration.ofSeconds(30)))
+        assertThat(pollFor(Duration.ofSeconds(30)))
                 .containsExactly("a.fits is not complete yet; it is read once it is.");
         save("a.fits", fits(1));
-        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).containsExactly("a.fits");
     }
 
     @Test
-    void temporaryNamesAreLeftAloneUntilTheyAreRenamed() throws IOException {
+    void temporaryNames_areIgnoredUntilRenamed() throws IOException {
         Path temporary = save("a.fits.tmp", fits(1));
         save(".hidden.fits", fits(2));
         save("b.fits~", fits(3));
-        assertThat(lookForASecond()).isEmpty();
+        assertThat(pollForASecond()).isEmpty();
         Files.move(temporary, folder.resolve("a.fits"));
-        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).containsExactly("a.fits");
     }
 
     @Test
-    void aFrameThatIsRenamedOrCopiedIsNotTakenTwice() throws IOException {
+    void renamedOrCopiedFrame_isNotTakenTwice() throws IOException {
         Path first = save("a.fits", fits(1));
-        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).containsExactly("a.fits");
         Files.move(first, folder.resolve("renamed.fits"));
-        assertThat(lookForASecond()).containsExactly("renamed.fits is the same frame as an earlier file.");
+        assertThat(pollForASecond()).containsExactly("renamed.fits is the same frame as an earlier file.");
         Files.copy(folder.resolve("renamed.fits"), folder.resolve("copy.fits"));
-        assertThat(lookForASecond()).containsExactly("copy.fits is the same frame as an earlier file.");
+        assertThat(pollForASecond()).containsExactly("copy.fits is the same frame as an earlier file.");
     }
 
     @Test
-    void anotherFrameUnderTheSameNameIsNew() throws IOException {
+    void otherFrameWithTheSameName_isNew() throws IOException {
         for (int i = 1; i <= 3; i++) {
             Path part = save("latest.part", fits(i));
             Files.move(part, folder.resolve("latest.fits"), StandardCopyOption.REPLACE_EXISTING);
             Files.setLastModifiedTime(folder.resolve("latest.fits"), FileTime.from(clock.instant()));
-            assertThat(lookForASecond()).containsExactly("latest.fits");
+            assertThat(pollForASecond()).containsExactly("latest.fits");
         }
     }
 
     @Test
-    void severalAtOnceComeInTheOrderTheyWereSaved() throws IOException {
+    void simultaneousFrames_areDeliveredInSavingOrder() throws IOException {
         Files.setLastModifiedTime(save("z.fits", fits(1)), FileTime.from(clock.instant()));
         Files.setLastModifiedTime(
                 save("a.fits", fits(2)), FileTime.from(clock.instant().plusSeconds(1)));
-        assertThat(lookForASecond()).containsExactly("z.fits", "a.fits");
+        assertThat(pollForASecond()).containsExactly("z.fits", "a.fits");
     }
 
     @Test
-    void whatIsNoFrameIsPassedOverAndSaidIfItLooksLikeOne() throws IOException {
+    void otherFile_isIgnored_andReportedIfItLooksLikeAFrame() throws IOException {
         save("notes.txt", "clear, cold".getBytes(StandardCharsets.UTF_8));
         save("broken.fits", "no frame".getBytes(StandardCharsets.UTF_8));
         Files.createDirectory(folder.resolve("darks"));
-        assertThat(lookForASecond()).containsExactly("broken.fits is not a supported image.");
-        assertThat(lookForASecond()).isEmpty();
+        assertThat(pollForASecond()).containsExactly("broken.fits is not a supported image.");
+        assertThat(pollForASecond()).isEmpty();
     }
 
     @Test
-    void whatWasThereBeforeIsPassedOverUnlessAllAreAskedFor() throws IOException {
+    void existingFrames_areIgnored_unlessRequested() throws IOException {
         save("old.fits", fits(1));
         FrameFolder fresh = FrameFolder.of(folder, clock, false);
         assertThat(fresh.passedOver()).isEqualTo(1);
         frames = fresh;
-        assertThat(lookForASecond()).isEmpty();
+        assertThat(pollForASecond()).isEmpty();
         frames = FrameFolder.of(folder, clock, true);
         assertThat(frames.passedOver()).isZero();
-        assertThat(lookForASecond()).containsExactly("old.fits");
+        assertThat(pollForASecond()).containsExactly("old.fits");
     }
 
     @Test
-    void whatWasThereBeforeIsNotNewWhenItIsRenamed() throws IOException {
+    void existingFrame_isNotNewWhenRenamed() throws IOException {
         Path old = save("latest.fits", fits(1));
         Files.setLastModifiedTime(old, FileTime.from(clock.instant().minusSeconds(60)));
         frames = FrameFolder.of(folder, clock, false);
         Files.move(old, folder.resolve("frame-1.fits"));
         save("latest.fits", fits(2));
-        assertThat(lookForASecond())
+        assertThat(pollForASecond())
                 .containsExactlyInAnyOrder("frame-1.fits is an earlier file, renamed.", "latest.fits");
         Files.move(folder.resolve("frame-1.fits"), folder.resolve("first.fits"));
-        assertThat(lookForASecond()).containsExactly("first.fits is an earlier file, renamed.");
+        assertThat(pollForASecond()).containsExactly("first.fits is an earlier file, renamed.");
     }
 
-    /** Of the same size and time as one that is there still: a clock of whole seconds tells no better. */
+    /** Same size and time as an existing frame: a clock of whole seconds cannot distinguish them. */
     @Test
-    void aNewFrameOfTheSameSizeAndTimeIsNew() throws IOException {
+    void newFrameOfTheSameSizeAndTime_isNew() throws IOException {
         Path old = save("a.fits", fits(1));
         frames = FrameFolder.of(folder, clock, false);
         Files.setLastModifiedTime(save("b.fits", fits(2)), Files.getLastModifiedTime(old));
-        assertThat(lookForASecond()).containsExactly("b.fits");
+        assertThat(pollForASecond()).containsExactly("b.fits");
     }
 
     @Test
-    void whatWasComplainedOfIsReadAgainOnlyWhenItChanges() throws IOException {
+    void rejectedFile_isReadAgainOnlyAfterAChange() throws IOException {
         Path part = save("a.fits", Arrays.copyOf(fits(1), 3000));
-        assertThat(lookFor(Duration.ofSeconds(12))).hasSize(1);
-        // No frame now, which would be said if it were read; its size and time are as before.
+        assertThat(pollFor(Duration.ofSeconds(12))).hasSize(1);
+        // Now not a frame, which would be reported if it were read; size and time are unchanged.
         FileTime time = Files.getLastModifiedTime(part);
         save("a.fits", Arrays.copyOf(String.format("%-3000s", "no frame").getBytes(StandardCharsets.US_ASCII), 3000));
         Files.setLastModifiedTime(part, time);
-        assertThat(lookFor(Duration.ofSeconds(12))).isEmpty();
+        assertThat(pollFor(Duration.ofSeconds(12))).isEmpty();
         Files.setLastModifiedTime(part, FileTime.from(clock.instant()));
-        assertThat(lookForASecond()).containsExactly("a.fits is not a supported image.");
+        assertThat(pollForASecond()).containsExactly("a.fits is not a supported image.");
     }
 
     @Test
-    void aFolderThatGoesAwayIsToldOnceAndWatchedAgainWhenItIsBack() throws IOException {
+    void vanishedFolder_isReportedOnce_andWatchedAgainOnReturn() throws IOException {
         Path moved = folder.resolveSibling(folder.getFileName() + "-away");
         Files.move(folder, moved);
-        assertThat(lookFor(Duration.ofSeconds(3))).containsExactly(folder + " cannot be read now; trying again.");
+        assertThat(pollFor(Duration.ofSeconds(3))).containsExactly(folder + " cannot be read now; trying again.");
         Files.move(moved, folder);
         save("a.fits", fits(1));
-        assertThat(lookForASecond()).containsExactly("a.fits");
+        assertThat(pollForASecond()).containsExactly("a.fits");
     }
 
     @Test
-    void aFolderThatIsNotThereIsRefused() throws IOException {
+    void missingFolder_isRefused() throws IOException {
         assertThatThrownBy(() -> FrameFolder.of(folder.resolve("no"), clock, false))
                 .isInstanceOf(OperationFailed.class)
                 .hasMessage(

@@ -41,7 +41,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.store.NightLog;
 
-/** Whoever listens hears what happens, in order, and the log is the same whether a command watches or a page. */
+/** Listeners receive the events of a watch in order, and the log is the same for a command and for a page. */
 @Tag("slow")
 class FrameWatchTest {
     private static final Path LYING_HEADERS = Path.of("..", "image/src/test/resources/authorities/lying-headers");
@@ -56,7 +56,7 @@ class FrameWatchTest {
     private CommandRun person;
     private final SettableClock clock = new SettableClock(Instant.parse("2026-11-25T20:10:00Z"));
     private final Deque<Runnable> meanwhile = new ArrayDeque<>();
-    private final List<WatchEvent> heard = new ArrayList<>();
+    private final List<WatchEvent> watchEvents = new ArrayList<>();
     private final List<LiveView.Shot> shown = new ArrayList<>();
 
     @BeforeAll
@@ -82,7 +82,7 @@ class FrameWatchTest {
     private void save(String... names) {
         for (String name : names) {
             meanwhile.add(() -> copy(frames.resolve(name), captures.resolve(name)));
-            // It is seen, and then still there.
+            // Found at one poll, and confirmed at the next.
             meanwhile.add(() -> {});
             meanwhile.add(() -> {});
         }
@@ -108,7 +108,7 @@ class FrameWatchTest {
 
     private Pause playing() {
         return length -> {
-            clock.goOn(length);
+            clock.advance(length);
             Runnable next = meanwhile.poll();
             if (next != null) {
                 next.run();
@@ -158,45 +158,47 @@ class FrameWatchTest {
     private void watchUntilIdle(FrameFolder folder) {
         LiveView view = new LiveView(CameraEvening.LARKFELL, shown::add);
         FrameWatch watch = watch(folder, workbench(person.log(), clock, playing()), false, event -> {
-            heard.add(event);
+            watchEvents.add(event);
             view.on(event);
         });
         watch.run(new FrameWatch.Until(OptionalLong.empty(), Optional.of(Duration.ofSeconds(3))), () -> false);
     }
 
-    private List<String> heardKinds() {
-        return heard.stream().map(event -> event.getClass().getSimpleName()).toList();
+    private List<String> eventKinds() {
+        return watchEvents.stream()
+                .map(event -> event.getClass().getSimpleName())
+                .toList();
     }
 
     @Test
-    void whatHappensIsHeardInOrder() {
+    void events_arriveInOrder() {
         save("turn1.fits", "turn2.fits", "screw1.fits");
         watchUntilIdle();
-        assertThat(heardKinds())
+        assertThat(eventKinds())
                 .containsExactly(
                         "Arrived", "Placed", "Told", // a place
                         "Arrived", "Placed", "Told", "Logged", // the axis
                         "Arrived", "Placed", "Logged", "Told", // the screws, by what the night has learned with them
                         "Ended");
-        assertThat(heard.stream()
+        assertThat(watchEvents.stream()
                         .filter(WatchEvent.Told.class::isInstance)
                         .map(clues ->
                                 ((WatchEvent.Told) clues).step().getClass().getSimpleName()))
                 .containsExactly("Placed", "AxisFound", "ScrewsFollowed");
     }
 
-    /** A capture program goes on saving while one watch ends and the next one begins. */
+    /** A capture program keeps saving while one watch ends and the next begins. */
     @Test
-    void aFrameSavedBetweenTwoWatches_isTakenByTheSecond() {
+    void frameSavedBetweenTwoWatches_isTakenByTheSecond() {
         FrameFolder kept = FrameFolder.of(captures, clock, false);
         watchUntilIdle(kept);
         copy(frames.resolve("turn1.fits"), captures.resolve("turn1.fits"));
         watchUntilIdle(kept);
-        assertThat(heardKinds()).containsExactly("Ended", "Arrived", "Placed", "Told", "Ended");
+        assertThat(eventKinds()).containsExactly("Ended", "Arrived", "Placed", "Told", "Ended");
     }
 
     @Test
-    void aPageLogsTheVerySameEventsAsTheCommand() throws IOException {
+    void pageAndCommand_logTheSameEvents() throws IOException {
         save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits");
         watchUntilIdle();
         List<LoggedEvent> byPage = events(person);
@@ -204,7 +206,7 @@ class FrameWatchTest {
         Path other = Files.createDirectory(folder.resolve("other"));
         person = begun(other);
         captures = Files.createDirectory(other.resolve("captures"));
-        clock.goOn(Duration.between(clock.instant(), Instant.parse("2026-11-25T20:10:00Z")));
+        clock.advance(Duration.between(clock.instant(), Instant.parse("2026-11-25T20:10:00Z")));
         save("turn1.fits", "turn2.fits", "turn3.fits", "screw1.fits");
         int status = Main.run(
                 workbench(person.log(), clock, playing()),
@@ -218,12 +220,12 @@ class FrameWatchTest {
                 "3");
         assertThat(status).isZero();
         assertThat(events(person)).usingRecursiveComparison().isEqualTo(byPage);
-        // Begun, two frames, three frames, the two taken back, turned, after the screws.
+        // Begin, two frames, three frames, undo of the two, the turn, the result after the turn.
         assertThat(byPage).hasSize(6);
     }
 
     @Test
-    void whereTheScrewsTookTheAxisIsKeptInTheNightInWhichTheyWereTurned() {
+    void axisAfterTheScrews_isLoggedInTheNightOfTheTurn() {
         save("turn1.fits", "turn2.fits", "screw1.fits");
         meanwhile.add(() -> person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell", "--again"));
         watchUntilIdle();
@@ -241,21 +243,21 @@ class FrameWatchTest {
     }
 
     @Test
-    void framesOfAnotherNightAreNotLogged() {
+    void framesOfAnotherNight_areNotLogged() {
         save("turn1.fits");
         meanwhile.add(() -> person.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell"));
         save("turn2.fits");
         watchUntilIdle();
-        assertThat(heard)
+        assertThat(watchEvents)
                 .filteredOn(WatchEvent.NotLogged.class::isInstance)
                 .singleElement()
-                .satisfies(
-                        said -> assertThat(((WatchEvent.NotLogged) said).line()).contains("another night has begun"));
+                .satisfies(event ->
+                        assertThat(((WatchEvent.NotLogged) event).line()).contains("another night has begun"));
         assertThat(events(person)).extracting(LoggedEvent::event).noneMatch(NightEvent.SightingTaken.class::isInstance);
     }
 
     @Test
-    void aFrameWhoseStarsTakeLongIsShownBeforeTheyAreFound() {
+    void slowFrame_isShownBeforeItsStarsAreFound() {
         save("turn1.fits");
         LiveView view = new LiveView(CameraEvening.LARKFELL, shown::add, Runnable::run);
         watch(workbench(person.log(), clock, playing()), false, view)
@@ -265,7 +267,7 @@ class FrameWatchTest {
     }
 
     @Test
-    void eachFrameIsShownWithWhatItTold() {
+    void eachFrame_isShownWithItsResult() {
         save("turn1.fits", "turn2.fits", "screw1.fits");
         watchUntilIdle();
         assertThat(shown).extracting(LiveView.Shot::number).containsExactly(1L, 2L, 3L);
@@ -277,7 +279,7 @@ class FrameWatchTest {
     }
 
     @Test
-    void aFrameWithoutStarsIsShownWithTheReasonThatNothingIsMadeOfIt() {
+    void frameWithoutStars_isShownWithTheReasonForRejection() {
         save("turn1.fits");
         meanwhile.add(() -> CameraEvening.write(captures.resolve("cloud.fits"), Clouds.frame()));
         watchUntilIdle();
@@ -289,24 +291,24 @@ class FrameWatchTest {
     }
 
     @Test
-    void headerThatLies_isRefusedByName_andTheNextFrameIsPlaced() {
+    void falseHeader_isRefusedByName_andTheNextFrameIsSolved() {
         for (String name : List.of("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits")) {
             meanwhile.add(() -> copy(LYING_HEADERS.resolve(name), captures.resolve(name)));
         }
         save("turn1.fits");
         watchUntilIdle();
-        assertThat(heard)
+        assertThat(watchEvents)
                 .filteredOn(WatchEvent.Refused.class::isInstance)
                 .extracting(refused -> ((WatchEvent.Refused) refused).frame())
                 .containsExactlyInAnyOrder("naxis-maxint.fits", "znaxis-maxint.fits", "ztile-2pow32.fits");
-        assertThat(heard)
+        assertThat(watchEvents)
                 .filteredOn(WatchEvent.Told.class::isInstance)
                 .extracting(clues -> ((WatchEvent.Told) clues).frame().name())
                 .containsExactly("turn1.fits");
     }
 
     @Test
-    void inTheBackgroundItEndsWhenItIsClosedAndLogsWhereTheScrewsTookTheAxis() throws InterruptedException {
+    void closingABackgroundWatch_logsTheAxisAfterTheScrews() throws InterruptedException {
         BlockingQueue<WatchEvent> events = new LinkedBlockingQueue<>();
         Workbench bench = workbench(person.log(), clock, Pause.REAL);
         Workbench real = new Workbench(
@@ -314,7 +316,7 @@ class FrameWatchTest {
         try (BackgroundWatch running = BackgroundWatch.start(watch(real, false, events::add), events::add, real)) {
             for (String name : List.of("turn1.fits", "turn2.fits", "screw1.fits")) {
                 copy(frames.resolve(name), captures.resolve(name));
-                awaitTold(events);
+                awaitResult(events);
             }
             assertThat(running.isRunning()).isTrue();
         }
@@ -322,7 +324,7 @@ class FrameWatchTest {
         assertThat(events(person)).hasSize(4);
     }
 
-    private static void awaitTold(BlockingQueue<WatchEvent> events) throws InterruptedException {
+    private static void awaitResult(BlockingQueue<WatchEvent> events) throws InterruptedException {
         WatchEvent event;
         do {
             event = events.poll(60, TimeUnit.SECONDS);

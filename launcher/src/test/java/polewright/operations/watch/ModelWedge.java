@@ -13,8 +13,8 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 
 /**
- * A wedge that shares no code with what is tested: a fork carried by two rotations, about a leaning pivot and about a hinge
- * on it, with a camera fixed to the tube. East, north, up.
+ * A wedge model that shares no code with the program under test: a fork carried by two rotations, about a tilted pivot
+ * and about a hinge on it, with a camera fixed to the tube. Axes east, north, up.
  */
 public final class ModelWedge {
     private static final RotationCovariance GOOD =
@@ -33,9 +33,11 @@ public final class ModelWedge {
     private Instant now;
 
     /**
-     * @param azimuthDegPerTurn what a clockwise turn adds to the azimuth, degrees
-     * @param altitudeDegPerTurn what a clockwise turn adds to the altitude, degrees
-     * @param lean how far the pivot leans to the east, degrees
+     * Sets up the wedge.
+     *
+     * @param azimuthDegPerTurn azimuth change of a clockwise turn, degrees
+     * @param altitudeDegPerTurn altitude change of a clockwise turn, degrees
+     * @param lean tilt of the pivot to the east, degrees
      */
     public ModelWedge(
             double azimuthDeg,
@@ -54,20 +56,20 @@ public final class ModelWedge {
         this.random = new Random(seed);
     }
 
-    /** The way that the axis points, east, north, up. */
+    /** Direction of the axis: east, north, up. */
     public Vector3D axis() {
         return wedge().applyTo(Vector3D.PLUS_J);
     }
 
-    /** Turns both screws clockwise, as exactly as a hand does, with a fifth of a turn of play where it reverses. */
+    /** Turns both screws clockwise with the accuracy of a hand, and with a fifth of a turn of backlash on reversal. */
     public void turn(double azimuthTurns, double altitudeTurns) {
-        azimuthDeg += azimuthDegPerTurn * madeOf(azimuthTurns, azimuthLeftDeg);
-        altitudeDeg += altitudeDegPerTurn * madeOf(altitudeTurns, altitudeLeftDeg);
+        azimuthDeg += azimuthDegPerTurn * effectOf(azimuthTurns, azimuthLeftDeg);
+        altitudeDeg += altitudeDegPerTurn * effectOf(altitudeTurns, altitudeLeftDeg);
         azimuthLeftDeg = azimuthTurns == 0 ? azimuthLeftDeg : azimuthTurns;
         altitudeLeftDeg = altitudeTurns == 0 ? altitudeLeftDeg : altitudeTurns;
     }
 
-    private double madeOf(double turns, double last) {
+    private double effectOf(double turns, double last) {
         if (turns == 0) {
             return 0;
         }
@@ -76,7 +78,7 @@ public final class ModelWedge {
         return hand - Math.copySign(lost, hand);
     }
 
-    /** Moves the axis past its screws, as clamps and hands do. */
+    /** Moves the axis without its screws, as clamps and hands do. */
     public void shift(double azimuth, double altitude) {
         azimuthDeg += azimuth;
         altitudeDeg += altitude;
@@ -96,7 +98,7 @@ public final class ModelWedge {
         now = now.plus(time);
     }
 
-    /** How the camera stands, the drive off: to be applied to vectors in its own axes. */
+    /** Camera attitude with the drive off: maps vectors in camera axes to east, north, up. */
     public Rotation cameraToEnu() {
         double boresight = Math.toRadians(90 - declinationDeg);
         Vector3D up = new Vector3D(0, Math.sin(boresight), -Math.cos(boresight));
@@ -106,7 +108,7 @@ public final class ModelWedge {
         return wedge().applyTo(fork).applyTo(onTube);
     }
 
-    /** Seen now, to some arcseconds. */
+    /** The attitude seen now, to a few arcseconds. */
     public CameraAttitude frame() {
         Vector3D error = new Vector3D(random.nextGaussian(), random.nextGaussian(), 10 * random.nextGaussian());
         double size = error.getNorm() * 2 / 206265;
@@ -124,7 +126,9 @@ public final class ModelWedge {
         return frames;
     }
 
-    /** From north to where the wedge holds it: up about the hinge, then round about the pivot, which carries the hinge. */
+    /**
+     * Rotates north to the direction of the axis: up about the hinge, then about the pivot, which carries the hinge.
+     */
     private Rotation wedge() {
         Rotation level = new Rotation(Vector3D.PLUS_K, pivot);
         Rotation raised =

@@ -6,7 +6,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 
-/** A clock that goes on when it is told to. */
+/** A clock that advances only on request. */
 public final class SettableClock extends Clock {
     // Set by a test while a server reads it.
     private volatile Instant now;
@@ -15,7 +15,7 @@ public final class SettableClock extends Clock {
         this.now = now;
     }
 
-    public void goOn(Duration by) {
+    public void advance(Duration by) {
         now = now.plus(by);
     }
 

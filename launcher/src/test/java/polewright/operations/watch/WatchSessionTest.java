@@ -39,12 +39,12 @@ import polewright.session.event.NightEvent;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.store.NightLog;
 
-/** Someone obeys what each frame says, on a wedge whose screws go otherwise than anybody told. */
+/** Someone follows the order of each frame, on a wedge whose screws differ from the rig description. */
 @SuppressWarnings("NullAway.Init") // Each test begins a night with a wedge of its own.
 class WatchSessionTest {
     private static final double LATITUDE = 54.60;
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
-    // What a screw of 1.25 mm pitch does 200 and 180 mm from its pivot, as is assumed where no rig was told.
+    // Assumed for an undescribed rig: screws of 1.25 mm pitch, 200 and 180 mm from their pivots.
     private static final double AZIMUTH_PER_TURN = Math.toDegrees(Math.atan(1.25 / 200));
     private static final double ALTITUDE_PER_TURN = Math.toDegrees(Math.atan(1.25 / 180));
 
@@ -55,7 +55,7 @@ class WatchSessionTest {
     private ModelWedge wedge;
     private WatchSession session;
     private TurningWatch watch;
-    private final List<WatchEvent> heard = new ArrayList<>();
+    private final List<WatchEvent> watchEvents = new ArrayList<>();
     private Optional<WatchStep.ScrewsFollowed> followed = Optional.empty();
     private double farthestDeg;
     private double firstDeg;
@@ -89,7 +89,9 @@ class WatchSessionTest {
                 false,
                 Pause.REAL);
         session = new WatchSession(
-                watch, WatchLog.ofTonight(bench, () -> NightLog.open(person.log()), Optional.empty()), heard::add);
+                watch,
+                WatchLog.ofTonight(bench, () -> NightLog.open(person.log()), Optional.empty()),
+                watchEvents::add);
     }
 
     private NightState night() {
@@ -108,11 +110,11 @@ class WatchSessionTest {
     }
 
     private void findTheAxis() {
-        wedge.turnedFrames().forEach(this::add);
+        wedge.turnedFrames().forEach(this::addFrame);
         assertThat(events()).hasSize(2);
     }
 
-    private void add(CameraAttitude frame) {
+    private void addFrame(CameraAttitude frame) {
         session.add(frame, step -> {
             if (step instanceof WatchStep.ScrewsFollowed screws) {
                 followed = Optional.of(screws);
@@ -126,22 +128,22 @@ class WatchSessionTest {
                 orders.azimuth().clockwiseTurns(), orders.altitude().clockwiseTurns());
     }
 
-    /** Turns both screws as was ordered, and takes a frame. */
-    private void obey() {
+    /** Makes the ordered turns of both screws, and takes a frame. */
+    private void followOrders() {
         AxisState.Turns order = order();
-        turnAndLook(order.azimuth(), order.altitude());
+        turnAndTakeFrame(order.azimuth(), order.altitude());
     }
 
-    private void turnAndLook(double azimuth, double altitude) {
+    private void turnAndTakeFrame(double azimuth, double altitude) {
         wedge.turn(azimuth, altitude);
         farthestDeg = Math.max(farthestDeg, offDeg());
         wedge.waiting(Duration.ofSeconds(40));
-        add(wedge.frame());
-        assertThatTheLogAgrees();
+        addFrame(wedge.frame());
+        assertLogAgrees();
     }
 
-    /** What the log's fix says after a frame is what the frame said, and turns advised go the way that it ordered. */
-    private void assertThatTheLogAgrees() {
+    /** The log's fix agrees with the frame, and the advised turns go in the ordered direction. */
+    private void assertLogAgrees() {
         NightState night = night();
         WatchStep.ScrewsFollowed last = followed.orElseThrow();
         assertThat(night.fix()).isInstanceOf(Fix.Solved.class);
@@ -158,13 +160,13 @@ class WatchSessionTest {
         }
     }
 
-    private int obeyUntilGood() {
-        int looks = 0;
+    private int followOrdersUntilGood() {
+        int frameCount = 0;
         do {
-            obey();
-            looks++;
-        } while (!followed.orElseThrow().goodEnough() && looks < 20);
-        return looks;
+            followOrders();
+            frameCount++;
+        } while (!followed.orElseThrow().goodEnough() && frameCount < 20);
+        return frameCount;
     }
 
     @ParameterizedTest
@@ -178,12 +180,12 @@ class WatchSessionTest {
         "1.25, 0.75, 7",
         "1, 1, 8"
     })
-    void onScrewsThatGoEitherWay_framesLeadToTheClampsAndToAStop(double azimuth, double altitude, long seed) {
+    void anyScrewSense_framesLeadToClampingAndAStop(double azimuth, double altitude, long seed) {
         begin(azimuth, altitude, seed);
         findTheAxis();
-        obey();
+        followOrders();
         WatchStep.ScrewsFollowed first = followed.orElseThrow();
-        // Axis to the right of the pole and low: it was to go left and up.
+        // The axis is right of the pole and low, so the orders are left and up.
         assertThat(first.azimuthWentWrong())
                 .isEqualTo(azimuth < 0 ? Optional.of(FollowedScrews.WrongWay.RIGHT) : Optional.empty());
         assertThat(first.altitudeWentWrong())
@@ -197,8 +199,8 @@ class WatchSessionTest {
                 .isEqualTo(altitude < 0 ? ScrewSense.LOWERS : ScrewSense.RAISES);
         assertThat(first.isSenseAssumed()).isFalse();
 
-        int looks = 1 + obeyUntilGood();
-        assertThat(looks).isLessThanOrEqualTo(7);
+        int frameCount = 1 + followOrdersUntilGood();
+        assertThat(frameCount).isLessThanOrEqualTo(7);
         assertThat(60 * offDeg()).isLessThan(5);
         assertThat(farthestDeg).isLessThan(firstDeg + 0.35);
         assertThat(night().fix().state().gains().azimuthFactor()).isCloseTo(Math.abs(azimuth), within(0.15));
@@ -208,95 +210,95 @@ class WatchSessionTest {
         person.good("clamp");
         int before = events().size();
         wedge.waiting(Duration.ofSeconds(40));
-        add(wedge.frame());
+        addFrame(wedge.frame());
         assertThat(events()).hasSize(before + 1);
         assertThat(night().advice()).isInstanceOf(Advice.Stop.class);
     }
 
-    /** A hand that turns all the time, frames every three seconds: nothing is logged on the way, and all at rest. */
+    /** The hand turns continuously, with a frame every three seconds: nothing is logged until the axis rests. */
     @Test
-    void whileTheHandIsTurning_theLogWaitsForTheAxisToRest() {
+    void whileTheScrewsTurn_theLogWaitsForTheAxisToRest() {
         begin(-0.75, 1.25, 9);
         findTheAxis();
-        add(later());
+        addFrame(nextFrame());
         int before = events().size();
-        double way = Math.signum(order().azimuth());
+        double direction = Math.signum(order().azimuth());
         for (int i = 0; i < 5; i++) {
-            wedge.turn(way * 0.3, 0);
-            add(later());
+            wedge.turn(direction * 0.3, 0);
+            addFrame(nextFrame());
             assertThat(followed.orElseThrow().azimuthWentWrong()).contains(FollowedScrews.WrongWay.RIGHT);
-            assertThat(Math.signum(order().azimuth())).isEqualTo(-way);
+            assertThat(Math.signum(order().azimuth())).isEqualTo(-direction);
         }
         assertThat(events()).hasSize(before);
-        add(later());
+        addFrame(nextFrame());
         assertThat(events()).hasSize(before + 2);
         NightEvent.ScrewsTurned turned =
                 (NightEvent.ScrewsTurned) events().get(before).event();
-        assertThat(turned.azimuthTurns()).isCloseTo(way * 1.5 * 0.75, within(0.25));
+        assertThat(turned.azimuthTurns()).isCloseTo(direction * 1.5 * 0.75, within(0.25));
         assertThat(turned.altitudeTurns()).isZero();
         assertThat(turned.isSeenByFrames()).isTrue();
-        assertThatTheLogAgrees();
+        assertLogAgrees();
         assertThat(night().fix().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
-        // What was said of the last move still stands while the axis rests.
+        // The result of the last move remains valid while the axis rests.
         assertThat(followed.orElseThrow().azimuthWentWrong()).contains(FollowedScrews.WrongWay.RIGHT);
     }
 
-    private CameraAttitude later() {
+    private CameraAttitude nextFrame() {
         wedge.waiting(Duration.ofSeconds(3));
         return wedge.frame();
     }
 
-    /** A turn that is typed while frames are followed counts as typed, and the next frame only sees what came of it. */
+    /** A turn entered while frames are followed counts as entered; the next frame only measures its effect. */
     @Test
-    void turnTypedBesideTheWatch_countsOnce() {
+    void turnEnteredDuringTheWatch_countsOnce() {
         begin(-0.75, 1, 10);
         findTheAxis();
         person.good("turn", "--azimuth", "1 ccw", "--altitude", "1/2 cw");
-        turnAndLook(-1, 0.5);
+        turnAndTakeFrame(-1, 0.5);
         assertThat(events()).hasSize(4);
         assertThat(night().fix().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(order().azimuth()).isPositive();
         assertThat(night().fix().state().gains().azimuthFactor()).isCloseTo(0.75, within(0.1));
     }
 
-    /** The same turn typed after the frames have seen it: it takes the place of theirs. */
+    /** The same turn entered after the frames have seen it: it replaces the turn logged from the frames. */
     @Test
-    void turnTypedAfterTheFramesSawIt_takesThePlaceOfTheirs() {
+    void turnEnteredAfterTheFramesSawIt_replacesTheirs() {
         begin(-0.75, 1, 11);
         findTheAxis();
-        turnAndLook(-1, 0.5);
+        turnAndTakeFrame(-1, 0.5);
         assertThat(events()).hasSize(4);
         person.good("turn", "--azimuth", "1 ccw", "--altitude", "1/2 cw");
         wedge.waiting(Duration.ofSeconds(40));
-        add(wedge.frame());
-        assertThatTheLogAgrees();
+        addFrame(wedge.frame());
+        assertLogAgrees();
         assertThat(night().standing().stream()
                         .map(LoggedEvent::event)
                         .filter(NightEvent.ScrewsTurned.class::isInstance))
                 .containsExactly(new NightEvent.ScrewsTurned(-1, 0.5));
-        assertThat(heard).anyMatch(WatchEvent.Noted.class::isInstance);
+        assertThat(watchEvents).anyMatch(WatchEvent.Noted.class::isInstance);
     }
 
-    /** Someone who finds out looks at the rig, not at the screws: what is corrected counts at the next frame. */
+    /** The user corrects the rig rather than the screws: the correction counts from the next frame. */
     @Test
-    void rigCorrectedBesideTheWatch_turnsTheOrdersRound() {
+    void rigCorrectedDuringTheWatch_reversesTheOrders() {
         begin(-1, 1, 16);
         findTheAxis();
         double before = order().azimuth();
         person.good("rig", "correct", "--azimuth-clockwise", "left");
         wedge.waiting(Duration.ofSeconds(40));
-        add(wedge.frame());
+        addFrame(wedge.frame());
         assertThat(Math.signum(order().azimuth())).isEqualTo(-Math.signum(before));
-        obeyUntilGood();
+        followOrdersUntilGood();
         assertThat(60 * farthestDeg).isLessThan(60 * firstDeg + 1);
     }
 
     /** At the start and after clamping, both the watch and {@code next} ask for frames. */
     @Test
-    void whereFramesTell_framesAreAskedFor() {
+    void afterClamping_framesAreAdvised() {
         begin(1, 1, 17);
         findTheAxis();
-        obeyUntilGood();
+        followOrdersUntilGood();
         person.good("clamp");
         assertThat(person.good("next").out()).contains("frame").doesNotContain("drift");
         assertThat(night().advice())
@@ -305,33 +307,33 @@ class WatchSessionTest {
                         take -> assertThat(take.kind()).isEqualTo(SightingKind.FRAMES));
     }
 
-    /** Two good sets of frames, and between them a turn as it was ordered and logged, on a screw that goes the other way. */
+    /** Two good sets of frames, and between them a turn that was ordered and logged, on a reversed screw. */
     @ParameterizedTest
     @CsvSource({"false, 18", "false, 19", "true, 20", "true, 21"})
-    void turnThatWentTheOtherWayBetweenTwoGoodSetsOfFrames_neverLeadsToAWrongOrder(boolean isRigTold, long seed)
+    void reversedTurnBetweenTwoGoodSetsOfFrames_neverLeadsToAWrongOrder(boolean isRigDescribed, long seed)
             throws IOException {
-        begin(-0.9, 1.1, seed, isRigTold ? new String[] {"--rig", toldRig()} : new String[0]);
+        begin(-0.9, 1.1, seed, isRigDescribed ? new String[] {"--rig", describedRig()} : new String[0]);
         findTheAxis();
         person.good("turn", "--azimuth", "2 ccw", "--altitude", "1 cw");
         wedge.turn(-2, 1);
         wedge.waiting(Duration.ofMinutes(2));
         startWatching();
-        wedge.turnedFrames().forEach(this::add);
+        wedge.turnedFrames().forEach(this::addFrame);
         NightState night = night();
-        if (isRigTold) {
-            // One turn against the word of its owner: the turn is named, and whether hand or screw, the next one tells.
+        if (isRigDescribed) {
+            // One turn contradicts the rig: it is named, and the next one shows whether hand or screw was wrong.
             assertThat(((Fix.Dubious) night.fix()).reason()).contains("#3");
         }
         assertThat(night.fix().agreements()).hasSize(2).noneMatch(agreement -> agreement.contradictory());
         assertThat(night.fix().state().offset().distance().arcminutes()).isCloseTo(60 * offDeg(), within(0.7));
         Advice.TurnScrews turn = (Advice.TurnScrews) night.advice();
-        // Axis to the right of the pole: counter-clockwise would take it still farther.
+        // The axis is right of the pole: counter-clockwise would take it even farther.
         assertThat(turn.turns())
                 .filteredOn(each -> each.screw() == ScrewTurn.Which.AZIMUTH)
                 .allMatch(each -> each.clockwiseTurns() > 0 || turn.tests().contains(each.screw()));
     }
 
-    private String toldRig() throws IOException {
+    private String describedRig() throws IOException {
         Path rig = folder.resolve("rig.json");
         String typical =
                 new CommandRun(folder, "2026-11-25T20:00:00Z").good("rig").out();
@@ -341,7 +343,7 @@ class WatchSessionTest {
     }
 
     @Test
-    void afterAKnock_theAxisIsFoundAgain() {
+    void afterABump_theAxisIsFoundAgain() {
         begin(1, 1, 12);
         findTheAxis();
         person.good("knock");
@@ -351,10 +353,10 @@ class WatchSessionTest {
         assertThat(listener).containsExactly(new WatchStep.Placed(1));
     }
 
-    /** A slew of some degrees, away from the meridian, is no turn of the screws, however small it is. */
+    /** A slew of some degrees, away from the meridian, is not a turn of the screws, however small it is. */
     @ParameterizedTest
     @CsvSource({"2", "-5", "0.5", "9"})
-    void slewInDeclination_isNoMoveOfTheScrews(double degrees) {
+    void slewInDeclination_isNotAScrewMove(double degrees) {
         begin(1, 1, 13);
         findTheAxis();
         wedge.slew(degrees);
@@ -366,33 +368,33 @@ class WatchSessionTest {
         assertThat(events()).hasSize(2);
     }
 
-    /** Right ascension may be turned along with the screws: that is no slew. */
+    /** Right ascension may be turned together with the screws; that is not a slew. */
     @Test
-    void rightAscensionTurnedAlongWithTheScrews_isNoSlew() {
+    void rightAscensionTurnedWithTheScrews_isNotASlew() {
         begin(1, 1, 14);
         findTheAxis();
         wedge.swing(-20);
-        obey();
+        followOrders();
         assertThat(followed).isPresent();
         assertThat(60 * offDeg())
                 .isCloseTo(followed.orElseThrow().offset().distance().arcminutes(), within(0.6));
     }
 
-    /** No order is longer than a wedge's screws, and then it is said. */
+    /** No order exceeds the travel of a wedge's screws; the excess is reported. */
     @Test
-    void moreTurnsThanAWedgeHas_areNeverOrdered() {
+    void ordersNeverExceedTheScrewTravel() {
         begin(1, 1, 15);
         wedge = new ModelWedge(25, LATITUDE, AZIMUTH_PER_TURN, ALTITUDE_PER_TURN, 0, EVENING, 15);
         findTheAxis();
-        turnAndLookOnly(-0.5);
+        turnAndTakeUncheckedFrame(-0.5);
         assertThat(followed.orElseThrow().remaining().azimuth()).isEqualTo(-20);
         assertThat(WatchWords.notes(followed.orElseThrow()))
                 .anyMatch(note -> note.startsWith("The azimuth screw would need more turns than most wedges have"));
     }
 
-    private void turnAndLookOnly(double azimuth) {
+    private void turnAndTakeUncheckedFrame(double azimuth) {
         wedge.turn(azimuth, 0);
         wedge.waiting(Duration.ofSeconds(40));
-        add(wedge.frame());
+        addFrame(wedge.frame());
     }
 }

@@ -25,7 +25,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** The schemas under {@code docs/schema}, and which command prints what. */
+/** The schemas under {@code docs/schema}, and the commands that print them. */
 public final class PublishedSchemas {
     private static final Path FOLDER =
             Path.of("..", "docs", "schema").toAbsolutePath().normalize();
@@ -33,14 +33,14 @@ public final class PublishedSchemas {
     private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final SchemaRegistry REGISTRY = SchemaRegistry.withDefaultDialect(
             SpecificationVersion.DRAFT_2020_12,
-            // Else it finds files on the class path only.
+            // Otherwise it looks for files on the class path only.
             registry -> registry.schemaLoader(loader -> loader.fetchRemoteResources()));
     private static final Map<String, List<String>> COMMANDS = readCommands();
     private static final Map<String, Schema> COMPILED = new LinkedHashMap<>();
 
     private PublishedSchemas() {}
 
-    /** Each command and the schemas of what it may print, by the table in the folder's README. */
+    /** Each command with the schemas of its output, from the table in the folder's README. */
     public static Map<String, List<String>> commands() {
         return COMMANDS;
     }
@@ -61,7 +61,7 @@ public final class PublishedSchemas {
         return parsed(read(FOLDER.resolve(name + ENDING))).get(0);
     }
 
-    /** What is wrong with a value by one schema; nothing for one that keeps to it. */
+    /** The violations of one schema by a value; empty if it conforms. */
     public static synchronized List<Error> errors(String name, JsonNode value) {
         Schema schema = COMPILED.computeIfAbsent(
                 name,
@@ -72,10 +72,10 @@ public final class PublishedSchemas {
     }
 
     /**
-     * Fails unless a command's output keeps to one of the command's schemas.
+     * Fails unless a command's output conforms to one of the command's schemas.
      *
      * @param typed the command line
-     * @return each value that was printed, with the name of its schema
+     * @return each printed value with the name of its schema
      */
     public static List<Checked> check(List<String> typed, String output) {
         List<String> names = ofTyped(typed);
@@ -86,7 +86,7 @@ public final class PublishedSchemas {
         return values.stream().map(value -> check(typed, names, value)).toList();
     }
 
-    /** A value and the schema that it keeps to. */
+    /** A value and the schema that it conforms to. */
     public record Checked(String schema, JsonNode value) {}
 
     private static Checked check(List<String> typed, List<String> names, JsonNode value) {
@@ -102,7 +102,7 @@ public final class PublishedSchemas {
                 + value.toPrettyString());
     }
 
-    /** A practice runs other commands; three words name a command at most. */
+    /** A practice command runs another command; a command's name has at most three words. */
     private static List<String> ofTyped(List<String> typed) {
         List<String> words = typed.size() > 3 && typed.subList(0, 3).equals(List.of("practice", "do", "--"))
                 ? typed.subList(3, typed.size())

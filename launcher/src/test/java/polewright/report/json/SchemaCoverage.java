@@ -9,9 +9,9 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
-/** Which keys, and which words for kinds of outcome, of the schemas have been printed. */
+/** Records which keys of the schemas, and which words for kinds of outcome, have been printed. */
 public final class SchemaCoverage {
-    /** Keys whose values are kinds of outcome: each of them is to be seen. */
+    /** Keys whose values are kinds of outcome; every kind must occur. */
     private static final Set<String> OUTCOMES = Set.of("status", "do", "shape", "for", "drive", "toward");
 
     private static final String ALL = "common";
@@ -35,7 +35,7 @@ public final class SchemaCoverage {
         value.forEach(inner -> addAll(inner, words));
     }
 
-    /** What a schema lists that no output had; the schema itself, if there was none of it. */
+    /** What a schema lists but no output contained; the schema's own name if it was never printed. */
     public List<String> missing(String schema) {
         if (!seen.containsKey(schema)) {
             return List.of(schema);

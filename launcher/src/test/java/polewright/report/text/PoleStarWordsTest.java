@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 
-/** A pole star out of view: which way, in fists and in fields. */
+/** Directions to a pole star outside the view, in fists and in field widths. */
 class PoleStarWordsTest {
     @TempDir
     private Path folder;
@@ -23,12 +23,14 @@ class PoleStarWordsTest {
         return person;
     }
 
-    /** The axis points some 10° west of north in azimuth, 6° on the sky, and 2° low: the star is right and up. */
+    /**
+     * The axis points about 10° west of north in azimuth, 6° on the sky, and 2° low: the star is to the right and up.
+     */
     @Test
-    void inTheNorth_theStarIsToldWhereAFistAndAFinderFieldMeasureIt() {
+    void inTheNorth_starIsGivenInFistsAndFinderFields() {
         CommandRun person = evening("2026-11-25T20:00:00Z", "54.60,-2.90,240", "350", "51.6");
-        String said = flat(person.good("skip", "not-in-view", "--sighting", "still-point", "--star", "polaris"));
-        assertThat(said)
+        String output = flat(person.good("skip", "not-in-view", "--sighting", "still-point", "--star", "polaris"));
+        assertThat(output)
                 .containsPattern("FIND To bring Polaris into view, face the pole and look along the tube in its home"
                         + " position\\. By the fix Polaris is about half a fist \\([56]°\\) to the right and"
                         + " half a fist \\([34]°\\) up \\(±[345]°\\)\\.")
@@ -49,16 +51,16 @@ class PoleStarWordsTest {
 
     /** Facing south, east is to the left: an axis that points too far east has the pole star on its right. */
     @Test
-    void inTheSouth_rightIsWestward() {
-        // Tussock Flat's declination is 25° east: the compass reads 155° along an axis to the south, 145° to the left
-        // of it.
+    void inTheSouth_rightIsWest() {
+        // Magnetic declination at Tussock Flat is 25° east: along an axis to the south the compass reads 155°, and
+        // 145° to the left of it.
         CommandRun person = evening("2026-11-25T10:30:00Z", "-43.95,170.40,710", "145", "43.95");
         assertThat(flat(person.good("skip", "not-in-view", "--sighting", "still-point", "--star", "sigma octantis")))
                 .containsPattern("is about (half a fist|1 fist) \\([678]°\\) to the right");
     }
 
     @Test
-    void handMove_isToldInFistsAndFieldsToo() {
+    void handMove_isGivenInFistsAndFieldsToo() {
         CommandRun person = CommandRun.begun(folder, "2026-11-25T20:00:00Z", "54.60,-2.90,240");
         person.good("sight", "scale", "54.6");
         assertThat(flat(person.good("sight", "compass", "30")))

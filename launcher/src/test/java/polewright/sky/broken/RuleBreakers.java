@@ -9,14 +9,14 @@ import java.util.Random;
 import picocli.CommandLine;
 import polewright.mount.rig.MountKind;
 
-/** One class for each way to break a rule. */
+/** One class for each way of breaking an architecture rule. */
 public final class RuleBreakers {
     private RuleBreakers() {}
 
-    /** The sky knows nothing of mounts. */
+    /** Breaks: the sky does not depend on mounts. */
     public record SkyThatKnowsMounts(MountKind kind) {}
 
-    /** The time comes in as an argument. */
+    /** Breaks: the time is an argument. */
     public static final class ClockReader {
         private ClockReader() {}
 
@@ -25,7 +25,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** So does the zone. */
+    /** Breaks: the time zone is an argument. */
     public static final class ZoneReader {
         private ZoneReader() {}
 
@@ -34,7 +34,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** So does the dice. */
+    /** Breaks: the random generator is an argument. */
     public static final class DiceRoller {
         private DiceRoller() {}
 
@@ -43,7 +43,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** Files are for the edge. */
+    /** Breaks: file access belongs at the edge. */
     public static final class FileReader {
         private FileReader() {}
 
@@ -52,7 +52,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** Each library has its room. */
+    /** Breaks: each library is used in one package only. */
     public static final class LibraryUser {
         private LibraryUser() {}
 
@@ -65,7 +65,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** Printing is the process's business. */
+    /** Breaks: only the process prints. */
     public static final class Printer {
         private Printer() {}
 
@@ -74,7 +74,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** A value that changes. */
+    /** Breaks: values are immutable. */
     public static final class Changeable {
         private int count;
 
@@ -83,7 +83,7 @@ public final class RuleBreakers {
         }
     }
 
-    /** A drawer for whatever is left over. */
+    /** Breaks: no catch-all class names. */
     public static final class AngleHelper {
         private AngleHelper() {}
     }

@@ -1,6 +1,6 @@
 package polewright.sky.unmarked;
 
-/** Lives in a package that does not say what may be null. */
+/** A class in a package without a nullness default. */
 public final class OfUnknownNullness {
     private OfUnknownNullness() {}
 }

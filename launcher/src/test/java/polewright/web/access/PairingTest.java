@@ -20,11 +20,11 @@ class PairingTest {
     private Path folder;
 
     @Test
-    void aCodeServesOneDeviceForTenMinutes() {
+    void code_pairsOneDevice_withinTenMinutes() {
         PairingCode old = PairingCode.fresh(clock);
-        clock.goOn(PairingCode.LIFE.minusSeconds(1));
+        clock.advance(PairingCode.LIFE.minusSeconds(1));
         assertThat(old.isVoid()).isFalse();
-        clock.goOn(Duration.ofSeconds(1));
+        clock.advance(Duration.ofSeconds(1));
         assertThat(old.guess(old.grouped(), "192.0.2.7")).isEqualTo(Answer.VOID);
 
         PairingCode code = PairingCode.fresh(clock);
@@ -33,13 +33,13 @@ class PairingTest {
     }
 
     @Test
-    void afterAWrongCodeItsAddressWaitsTwiceAsLongEachTimeAndOthersDoNot() {
+    void wrongCode_doublesTheDelayForItsAddressOnly() {
         PairingCode code = PairingCode.fresh(clock);
         for (int seconds = 1; seconds <= 4; seconds *= 2) {
             assertThat(code.guess("wrong", "192.0.2.7")).isEqualTo(Answer.WRONG);
-            clock.goOn(Duration.ofSeconds(seconds).minusMillis(1));
+            clock.advance(Duration.ofSeconds(seconds).minusMillis(1));
             assertThat(code.guess(code.grouped(), "192.0.2.7")).isEqualTo(Answer.TOO_SOON);
-            clock.goOn(Duration.ofMillis(1));
+            clock.advance(Duration.ofMillis(1));
         }
         assertThat(code.guess("wrong", "192.0.2.8")).isEqualTo(Answer.WRONG);
         assertThat(code.guess(code.grouped().toLowerCase(java.util.Locale.ROOT), "192.0.2.9"))
@@ -47,7 +47,7 @@ class PairingTest {
     }
 
     @Test
-    void aPairingIsForItsOwnerAloneAndOutlivesTheServer() throws Exception {
+    void pairing_isPrivateToItsOwner_andSurvivesARestart() throws Exception {
         String token = new PairedDevices(folder).pair("Tent", clock.instant()).token();
         Path file = folder.resolve(PairedDevices.FILE);
         assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))

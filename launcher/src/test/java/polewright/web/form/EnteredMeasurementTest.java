@@ -14,7 +14,7 @@ import polewright.operations.input.BodyFinder;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 
-/** What stands in the form of a logged measurement comes to the same measurement again. */
+/** The prefilled form of a logged measurement gives the same measurement again. */
 class EnteredMeasurementTest {
     @TempDir
     private Path folder;
@@ -42,7 +42,7 @@ class EnteredMeasurementTest {
                 "centre capella --reads 79.5,46.2 --j2000 --through-pole --sigma 2",
                 "centre 79.1723,45.998 --hour-angle --reads 341.25,46.2"
             })
-    void filledInAgain_isTheSame(String typed) {
+    void prefilledForm_givesTheSameMeasurement(String typed) {
         CommandRun person = new CommandRun(folder, "2026-11-25T21:00:00Z");
         person.good("begin", "--site", "54.60,-2.90,240");
         List<String> words = new ArrayList<>(List.of(typed.split(" ")));

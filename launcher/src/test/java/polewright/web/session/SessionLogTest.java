@@ -33,7 +33,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.store.NightLog;
 
-/** What the pages read of a log that others write to. */
+/** The pages' view of a log that other processes write to. */
 class SessionLogTest {
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:10Z");
     private static final int QUICKLY = 40;
@@ -74,7 +74,7 @@ class SessionLogTest {
     }
 
     @Test
-    void everyEventOfAnotherProgramIsSeen_howeverSoonItComesAfterTheOneBefore() {
+    void everyEventOfAnotherProgram_isSeen_evenInQuickSuccession() {
         SessionLog log = log();
         assertThat(log.tonight()).isEmpty();
         try (NightLog other = NightLog.open(file())) {
@@ -91,7 +91,7 @@ class SessionLogTest {
     }
 
     @Test
-    void aLogThatTakesThePlaceOfAnotherIsReadWhole() throws Exception {
+    void replacedLog_isReadInFull() throws Exception {
         SessionLog log = log();
         try (NightLog first = NightLog.open(file())) {
             NightId night = begin(first, "Larkfell");
@@ -115,9 +115,9 @@ class SessionLogTest {
         assertThat(log.standing().events()).isZero();
     }
 
-    /** Another program has locked the file: a query now waits, then fails. */
+    /** Another program has locked the file: a query would wait and then fail. */
     @Test
-    void aFileThatHasNotChangedIsNotOpenedAgain() throws Exception {
+    void unchangedFile_isNotReopened() throws Exception {
         AtomicLong nanos = new AtomicLong();
         SessionLog log = log(nanos::get);
         NightId night;
@@ -133,7 +133,7 @@ class SessionLogTest {
         try (Connection exclusive = DriverManager.getConnection("jdbc:sqlite:" + file());
                 Statement statement = exclusive.createStatement()) {
             statement.execute("BEGIN EXCLUSIVE");
-            clock.goOn(Duration.ofMinutes(1));
+            clock.advance(Duration.ofMinutes(1));
             assertThat(log.events(night)).hasSize(1);
             assertThat(log.tonight()).isPresent();
             assertThat(log.nights()).hasSize(1);
@@ -143,15 +143,15 @@ class SessionLogTest {
     }
 
     @Test
-    void theNightIsWorkedOutOnceAMinuteAndWheneverSomethingWasLogged() {
+    void night_isRecomputedEveryMinute_andAfterEachEvent() {
         SessionLog log = log();
         try (NightLog other = NightLog.open(file())) {
             NightId night = begin(other, "Larkfell");
             NightSession.Tonight first = log.tonight().orElseThrow();
-            clock.goOn(Duration.ofSeconds(30));
+            clock.advance(Duration.ofSeconds(30));
             assertThat(log.tonight().orElseThrow()).isSameAs(first);
 
-            clock.goOn(Duration.ofSeconds(30));
+            clock.advance(Duration.ofSeconds(30));
             NightSession.Tonight next = log.tonight().orElseThrow();
             assertThat(next).isNotSameAs(first);
 

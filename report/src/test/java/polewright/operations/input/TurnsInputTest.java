@@ -8,7 +8,7 @@ import polewright.mount.rig.HandTurns;
 import polewright.report.text.EventWords;
 import polewright.session.event.NightEvent;
 
-/** Turns as they are typed. What is refused is in {@code BadInputTest}. */
+/** Turns as they are typed. Refused input is in {@code BadInputTest}. */
 class TurnsInputTest {
     @ParameterizedTest
     @CsvSource(
@@ -24,16 +24,16 @@ class TurnsInputTest {
                 "-2 then 0.5 | -1.5 | 0.5",
                 "1/2 ccw then 1/2 cw | 0 | 0.5"
             })
-    void turns_areCountedClockwisePositive(String typed, double net, double back) {
+    void turns_areClockwisePositive(String typed, double net, double back) {
         assertThat(new TurnsInput().convert(typed)).isEqualTo(new HandTurns(net, back));
     }
 
     @ParameterizedTest
     @CsvSource({"2 ccw then 1/2 cw", "1 1/8 cw then 3/8 ccw"})
-    void turnsPastAndBack_areToldInTheirLegs(String typed) {
+    void turnsPastAndBack_areDescribedLegByLeg(String typed) {
         HandTurns turns = new TurnsInput().convert(typed);
-        String told = EventWords.of(new NightEvent.ScrewsTurned(turns.net(), 0, turns.back(), 0));
-        assertThat(told)
+        String result = EventWords.of(new NightEvent.ScrewsTurned(turns.net(), 0, turns.back(), 0));
+        assertThat(result)
                 .isEqualTo("turned azimuth "
                         + typed.replace(" ccw", " turns counter-clockwise")
                                 .replace(" cw", " turns clockwise")

@@ -29,7 +29,7 @@ import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
 import polewright.sky.place.Site;
 
-/** Frames without error of a mount that stands still but for what is told: what each lets the watch say. */
+/** Error-free frames of a mount that moves only as stated, and what each lets the watch report. */
 class TurningWatchTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
@@ -49,7 +49,10 @@ class TurningWatchTest {
                 LARKFELL, FollowedScrews.Known.byTheRig(rig), new DiscAllowance(Angle.ofArcminutes(5)), Drive.NOT_TOLD);
     }
 
-    /** Right ascension turned westward by so much, the wedge swung to the right by so much since. */
+    /**
+     * A frame after turning right ascension west by {@code westDeg} and swinging the wedge to the right by {@code
+     * swungDeg}.
+     */
     private static CameraAttitude frame(double minutes, double westDeg, double swungDeg) {
         Vector3D square = AXIS.orthogonal();
         Vector3D boresight = new Vector3D(Math.cos(0.3), AXIS, Math.sin(0.3), square);
@@ -66,7 +69,7 @@ class TurningWatchTest {
     }
 
     @Test
-    void aFrameOfTheNextNightBeginsAfreshAndTheAxisIsFoundFromThere() {
+    void frameOfTheNextNight_startsAfresh_andTheAxisIsFoundFromThere() {
         watch.add(frame(0, 0, 0));
         assertThat(watch.add(frame(9 * 60, 40, 0)))
                 .isEqualTo(new WatchStep.StartedAfresh(Optional.empty(), Optional.empty()));
@@ -75,7 +78,7 @@ class TurningWatchTest {
     }
 
     @Test
-    void aFrameOfTheNightBeforeIsRefusedAndTheOthersAreKept() {
+    void frameOfTheNightBefore_isRefused_andTheOthersAreKept() {
         watch.add(frame(9 * 60, 0, 0));
         assertThatThrownBy(() -> watch.add(frame(0, 40, 0)))
                 .isInstanceOf(InputRefused.class)
@@ -84,7 +87,7 @@ class TurningWatchTest {
     }
 
     @Test
-    void screwsCannotBeFollowedForHoursSoTheAxisIsFoundAfresh() {
+    void afterHours_screwsAreNoLongerFollowed_andTheAxisIsFoundAfresh() {
         findTheAxis();
         watch.add(frame(2, 40, 1));
         assertThat(watch.screwsMoved()).isTrue();
@@ -97,7 +100,7 @@ class TurningWatchTest {
         assertThat(watch.add(frame(131, 0, 1))).isInstanceOf(WatchStep.AxisFound.class);
     }
 
-    /** The same place in right ascension, so that it shows nothing but the time. */
+    /** At the same right ascension position, so that the time is the only difference. */
     @Test
     void frameOfTheNextNightInTheSamePlace_startsAfresh() {
         watch.add(frame(0, 0, 0));
@@ -114,7 +117,7 @@ class TurningWatchTest {
 
     @ParameterizedTest
     @ValueSource(booleans = {false, true})
-    void slewInDeclination_isNoMoveOfTheScrews(boolean afterScrews) {
+    void slewInDeclination_isNotAScrewMove(boolean afterScrews) {
         findTheAxis();
         if (afterScrews) {
             watch.add(frame(2, 40, 1));
@@ -130,9 +133,9 @@ class TurningWatchTest {
         assertThat(watch.add(slewed(frame(4, 0, 0), 60))).isInstanceOf(WatchStep.AxisFound.class);
     }
 
-    /** A mount that was set down 14 degrees off: more than screws have, but where they lead is the pole. */
+    /** A mount set down 14 degrees off: beyond the travel of the screws, but the screws lead to the pole. */
     @Test
-    void longWayToThePole_isAMoveOfTheScrews() {
+    void longMoveToThePole_isAScrewMove() {
         watch.add(frame(0, 0, 25));
         watch.add(frame(1, 40, 25));
         assertThat(watch.add(frame(2, 40, 0))).isInstanceOf(WatchStep.ScrewsFollowed.class);
@@ -145,7 +148,7 @@ class TurningWatchTest {
     }
 
     @Test
-    void aFrameThatComesLateDoesNotReplaceALaterOne() {
+    void lateArrival_doesNotReplaceANewerFrame() {
         findTheAxis();
         CameraAttitude last = frame(4, 40, 1.5);
         watch.add(last);
@@ -153,9 +156,12 @@ class TurningWatchTest {
         assertThat(watch.sighting().orElseThrow().afterScrews()).contains(last);
     }
 
-    /** Clamps that by earlier nights push the axis up by 6′: the turns that remain end 6′ lower, and so does good enough. */
+    /**
+     * On earlier nights clamping raised the axis by 6′: the remaining turns end 6′ lower, and so does the good-enough
+     * test.
+     */
     @Test
-    void whatIsLeftToTurnAndGoodEnoughLookAheadToTheClamps() {
+    void remainingTurnsAndGoodEnough_allowForClamping() {
         Rig plain = Rig.typicalForkOnWedge();
         Rig pushed = plain.withExperience(Optional.of(
                 new Experience(4, 1, 0.05, 1, 0.05, 4, AxisOffset.ofArcminutes(0, 6), Angle.ofArcminutes(1))));
@@ -178,7 +184,9 @@ class TurningWatchTest {
         return (WatchStep.ScrewsFollowed) watch.add(frame);
     }
 
-    /** A frame after the wedge has taken the axis there: swung about the vertical and raised about its hinge. */
+    /**
+     * A frame after the wedge has moved the axis to the offset: swung about the vertical and raised about its hinge.
+     */
     private static CameraAttitude broughtTo(AxisOffset offset) {
         AxisPointing from = AxisPointing.of(LARKFELL, AxisOffset.ofArcminutes(42, -17));
         AxisPointing to = AxisPointing.of(LARKFELL, offset);
@@ -191,7 +199,7 @@ class TurningWatchTest {
     }
 
     @Test
-    void goingOnFromScrewsThatWereFollowedBeforeKeepsWhereTheyTookIt() {
+    void resuming_keepsTheAxisReachedByTheScrews() {
         TurnedFrames logged = new TurnedFrames(
                 List.of(frame(0, 0, 0), frame(1, 40, 0)), Optional.of(frame(2, 40, 1)), Drive.NOT_TOLD);
         watch.continueFrom(logged);

@@ -23,13 +23,13 @@ class DarknessWordsTest {
                 .toList();
     }
 
-    /** Blanks at which no line is broken, as plain ones. */
+    /** Replaces non-breaking spaces by plain ones. */
     private static String plain(String line) {
         return line.replace(Wrapping.unbroken(" "), " ");
     }
 
     @Test
-    void aWinterNightAtLarkfell() {
+    void winterNightAtLarkfell() {
         assertThat(words(54.6, -2.9, "2026-11-25T14:00:00Z", "Europe/London"))
                 .startsWith(
                         "Night from Wednesday 25 November 2026, times in GMT:",
@@ -41,7 +41,7 @@ class DarknessWordsTest {
     }
 
     @Test
-    void whereTheSunDoesNotGetLowEnough_thatIsSaidPlainly() {
+    void noAstronomicalDarkness_isStated() {
         assertThat(words(60.5, 5, "2026-06-20T12:00:00Z", "Europe/Oslo"))
                 .anyMatch(line -> line.startsWith("No astronomical darkness: the Sun only reaches 6")
                         && line.contains("below the horizon (18° is needed). Twilight all night, darkest at "));
@@ -54,21 +54,21 @@ class DarknessWordsTest {
     }
 
     @Test
-    void inTheSouthTheDatesAreLocalToo() {
+    void inTheSouth_datesAreLocal() {
         assertThat(words(-43.95, 170.4, "2026-06-15T03:00:00Z", "Pacific/Auckland"))
                 .first()
                 .isEqualTo("Night from Monday 15 June 2026, times in NZST:");
     }
 
     @Test
-    void onANightWhenTheClocksChange_eachTimeHasItsZone() {
+    void whenTheClocksChange_eachTimeHasItsZone() {
         List<String> lines = words(54.6, -2.9, "2026-10-24T12:00:00Z", "Europe/London");
         assertThat(lines).first().isEqualTo("Night from Saturday 24 October 2026; the clocks change, BST to GMT:");
         assertThat(lines).anyMatch(line -> line.endsWith("BST")).anyMatch(line -> line.endsWith("GMT"));
     }
 
     @Test
-    void timesAreRoundedBeforeTheDayIsTold() {
+    void times_areRoundedBeforeTheDayIsNamed() {
         NightClock clock = new NightClock(
                 ZoneId.of("UTC"),
                 new Interval(Instant.parse("2026-01-15T12:00:00Z"), Instant.parse("2026-01-16T12:00:00Z")));

@@ -42,7 +42,7 @@ import polewright.sky.place.CatalogueStar;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** What frames tell, as a cold and tired person reads it. */
+/** Messages about frames, for a cold and tired reader. */
 class FrameWordsTest {
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
@@ -62,7 +62,7 @@ class FrameWordsTest {
     }
 
     @Test
-    void framesAreToldInOneLine() {
+    void frames_areDescribedInOneLine() {
         assertThat(EventWords.of(new NightEvent.SightingTaken(frames(EVENING, false, 0, 30, 61.5))))
                 .isEqualTo("3 camera frames, right ascension turned 61.5°");
         assertThat(EventWords.of(new NightEvent.SightingTaken(frames(EVENING, true, 0, 60, 60))))
@@ -70,7 +70,7 @@ class FrameWordsTest {
     }
 
     @Test
-    void fieldDriftIsToldInOneLine() {
+    void fieldDrift_isDescribedInOneLine() {
         FieldDrift drift = new FieldDrift(
                 EVENING,
                 Duration.ofSeconds(750),
@@ -85,7 +85,7 @@ class FrameWordsTest {
     }
 
     @Test
-    void loggedFramesBringTheirFindings_otherEventsNone() {
+    void loggedFrames_haveFindings_otherEventsHaveNone() {
         assertThat(FrameWords.notes(new NightEvent.SightingTaken(frames(EVENING, false, 0, 60)), LARKFELL))
                 .containsExactly("NOTE  two frames always fit some axis, so nothing checks them. A third, with right"
                         + " ascension turned further, would show whether the mount, declination or the"
@@ -183,26 +183,26 @@ class FrameWordsTest {
 
     @ParameterizedTest
     @MethodSource("findings")
-    void findingSaysWhatIsWrongAndWhatToDo(FrameFinding finding, String words) {
+    void finding_saysWhatIsWrongAndWhatToDo(FrameFinding finding, String words) {
         assertThat(FrameWords.of(finding)).isEqualTo(words);
     }
 
     @Test
-    void everyKindOfFindingHasWords() {
-        List<Class<?>> told = new ArrayList<>(findings()
+    void everyKindOfFinding_hasText() {
+        List<Class<?>> result = new ArrayList<>(findings()
                 .map(arguments -> (Class<?>) arguments.get()[0].getClass())
                 .distinct()
                 .toList());
-        // These two are told through logged frames above.
-        told.add(FrameFinding.Unchecked.class);
-        told.add(FrameFinding.SunTooHigh.class);
-        assertThat(told)
+        // These two are covered through logged frames above.
+        result.add(FrameFinding.Unchecked.class);
+        result.add(FrameFinding.SunTooHigh.class);
+        assertThat(result)
                 .containsExactlyInAnyOrderElementsOf(Arrays.asList(FrameFinding.class.getPermittedSubclasses()));
     }
 
-    /** Three sightings agree; frames of quite another axis do not. */
+    /** Three sightings agree; frames from a very different axis do not. */
     @Test
-    void framesThatContradictTheRestAreToldWithWhatToCheckInFrames() {
+    void framesThatContradictTheRest_nameWhatToCheckInFrames() {
         NightEvent begun = new NightEvent.Begun(
                 "Larkfell", LARKFELL, Weather.standardAt(240), Rig.typicalForkOnWedge(), DiscAllowance.VISUAL);
         Angle tight = Angle.ofDegrees(0.5);
@@ -230,7 +230,7 @@ class FrameWordsTest {
     }
 
     @Test
-    void driveIsToldWithHowItIsKnown() {
+    void driveState_isDescribedWithItsSource() {
         assertThat(FrameWords.of(new InferredDrive(Drive.TRACKING, true)))
                 .isEqualTo("The drive was tracking, from the frames; the axis does not depend on it.");
         assertThat(FrameWords.of(new InferredDrive(Drive.STANDING, false)))
@@ -240,7 +240,7 @@ class FrameWordsTest {
     }
 
     @Test
-    void driftAndWormAreToldApart() {
+    void driftAndPeriodicError_areSeparated() {
         TrackedSequence.Drift north = new TrackedSequence.Drift(Angle.ofArcseconds(-1.234), Angle.ofArcseconds(0.04));
         TrackedSequence.Drift east = new TrackedSequence.Drift(Angle.ofArcseconds(0.51), Angle.ofArcseconds(0.2));
         PeriodicError worm = new PeriodicError(

@@ -19,19 +19,19 @@ class ScrewWordsTest {
     }
 
     @Test
-    void directionsThatEarlierNightsHaveShown_areSaid_whereTheyAreAssumed() {
+    void directionsLearnedOnEarlierNights_areReported_ifAssumed() {
         Rig left = ASSUMED.withScrews(ASSUMED.azimuthScrew().reversed(), ASSUMED.altitudeScrew(), ASSUMED.levelSigma());
         Experience learned = new Experience(2, 1, 0.04, 1, 0.04, 0, AxisOffset.NONE, Angle.ofArcminutes(1), 0.995, 0.7);
         assertThat(ScrewWords.learned(left.withExperience(Optional.of(learned))))
                 .contains("From 2 earlier nights: turning the azimuth screw clockwise moves the axis left.");
-        Rig told = left.withScrews(
+        Rig described = left.withScrews(
                 left.azimuthScrew().withSenseConfirmed(), left.altitudeScrew().withSenseConfirmed(), left.levelSigma());
-        assertThat(ScrewWords.learned(told.withExperience(Optional.of(learned))))
+        assertThat(ScrewWords.learned(described.withExperience(Optional.of(learned))))
                 .isEmpty();
     }
 
     @Test
-    void whichDirectionsAreAssumed_isSaidPerScrew() {
+    void assumedDirections_areReportedPerScrew() {
         assertThat(ScrewWords.assumed(ASSUMED))
                 .contains("Both screw directions are assumed until the first turn of each has been checked.");
         Rig half = ASSUMED.withScrews(
@@ -44,7 +44,7 @@ class ScrewWordsTest {
     }
 
     @Test
-    void whatMatters_isSaid() {
+    void significantEffect_isReported() {
         assertThat(ScrewWords.learned(rig(4, 1.12, 1.01, 3, AxisOffset.ofArcminutes(0.2, -2), 0.6)))
                 .contains("From 4 earlier nights: the azimuth screw moves 12 % more than the rig file says; clamping"
                         + " usually lowers this axis 2.0′.");
@@ -55,7 +55,7 @@ class ScrewWordsTest {
     }
 
     @Test
-    void whatIsWithinItsUncertainty_isNotSaid() {
+    void effectWithinItsUncertainty_isNotReported() {
         assertThat(ScrewWords.learned(rig(4, 1.03, 0.97, 3, AxisOffset.ofArcminutes(0.2, -0.5), 0.6)))
                 .isEmpty();
         assertThat(ScrewWords.learned(rig(4, 1.02, 0.98, 0, AxisOffset.ofArcminutes(3, -5), 0.6)))

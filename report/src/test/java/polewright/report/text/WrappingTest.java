@@ -9,29 +9,29 @@ class WrappingTest {
     private static final String EIGHTY = "a".repeat(39) + " " + "b".repeat(40);
 
     @Test
-    void aLineThatFitsIsLeftAsItIs() {
+    void fittingLine_isUnchanged() {
         assertThat(Wrapping.wrapped(List.of(EIGHTY, "", "  indented"))).containsExactly(EIGHTY, "", "  indented");
     }
 
     @Test
-    void aLongerOneIsBrokenBetweenWords() {
+    void longLine_isBrokenBetweenWords() {
         assertThat(Wrapping.wrapped(List.of(EIGHTY + "b"))).containsExactly("a".repeat(39), "b".repeat(41));
     }
 
     @Test
-    void whatFollowsHangsUnderTheFirstWordAfterTheTag() {
+    void continuation_isIndentedToTheTextAfterTheTag() {
         assertThat(Wrapping.wrapped(List.of("  WHY   " + EIGHTY)))
                 .containsExactly("  WHY   " + "a".repeat(39), "        " + "b".repeat(40));
     }
 
     @Test
-    void aNumberIsATagToo() {
+    void number_isATagToo() {
         assertThat(Wrapping.wrapped(List.of("#12  17:30 UTC  " + EIGHTY)))
                 .containsExactly("#12  17:30 UTC  " + "a".repeat(39), " ".repeat(16) + "b".repeat(40));
     }
 
     @Test
-    void aCommandIsNotBroken() {
+    void command_isNotBroken() {
         String command = "polewright sight still polaris --distance 0.1";
         assertThat(Wrapping.wrapped(
                         List.of("THEN  log it then and there, all of it, with " + Wrapping.unbroken(command))))
@@ -39,7 +39,7 @@ class WrappingTest {
     }
 
     @Test
-    void aCommandTooLongForALineGoesOnAfterABackslash() {
+    void longCommand_continuesAfterABackslash() {
         String command =
                 "polewright sight drift \"polaris australis\" --minutes 10 --moved N --toward WAY --with reticle";
         assertThat(Wrapping.wrapped(Wrapping.command(command)))
@@ -51,13 +51,13 @@ class WrappingTest {
     }
 
     @Test
-    void aWordLongerThanALineIsLeftWhole() {
+    void wordLongerThanALine_isKeptWhole() {
         String path = "/" + "p".repeat(90);
         assertThat(Wrapping.wrapped(List.of("LOOK  at " + path))).containsExactly("LOOK  at", "      " + path);
     }
 
     @Test
-    void charactersOutsideTheBasicPlaneCountAsOne() {
+    void charactersOutsideTheBasicPlane_countAsOne() {
         String line = "\uD83D\uDD2D".repeat(79) + " x";
         assertThat(Wrapping.wrapped(List.of(line.substring(0, 158)))).hasSize(1);
     }

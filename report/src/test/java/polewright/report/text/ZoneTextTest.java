@@ -50,7 +50,7 @@ class ZoneTextTest {
                          |----------| 2′""";
 
     @Test
-    void zoneInTheNorth_withTheAxisOutsideIt() {
+    void northernZone_withTheAxisOutside() {
         ZoneScene scene = ZoneScene.of(zone(), true)
                 .withNow(AxisOffset.ofArcminutes(2.6, -0.6), new OffsetCovariance(0.16, 0.06, 0.09))
                 .withPath(List.of(place(7, -4), place(-2.5, -2)));
@@ -59,7 +59,7 @@ class ZoneTextTest {
     }
 
     @Test
-    void pictureFitsATerminal_andIsMadeOfLettersThatEveryOneShows() {
+    void map_fitsATerminal_andUsesPortableCharacters() {
         for (ZoneScene scene : scenes()) {
             List<String> lines = ZoneText.of(scene);
             assertThat(lines).hasSizeLessThanOrEqualTo(ZoneText.ROWS);
@@ -72,7 +72,7 @@ class ZoneTextTest {
     }
 
     @Test
-    void shapeIsTrue_aDiscIsTwiceAsManyLettersWideAsHigh() {
+    void aspectRatio_isTrue_aDiscIsTwiceAsManyCharactersWideAsHigh() {
         List<String> lines = ZoneText.of(ZoneScene.of(DiscAllowance.VISUAL, true));
         int left = 99;
         int right = 0;
@@ -88,16 +88,16 @@ class ZoneTextTest {
     }
 
     @Test
-    void scaleTellsTrueLengths() {
+    void scale_isTrue() {
         List<String> lines = ZoneText.of(ZoneScene.of(DiscAllowance.VISUAL, true));
         String scale = lines.get(lines.size() - 1);
 
-        // The disc is 10′ wide on 33 columns from edge to edge, so 5′ are 16.5 of them.
+        // The disc spans 10′ over 33 columns from edge to edge, so 5′ are 16.5 columns.
         assertThat(scale.strip()).isEqualTo("|" + "-".repeat(15) + "| 5′");
     }
 
     @Test
-    void eastIsOnTheLeftForWhoFacesTheSouthPole() {
+    void east_isOnTheLeft_facingTheSouthPole() {
         String north = directions(ZoneText.of(ZoneScene.of(zone(), true)));
         String south = directions(ZoneText.of(ZoneScene.of(zone(), false)));
 
@@ -106,7 +106,7 @@ class ZoneTextTest {
     }
 
     @Test
-    void southernMapIsTheNorthernOneMirrored() {
+    void southernMap_mirrorsTheNorthernOne() {
         List<String> north = ZoneText.of(ZoneScene.of(DiscAllowance.VISUAL, true)
                 .withNow(AxisOffset.ofArcminutes(3, 2), new OffsetCovariance(0.01, 0, 0.01)));
         List<String> south = ZoneText.of(ZoneScene.of(DiscAllowance.VISUAL, false)
@@ -117,7 +117,7 @@ class ZoneTextTest {
     }
 
     @Test
-    void axisFarOff_standsAtTheBorder_inItsDirection() {
+    void distantAxis_isAtTheBorder_inItsDirection() {
         List<String> lines = ZoneText.of(ZoneScene.of(zone(), true)
                 .withNow(AxisOffset.ofArcminutes(160, 80), new OffsetCovariance(400, 0, 400)));
 
@@ -126,7 +126,7 @@ class ZoneTextTest {
     }
 
     @Test
-    void marksOnOneSpot_areTold() {
+    void coincidentMarks_areListed() {
         List<String> lines = ZoneText.of(ZoneScene.of(DiscAllowance.VISUAL, true)
                 .withNow(AxisOffset.NONE, new OffsetCovariance(0.001, 0, 0.001)));
 
@@ -137,7 +137,7 @@ class ZoneTextTest {
     }
 
     @Test
-    void legsOfATurn_areWrittenEachOnItsLine() {
+    void legsOfATurn_areOnSeparateLines() {
         Screw screw = Screw.rough(new ScrewGeometry.PushScrew(1.25, 200), ScrewSense.RIGHT);
 
         assertThat(LegWords.toTurn(screw, -1.5, 0.5, false))
@@ -171,7 +171,7 @@ class ZoneTextTest {
         return lines.get(lines.size() - 2).substring(0, 41);
     }
 
-    /** Of a mark on the map itself. */
+    /** Of a mark on the map, not in the key. */
     private static int column(List<String> lines, char mark) {
         return lines.subList(1, 20).stream()
                 .mapToInt(line -> line.substring(0, Math.min(41, line.length())).indexOf(mark))
@@ -179,7 +179,10 @@ class ZoneTextTest {
                 .orElseThrow();
     }
 
-    /** 4′ wide and 6′ high, its sides by one item, top and bottom by two others; the aim a little above the pole. */
+    /**
+     * 4′ wide and 6′ high, limited at the sides by one item, and at top and bottom by two others; the best aim is
+     * slightly above the pole.
+     */
     private static WorkZone zone() {
         AxisOffset[] corners = {
             AxisOffset.ofArcminutes(-2, -2),

@@ -18,7 +18,7 @@ import polewright.sky.angle.Angle;
 class ZoneWordsTest {
     private static final int POINTS = 360;
 
-    /** A circle of 24′ about the pole, its sides cut flat at so many arcminutes east and west. */
+    /** A circle of 24′ about the pole, cut flat at the given number of arcminutes east and west. */
     private static WorkZone cutAt(double arcmin) {
         List<AxisOffset> corners = new ArrayList<>();
         for (int i = 0; i < POINTS; i++) {
@@ -44,7 +44,7 @@ class ZoneWordsTest {
     }
 
     @Test
-    void aZoneWithFlatSides_isNotAlikeEveryWay() {
+    void zoneWithFlatSides_isNotTheSameInEveryDirection() {
         assertThat(ZoneWords.of(cutAt(23.2)).get(0))
                 .isEqualTo("ZONE  Good enough: within 23′ of the best aim, in some directions farther: from 23′ west to"
                         + " 23′ east, and"
@@ -54,7 +54,7 @@ class ZoneWordsTest {
     }
 
     @Test
-    void whatIsLeftOutAboutThePole_isSaid() {
+    void exclusionAroundThePole_isReported() {
         assertThat(region(SkyRegion.Above.THIRTY_DEGREES))
                 .endsWith("anywhere above 30°, except within 10° of the pole.");
         assertThat(region(new SkyRegion.Above(Angle.ofDegrees(30), true)))
