@@ -85,7 +85,7 @@ public class AdviceBenchmark {
         return NightState.of(events, events.get(events.size() - 1).at(), models);
     }
 
-    /** An observer who goes on measuring and turning, whatever the advice. */
+    /** An observer who keeps measuring and turning, regardless of the advice. */
     private static final class Playing {
         private final Mix mix;
         private final RandomGenerator random = RandomNight.random(300);

@@ -53,7 +53,7 @@ public final class FixHonesty {
                 nights.stream().flatMap(List::stream).filter(FixHonesty::known).toList());
         System.out.printf(
                 Locale.ROOT,
-                "nights in which a turn was blamed that was made as told: %d of %d%n",
+                "nights in which a correctly logged turn was blamed: %d of %d%n",
                 nights.stream()
                         .filter(n -> n.stream().anyMatch(FixHonesty::accusesATurn))
                         .count(),

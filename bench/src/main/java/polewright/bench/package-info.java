@@ -1,4 +1,4 @@
-/** Measurements, each a program of its own with a script next to this module's sources; nothing here is shipped. */
+/** Measurements, each a separate program with a script next to this module's sources; nothing here is shipped. */
 @NullMarked
 package polewright.bench;
 

@@ -55,7 +55,7 @@ abstract class AppendingCommand implements Callable<Integer> {
     /** The event that was typed; options that cannot be used are an {@link polewright.sky.InputRefused}. */
     abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
 
-    /** The events that were typed, logged all or none: usually one, several for a command that takes them together. */
+    /** The typed events, all logged or none: usually one, several for a command that accepts a list. */
     List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
         return List.of(event(bench, begun, before));
     }
@@ -130,7 +130,7 @@ abstract class AppendingCommand implements Callable<Integer> {
             try {
                 return appendNew(opened);
             } catch (LogChanged | InputRefused e) {
-                // Two devices may submit at once: then the conflicting event is this very one.
+                // Two devices may submit at once: then the conflicting event is this one.
                 return once.key()
                         .flatMap(opened::submitted)
                         .map(meanwhile -> answerAgain(opened, meanwhile))
@@ -162,7 +162,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return after;
     }
 
-    /** It was sent and logged before; the sender has not received the answer. */
+    /** It is already logged, but the sender did not receive the answer. */
     private NightState answerAgain(NightLog opened, Submission sent) {
         NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
         if (output.isJson()) {

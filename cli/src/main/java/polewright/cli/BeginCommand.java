@@ -89,7 +89,7 @@ final class BeginCommand implements Callable<Integer> {
                 }
             }
         }
-        // Checked to be usable before a log is made for it.
+        // Validated before a log is created.
         Optional<NightEvent.Begun> remembered = log.lastBegun(workbench);
         NightEvent.Begun usable = begun(remembered);
         Optional<DoubtfulSite> doubtful =
@@ -135,7 +135,7 @@ final class BeginCommand implements Callable<Integer> {
         return 0;
     }
 
-    /** It was sent and done before; the sender has not received the answer. */
+    /** The night has already begun, but the sender did not receive the answer. */
     private int answerAgain(NightLog opened, Submission sent) {
         NightState state = NightState.of(opened.events(sent.night()));
         if (output.isJson()) {

@@ -27,7 +27,7 @@ final class BeginningWork {
     private @Nullable List<String> purpose;
 
     /**
-     * The work taken over.
+     * The work carried over from the last night.
      *
      * @param work to log after the beginning, if any
      * @param words for the user, a phrase and notes

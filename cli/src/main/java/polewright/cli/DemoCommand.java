@@ -119,7 +119,7 @@ final class DemoCommand implements Callable<Integer> {
                         "A simulated night at " + scene.name() + ", an invented site (" + AngleWords.site(scene.site())
                                 + "), under the real sky. The readings are simulated (seed " + seed + ")."
                                 + (byEye ? "" : " The camera's frames are rendered, then analysed like real ones.")
-                                + " The axis starts some degrees off; how far stays hidden until the end.",
+                                + " The axis starts a few degrees off. You will see how far at the end.",
                         ""));
         output.say(workbench, GroundWords.bearings(scene.ground(), MountKind.FORK_ON_WEDGE));
         output.say(

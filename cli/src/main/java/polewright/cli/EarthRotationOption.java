@@ -2,7 +2,7 @@ package polewright.cli;
 
 import picocli.CommandLine.Option;
 
-/** UT1 − UTC, for those who know it. */
+/** UT1 − UTC, if known. */
 final class EarthRotationOption {
     @Option(
             names = "--ut1-utc",

@@ -11,8 +11,8 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /**
- * Whether an event seems to belong to the time at which it is logged; a note, never a refusal, because nights are
- * entered late too.
+ * Whether an event seems to belong to the time at which it is logged; a note, never a refusal, because a night may be
+ * entered afterwards.
  */
 final class EntryTimeCheck {
     private static final Duration LONGEST_NIGHT = Duration.ofHours(20);
@@ -53,14 +53,15 @@ final class EntryTimeCheck {
         if (given.isPresent() && !(event instanceof NightEvent.Measurement)) {
             lastEvent(before)
                     .filter(last -> given.get().isBefore(happened(last).minus(CLOCKS_DIFFER)))
-                    .ifPresent(last -> notes.add("NOTE  it counts as done after #" + last.seq() + " of "
-                            + minute(happened(last)) + ", although the given time is earlier."));
+                    .ifPresent(last ->
+                            notes.add("NOTE  treated as done after #" + last.seq() + " (" + minute(happened(last))
+                                    + "), because it was logged later. The time you gave is earlier."));
         }
         if (given.isPresent() && event instanceof NightEvent.Measurement measured) {
             lastMove(before)
                     .filter(move -> isBefore(measured, move))
-                    .ifPresent(move -> notes.add("NOTE  it counts as seen after #" + move.seq() + " moved the axis at "
-                            + minute(move.at()) + ", although the given time is earlier."));
+                    .ifPresent(move -> notes.add("NOTE  treated as seen after #" + move.seq() + " moved the axis ("
+                            + minute(move.at()) + "), because it was logged later. The time you gave is earlier."));
         }
         return notes;
     }
@@ -68,8 +69,8 @@ final class EntryTimeCheck {
     /** A clock that was set forward looks just like the next night. */
     private static String afterLongPause(LoggedEvent last, NightState before, Instant now) {
         Duration pause = Duration.between(last.at(), now);
-        return "NOTE  this is " + pause.toHours() + " hours after #" + last.seq() + " of " + minute(last.at())
-                + ". If tonight is another night, undo this and type polewright begin. If the computer's"
+        return "NOTE  this is " + pause.toHours() + " hours after #" + last.seq() + " (" + minute(last.at())
+                + "). If tonight is another night, undo this and type polewright begin. If the computer's"
                 + " clock was ahead, set it right, then subtract the difference: polewright retime "
                 + (newest(before) + 1) + " --add=-MINUTES.";
     }

@@ -10,8 +10,8 @@ final class OnceOption {
     @Option(
             names = "--once",
             paramLabel = "KEY",
-            description = "Do it only if nothing was logged under this key: a command whose answer was"
-                    + " lost can then be sent again. 8 to 64 letters, digits, - or _, chosen at random.")
+            description = "Run only if nothing was logged under this key, so that a command whose answer was"
+                    + " lost can be sent again. 8 to 64 letters, digits, - or _, chosen at random.")
     private @Nullable String key;
 
     Optional<SubmissionKey> key() {

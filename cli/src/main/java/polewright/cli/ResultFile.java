@@ -51,7 +51,7 @@ final class ResultFile {
         try {
             Files.deleteIfExists(file);
         } catch (IOException stays) {
-            // A disk that does not accept the file may not delete it either; the refusal says what is wrong with it.
+            // A disk that cannot store the file may also fail to delete it; the error message gives the cause.
         }
     }
 

@@ -14,7 +14,7 @@ import polewright.sky.InputRefused;
         name = "retime",
         description = {
             "Correct the times of events that were logged while the computer's clock was off.",
-            "Times that were typed, and those of camera frames, stay as they are."
+            "Times that were typed, and those of camera frames, are not changed."
         },
         footer = {
             "",

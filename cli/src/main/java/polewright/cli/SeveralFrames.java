@@ -75,7 +75,7 @@ final class SeveralFrames {
                 || clues.clues(Optional.empty()).decoding().cameraZone().isPresent();
     }
 
-    /** Local time mistaken for UTC moves the axis by up to a degree: the user is asked before it counts. */
+    /** Local time mistaken for UTC moves the axis by up to a degree: the user must confirm the time first. */
     private void refuseLocalTimes(FrameSeries series) {
         if (isTimeGiven()) {
             return;
@@ -90,7 +90,7 @@ final class SeveralFrames {
         });
     }
 
-    /** Refuses stars at a time when the Sun was up, unless the user has said what the times are. */
+    /** Refuses stars at a time when the Sun was up, unless the user has stated the times. */
     void refuseDaylight(FrameSeries series, Site site) {
         for (int i = 0; !isTimeGiven() && i < series.frames().size(); i++) {
             CameraAttitude attitude = series.attitudes().get(i);

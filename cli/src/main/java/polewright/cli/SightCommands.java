@@ -92,7 +92,7 @@ final class SightCommands {
 
         @Option(
                 names = "--from-horizon",
-                description = "The scale counts from the horizon, unlikely as the reading looks.")
+                description = "The scale counts from the horizon, although the reading looks unlikely.")
         private boolean fromHorizon;
 
         @Option(names = "--sigma", paramLabel = "DEG", description = "Uncertainty of the reading, 1 sigma. Default: 1.")
@@ -122,9 +122,10 @@ final class SightCommands {
                     && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;
             if (looksTurned && !fromZenith && !isMeantAsTyped()) {
                 throw new InputRefused(
-                        PlainNumber.asTyped(readDeg) + " degrees is far from your latitude, "
-                                + PlainNumber.of(latitudeDeg) + ", but 90 minus it is near",
-                        "if the scale counts from the zenith, add --from-zenith; if it does not, --from-horizon");
+                        PlainNumber.asTyped(readDeg) + " degrees is far from your latitude ("
+                                + PlainNumber.of(latitudeDeg) + "), but 90 - " + PlainNumber.asTyped(readDeg) + " = "
+                                + PlainNumber.of(90 - readDeg),
+                        "if the scale counts from the zenith, add --from-zenith; otherwise add --from-horizon");
             }
             return new LevelledScale(
                     at(bench),

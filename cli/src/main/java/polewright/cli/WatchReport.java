@@ -23,7 +23,8 @@ import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 
 /**
- * Prints a watch: lines of text, the last of which is overwritten while screws are turned; or one JSON value per frame.
+ * Prints the results of a watch: lines of text, the last of which is overwritten while screws are turned; or one JSON
+ * value per frame.
  */
 final class WatchReport implements WatchListener {
     private final Workbench workbench;

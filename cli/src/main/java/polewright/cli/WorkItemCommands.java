@@ -49,7 +49,7 @@ final class WorkItemCommands {
         @Option(
                 names = "--stay",
                 paramLabel = "MINUTES",
-                description = "How long an object must stay in the field untouched. Default: 15.")
+                description = "How long an object must stay in the field with the mount untouched. Default: 15.")
         private double stayMinutes = 15;
 
         @Option(

@@ -188,8 +188,8 @@ public final class WedgeDrawing {
         sentences.add("The mount from the side, the " + pole()
                 + " celestial pole to the right, and from above, the pole" + " at the top.");
         for (ScrewToTurn turn : turns) {
-            sentences.add(capitalised(Screw.of(turn).words) + ": " + String.join(", ", turn.words())
-                    + "; the axis goes " + WedgeSketch.movementWords(turn, site) + ".");
+            sentences.add(capitalised(Screw.of(turn).words) + ": " + String.join(" ", turn.words()) + "; the axis goes "
+                    + WedgeSketch.movementWords(turn, site) + ".");
         }
         sentences.add(String.join(" ", care()));
         return String.join(" ", sentences);

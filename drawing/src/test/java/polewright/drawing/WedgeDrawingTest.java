@@ -156,9 +156,9 @@ class WedgeDrawingTest {
     @Test
     void cautionToHoldTheWeight_isShown() {
         assertThat(String.join(" ", contents(drawn(MountKind.FORK_ON_WEDGE, 54.6, UP))))
-                .contains("CARE: hold the fork's weight before a tilt clamp is freed.");
+                .contains("CARE: hold the fork's weight before you loosen the tilt clamp.");
         assertThat(String.join(" ", contents(drawn(MountKind.GERMAN, 54.6, UP))))
-                .contains("CARE: hold the mount's weight before a tilt clamp is freed.");
+                .contains("CARE: hold the mount's weight before you loosen the tilt clamp.");
     }
 
     @Test

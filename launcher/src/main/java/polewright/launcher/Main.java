@@ -35,7 +35,7 @@ public final class Main {
         System.exit(status);
     }
 
-    /** Runs one command line with every command there is; returns the exit status. */
+    /** Runs one command line with all commands; returns the exit status. */
     public static int run(Workbench workbench, String... args) {
         return Polewright.run(workbench, FURTHER, args);
     }

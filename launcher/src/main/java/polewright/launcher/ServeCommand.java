@@ -148,7 +148,7 @@ public final class ServeCommand implements Callable<Integer> {
             return FrameSource.sent(workbench.dataFolder().resolve("frames"), told, drive.told());
         }
         if (!Files.isDirectory(frames)) {
-            throw new OperationFailed(frames + (Files.exists(frames) ? " is a file" : " is not there")
+            throw new OperationFailed(frames + (Files.exists(frames) ? " is a file" : " does not exist")
                     + ". Name the folder that your capture program saves to.");
         }
         return FrameSource.saved(frames, told, drive.told());
@@ -180,8 +180,8 @@ public final class ServeCommand implements Callable<Integer> {
                 workbench,
                 certificate
                         .map(own -> List.of(
-                                "The connection is encrypted. The browser warns once, because only this machine vouches"
-                                        + " for its certificate. Continue if the SHA-256 fingerprint in the browser is",
+                                "The connection is encrypted. The browser warns once, because this machine signed"
+                                        + " its own certificate. Continue if the SHA-256 fingerprint in the browser is",
                                 "  " + own.fingerprint().substring(0, HALF_A_FINGERPRINT),
                                 "  " + own.fingerprint().substring(HALF_A_FINGERPRINT)))
                         .orElseGet(

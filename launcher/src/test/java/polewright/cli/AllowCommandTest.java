@@ -48,11 +48,11 @@ class AllowCommandTest extends TypedAllowances {
                 .startsWith("WORK Tonight is for 1. short subs: exposures of 30 s, 60 minutes in all, with the camera"
                         + " (1200 mm, 4144×2822 pixels of 0.65″), not guided, trails up to 3.0″; anywhere"
                         + " above 30°, except within 10° of the pole. On its own: within ")
-                .contains(" 2. planets at high power: a field of 24′, 10 minutes untouched, go-to within 24′; anywhere"
-                        + " above"
+                .contains(" 2. planets at high power: a field of 24′, 10 minutes without touching the controls, go-to"
+                        + " within 24′; anywhere above"
                         + " 20°, except within 10° of the pole. On its own: within 24′ of its best aim;"
-                        + " farther out, a go-to misses the field. ZONE Good enough: within ")
-                .contains("WHY The strictest is short subs: outside its limit, stars trail.")
+                        + " farther out, go-tos miss the field. ZONE Good enough: within ")
+                .contains("WHY The limit is set by short subs: beyond it, stars trail.")
                 .containsPattern(
                         "AIM Best is \\d\\.\\d′ above the true pole, the point farthest from every edge of the zone\\.");
     }
@@ -62,11 +62,12 @@ class AllowCommandTest extends TypedAllowances {
         Outcome result = good("allow --for planets");
         assertThat(result.lines())
                 .startsWith(
-                        "WORK  planets at high power: a field of 24′, 10 minutes untouched, go-to within",
-                        "      24′; anywhere above 20°, except within 10° of the pole.",
+                        "WORK  planets at high power: a field of 24′, 10 minutes without touching the",
+                        "      controls, go-to within 24′; anywhere above 20°, except within 10° of the",
+                        "      pole.",
                         "ZONE  Good enough: within 24′ of the best aim, in any direction.",
-                        "WHY   The strictest is planets at high power: outside its limit, a go-to misses",
-                        "      the field.",
+                        "WHY   The limit is set by planets at high power: beyond it, go-tos miss the",
+                        "      field.",
                         "AIM   The true pole is the best aim.",
                         "Logged #2: work set.");
         JsonNode json = good("allow --for casual --json").json();
@@ -93,8 +94,9 @@ class AllowCommandTest extends TypedAllowances {
         good("allow look moon --field 0.5");
         good("allow look saturn --eyepiece reticle --stay 20 --go-to 15");
         assertThat(flat(good("allow look Moon --field 0.7 --stay 30")))
-                .contains("Moon: a field of 42′, 30 minutes untouched; anywhere above 30°, except within 10° of the"
-                        + " pole. In place of 'moon'. ZONE");
+                .contains(
+                        "Moon: a field of 42′, 30 minutes without touching the controls; anywhere above 30°, except within"
+                                + " 10° of the pole. In place of 'moon'. ZONE");
         assertThat(items()).containsExactly("Moon", "saturn");
         assertThat(flat(good("allow drop moon"))).contains("NOTE Tonight is no longer for Moon.");
         assertThat(items()).containsExactly("saturn");

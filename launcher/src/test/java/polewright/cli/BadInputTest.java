@@ -127,7 +127,7 @@ class BadInputTest {
                         + " uncertainty of 0 arcseconds is not above 0. Give the uncertainty of the drift; half a"
                         + " division is usual.",
                 "sight drift rigel --minutes 5 --moved 1 --toward n --unit miles => sight drift --unit: 'miles' is"
-                        + " not possible here. Write arcsec, divisions, fields, radii or pixels.",
+                        + " not one of the choices. Use arcsec, divisions, fields, radii or pixels.",
                 "sight drift rigel --minutes 5 => sight drift: --moved N, --toward WHERE are missing.",
                 "sight drift rigel --minutes 5 --minutes 6 --moved 1 --toward n => sight drift: --minutes is given"
                         + " twice. Give it once.",
@@ -170,10 +170,10 @@ class BadInputTest {
                         + " mm.",
                 "attitude a.fits --pixel-size 0 => attitude: a pixel size of 0 microns is not possible. Give it in"
                         + " microns.",
-                "attitude a.fits --mirrored maybe => attitude --mirrored: 'maybe' is not possible here. Write yes or"
+                "attitude a.fits --mirrored maybe => attitude --mirrored: 'maybe' is not one of the choices. Use yes or"
                         + " no.",
-                "attitude a.fits --mosaic stripes => attitude --mosaic: 'stripes' is not possible here. Write"
-                        + " as_the_file_says, bayer or none.",
+                "attitude a.fits --mosaic stripes => attitude --mosaic: 'stripes' is not one of the choices. Use"
+                        + " as-the-file-says, bayer or none.",
                 "attitude a.fits --zone here => attitude --zone: 'here' is not a time zone. Write Z for UTC, or an"
                         + " offset such as +01:00 or -05:00.",
                 "attitude a.fits --at 2026-01-01T20:00 => attitude --at: the time '2026-01-01T20:00' has no time"
@@ -181,8 +181,8 @@ class BadInputTest {
                 "axis => axis: FRAME is missing.",
                 "axis a.fits b.fits --at 2026-01-01T20:00Z => axis: 2 frames but 1 time. Give --at one time per"
                         + " file, in the same order, separated by commas.",
-                "axis a.fits b.fits --drive off => axis --drive: 'off' is not possible here. Write tracking,"
-                        + " standing or not_told.",
+                "axis a.fits b.fits --drive off => axis --drive: 'off' is not one of the choices. Use tracking,"
+                        + " standing or not-told.",
                 "sight frames => sight frames: FRAME is missing.",
                 "watch => watch: FOLDER is missing.",
                 "watch . --count 0 => watch: --count 0 is below 1. Give the number of frames.",
@@ -211,8 +211,8 @@ class BadInputTest {
                 "allow --to-the-pole => allow: unknown option '--to-the-pole'. It belongs to polewright allow look"
                         + " and polewright allow shot.",
                 "where vega --bogus => where: unknown option '--bogus'. See its options with --help.",
-                "ground --mount yoke => ground --mount: 'yoke' is not possible here. Write fork_on_wedge,"
-                        + " fork_upright, german or tracker.",
+                "ground --mount yoke => ground --mount: 'yoke' is not one of the choices. Use fork-on-wedge,"
+                        + " fork-upright, german or tracker.",
                 "turn --azimuth abc => turn --azimuth: 'abc' is not a number of turns. Write 1.25, \"1 1/4\", \"3/8"
                         + " ccw\" or \"2 ccw then 1/2 cw\"; clockwise is positive, ccw is the other way.",
                 "turn --azimuth 2|ccw|then|1/2|ccw => turn --azimuth: '2 ccw then 1/2 ccw' does not turn back. Give"
@@ -264,7 +264,7 @@ class BadInputTest {
                 "undo 1 => undo: event 1 cannot be taken back because it begins the night. Begin a new night"
                         + " instead;"
                         + " this one stays in the log.",
-                "undo 99 => undo: there is no event 99 before event 4 to take back. Give the number of an earlier"
+                "undo 99 => undo: there is no earlier event 99 in this night. Give the number of an earlier"
                         + " event.",
                 "unclamp => unclamp: the clamps are already loose. Tighten them with polewright clamp.",
             })

@@ -39,8 +39,8 @@ class ChartCommandTest {
         assertThat(chart("M 31", "--optic", "eyepiece").lines())
                 .containsExactly(
                         "Look south, 7½ fists up (76.8°), for M 31 (Andromeda Galaxy).",
-                        "From Mirach (south-south-east, 7 fists up) go 7.7°, 9.7 field widths, toward",
-                        "what the eyepiece shows up and left.",
+                        "From Mirach (south-south-east, 7 fists up) go 7.7° (9.7 field widths), up and",
+                        "left as seen in the eyepiece.",
                         "The eyepiece shows 48′ of sky, left and right swapped.",
                         "To draw it: --picture FILE.svg.");
     }

@@ -135,8 +135,8 @@ class NextAndAdviseTest {
         assertThat(result)
                 .contains("MOVE the mount by hand, roughly. It is too far off for the screws. CARE The mount is heavy:"
                         + " two people. Clamp the tube first so that it cannot swing; hold the fork's weight"
-                        + " before a tilt"
-                        + " clamp is freed; keep the tripod from tipping. SWING about ");
+                        + " before you loosen"
+                        + " the tilt clamp; keep the tripod from tipping. SWING about ");
         assertThat(flat(person.good("next"))).contains("CARE The mount is heavy: two people.");
     }
 

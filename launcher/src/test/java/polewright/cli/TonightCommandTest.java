@@ -87,7 +87,7 @@ class TonightCommandTest {
         rising.good("begin", "--site", "54.60,-2.90,240", "--name", "Larkfell");
         String plan = rising.good("tonight", "--zone", "UTC").out().replaceAll("\\s+", " ");
         assertThat(plan)
-                .containsPattern("18:10 to 18:40: [^;]* up; magnitude [0-9.]+, [0-9]+′ long; in reach")
+                .containsPattern("18:10 to 18:40: [^;]* up; magnitude [0-9.]+, [0-9]+′ (long|across); in reach")
                 .containsPattern(
                         "(19|20):\\d\\d to \\d\\d:\\d\\d: [^;]*cluster [^;]* up; [^;]*bright Moon \\d+° away; in reach");
         assertThat(person.good("tonight").out()).doesNotContain("bright Moon");

@@ -74,8 +74,8 @@ class WholeNightTest {
         CommandRun.Outcome clamped = person.good("clamp", "--at", "2026-01-15T18:05Z");
         assertThat(clamped.lines())
                 .contains(
-                        "NOTE  it counts as done after #3 of 2026-01-15T18:20:00Z, although the given",
-                        "      time is earlier.");
+                        "NOTE  treated as done after #3 (2026-01-15T18:20:00Z), because it was logged",
+                        "      later. The time you gave is earlier.");
         assertThat(person.good("log").lines())
                 .contains("#3   18:20 UTC  turned altitude 1/4 turn clockwise", "#4   18:05 UTC  clamped");
     }
@@ -295,7 +295,7 @@ class WholeNightTest {
                         .out())
                 .startsWith("Logged #4: ");
         type("clamp");
-        String care = "CARE  Hold the fork's weight before a tilt clamp is freed.\n";
+        String care = "CARE  Hold the fork's weight before you loosen the tilt clamp.\n";
         assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n").contains(care);
         assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n").contains(care);
         assertThat(type("allow", "2").out()).startsWith("Logged #8: allowance set.\n");

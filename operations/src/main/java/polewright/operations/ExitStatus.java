@@ -10,7 +10,7 @@ public final class ExitStatus {
     public static final int MOVED_ON = 3;
 
     /**
-     * Nothing was logged, because the log can be neither read nor written at the moment: the same may be sent again.
+     * Nothing was logged, because the log can be neither read nor written at the moment: the command may be repeated.
      */
     public static final int NOT_NOW = 4;
 

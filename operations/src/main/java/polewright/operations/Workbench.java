@@ -22,7 +22,7 @@ public record Workbench(
         Clock clock, Map<String, String> environment, PrintWriter out, PrintWriter err, boolean terminal, Pause pause) {
     private static final String LOG_FILE = "nights.sqlite";
 
-    /** The time now, to the second: no one reads a watch more precisely than that. */
+    /** The time now, to the second: a watch is not read more precisely. */
     public Instant now() {
         return clock.instant().truncatedTo(ChronoUnit.SECONDS);
     }

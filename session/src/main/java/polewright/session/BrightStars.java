@@ -25,7 +25,7 @@ public final class BrightStars {
     private static final Angle FARTHEST_NORTH_OR_SOUTH = Angle.ofDegrees(60);
     // Below this altitude, refraction changes a drift by more than a visual tolerance.
     private static final Angle LOWEST = Angle.ofDegrees(22);
-    // Above this altitude, the neck and the fork complain.
+    // Above this altitude, observing is awkward for fork and neck.
     private static final Angle HIGHEST = Angle.ofDegrees(78);
 
     // Upper limit of precession, proper motion and refraction in the century covered.

@@ -22,7 +22,7 @@ import polewright.sky.body.FixedStar;
  */
 public record NightPointing(
         List<Long> seqs, List<CentredStar> stars, CheckedCentrings checked, PointingOutcome outcome) {
-    // Stars that someone may centre by mistake for another.
+    // Stars that may be centred by mistake instead of another.
     private static final double BRIGHT = 4;
 
     public NightPointing {

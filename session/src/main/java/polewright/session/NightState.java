@@ -142,8 +142,8 @@ public record NightState(
     }
 
     /**
-     * The same for someone who is using a camera: after dark the next sighting is left to frames, which are more
-     * accurate and faster than the eye. If sightings contradict each other, a different kind may still be advised.
+     * The same for an observer with a camera: after dark the next sighting is left to frames, which are more accurate
+     * and faster than the eye. If sightings contradict each other, a different kind may still be advised.
      */
     public NightState byCamera() {
         boolean isForTheEye = advice instanceof Advice.TakeSighting take

@@ -91,6 +91,6 @@ class UnloggedTurnsTest {
     void missingEvent_isRefused() {
         assertThatThrownBy(() -> events(NIGHT + MISSING.replace(":2,", ":9,")))
                 .isInstanceOf(InputRefused.class)
-                .hasMessageContaining("there is no event 9 before event 4 to add turns after");
+                .hasMessageContaining("there is no earlier event 9 in this night");
     }
 }

@@ -8,7 +8,7 @@ import polewright.sky.atlas.StarAtlas;
  * The sky from which frames are rendered and to which they are matched. Share it between nights, because the matcher
  * caches its patterns.
  *
- * @param atlas with the stars that are rendered and that the matcher knows
+ * @param atlas with the stars that are rendered and matched
  * @param renderer may render fainter stars as well
  * @param matcher of the atlas
  */

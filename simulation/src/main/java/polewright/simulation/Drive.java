@@ -36,7 +36,9 @@ public record Drive(double rate, Angle periodicError, Duration period) {
                 .minus(error(from));
     }
 
-    /** The worm turns with the drive whatever the axis was set to by hand, so its phase depends on time alone. */
+    /**
+     * The worm turns with the drive, regardless of how the axis was set by hand, so its phase depends on time alone.
+     */
     private Angle error(Instant at) {
         double periodMillis = period.toNanos() / 1e6;
         double phase = at.toEpochMilli() % periodMillis / periodMillis;

@@ -51,7 +51,7 @@ public record SimulatedPhotographer(
                 .toList();
     }
 
-    /** Frames of one field, for its drift: nothing is touched and the drive goes on. */
+    /** Frames of one field, for its drift: nothing is touched and the drive keeps running. */
     public List<RenderedFrame> takeWatching(
             SimulatedFork fork, Instant first, int count, Duration between, Duration exposure, RandomGenerator random) {
         return takeTurning(fork, first, Angle.ZERO, count, between, exposure, random);

@@ -96,7 +96,10 @@ final class TurningByFrames {
         return wedge;
     }
 
-    /** Makes the first of the advised turns, and then what each frame advises, until one says that it is enough. */
+    /**
+     * Makes the first of the advised turns, and then what each frame advises, until one shows that no further turn is
+     * needed.
+     */
     void turn(List<ScrewTurn> advised) {
         turnAndLook(advised.get(0).screw(), advised.get(0).clockwiseTurns(), false);
         for (int looks = 1; looks < MOST_LOOKS && isMoreToTurn(); looks++) {

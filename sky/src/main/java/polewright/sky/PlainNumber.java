@@ -7,7 +7,7 @@ import java.math.MathContext;
 public final class PlainNumber {
     private static final MathContext FOUR_FIGURES = new MathContext(4);
 
-    /** As many figures as anyone types, and few enough to hide the rounding of degrees to radians and back. */
+    /** As many figures as are ever typed, but few enough to hide the rounding of degrees to radians and back. */
     private static final MathContext TYPED_FIGURES = new MathContext(10);
 
     private static final int MOST_READ_FIGURES = 6;

@@ -20,9 +20,9 @@ import org.sqlite.SQLiteDataSource;
  *
  * <p>The journal is SQLite's rollback journal (journal_mode=DELETE) with synchronous=EXTRA: when an append returns,
  * both the event and the removal of the journal are on the disk. The alternative, a write-ahead log, would save a few
- * milliseconds that nobody at a telescope notices, but between appends it keeps the newest events in a second file:
- * anyone copying the log after a crash would lose them. It also needs shared memory, which network folders lack. Here
- * the log is one file.
+ * milliseconds, which do not matter at a telescope, but between appends it keeps the newest events in a second file: a
+ * copy of the log made after a crash would lack them. It also needs shared memory, which network folders lack. Here the
+ * log is one file.
  *
  * <p>Flyway does the migrations. It takes some tenths of a second to start, so it is only used if the file's
  * user_version, which is written after a migration, differs from this program's.

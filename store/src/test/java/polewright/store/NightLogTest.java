@@ -100,8 +100,7 @@ class NightLogTest {
                     .hasMessage("event 2 begins a night that has already begun. Keep each night in a file of its own.");
             assertThatThrownBy(() -> log.append(id, new NightEvent.Withdrawn(2), AT))
                     .isInstanceOf(InputRefused.class)
-                    .hasMessage(
-                            "there is no event 2 before event 2 to take back. Give the number of an earlier event.");
+                    .hasMessage("there is no earlier event 2 in this night. Give the number of an earlier event.");
             assertThatThrownBy(() -> log.append(new NightId(9), new NightEvent.Clamped(), AT))
                     .isInstanceOf(InputRefused.class)
                     .hasMessage("there is no night 9 in " + file() + ". List the nights and choose a number from"

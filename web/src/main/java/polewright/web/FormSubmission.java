@@ -80,8 +80,7 @@ public final class FormSubmission {
     }
 
     /**
-     * The site command asks for confirmation only on request, because at a terminal it reports an odd value and goes
-     * on.
+     * The site command asks for confirmation only on request, because at a terminal it only warns of an odd value.
      */
     private static List<String> confirmationOptions(CommandForm form, Map<String, String> filled) {
         if (form.asksForConfirmation() && filled.containsKey(FormView.CONFIRMED)) {

@@ -10,13 +10,13 @@ import java.util.function.LongConsumer;
 import polewright.web.session.NightSession;
 
 /**
- * Notifies listeners when something is added to a log, by this program or another: a command at a terminal shows on
- * the phone as soon as one that was posted.
+ * Notifies listeners when something is added to a log, by this program or another: a command entered at a terminal
+ * appears on the phone as quickly as one posted from a page.
  */
 final class LogWatch implements AutoCloseable {
     // Every device should show the same within a second; checking an unchanged file takes microseconds.
     private static final long BETWEEN_LOOKS_MILLIS = 250;
-    // A silent connection is taken for a slow one and cut.
+    // A connection without traffic would be cut as too slow.
     private static final long BETWEEN_BEATS_MILLIS = 5000;
 
     private final NightSession session;

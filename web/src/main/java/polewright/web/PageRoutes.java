@@ -48,7 +48,7 @@ final class PageRoutes {
         config.routes.get(prefix + ChosenNight.DOWNLOAD, routes::download);
     }
 
-    /** Routes that exist once, whatever the number of sessions. */
+    /** Routes that exist once, regardless of the number of sessions. */
     static void addGlobal(JavalinConfig config) {
         Stream.concat(CommandForms.practice().stream(), CommandForms.laptop().stream())
                 .forEach(form -> config.routes.get(Forms.asCommand(form), ctx -> asCommand(ctx, form)));

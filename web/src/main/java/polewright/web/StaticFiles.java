@@ -13,7 +13,7 @@ import java.util.Objects;
 final class StaticFiles {
     private static final Map<String, String> TYPES =
             Map.of("css", "text/css", "js", "text/javascript", "svg", "image/svg+xml");
-    // Read from the jar by listed name only, whatever the address looks like.
+    // Read from the jar by listed name only, never by the requested path.
     private static final Map<String, String> FILES = Map.of(
             "page.css", "/polewright/web/static/page.css",
             "page.js", "/polewright/web/static/page.js",

@@ -43,13 +43,13 @@ final class UploadRoutes {
 
     private static final int LEAST_SIDE_PIXELS = 32;
     private static final int PARTS_IN_MEMORY_BYTES = 16 * 1024;
-    // What a form adds around its file.
+    // Allowance for the form data around the file.
     private static final long AROUND_BYTES = 64 * 1024;
     private static final int LONGEST_NAME = 60;
     private static final int KEY_IN_NAME = 8;
     private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
 
-    // As long as a browser and a person wait; a frame that takes longer to decode is rare.
+    // About as long as a browser and its user will wait; few frames take longer to decode.
     private static final long TURN_SECONDS = 10;
 
     private final NightSession session;
@@ -220,7 +220,7 @@ final class UploadRoutes {
         }
     }
 
-    /** The sender learns at once that a file is no frame, not only when the watch comes to it. */
+    /** A file that is not a frame is refused at once, not only when the watch reaches it. */
     private static void requireFrame(byte[] content, String name) {
         if (FrameDecoding.completeness(content, name, DecodeLimits.OF_AN_UPLOAD)
                 instanceof FrameCompleteness.CutShort) {

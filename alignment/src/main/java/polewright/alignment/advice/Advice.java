@@ -70,7 +70,7 @@ public sealed interface Advice {
      * It is dark, but the observer has ruled out every sighting that could come next.
      *
      * @param lookAgain when the first of them may be tried again, once a cloud has passed; empty if only the observer
-     *     can tell
+     *     can judge
      */
     record WaitForSky(double probabilityNow, Optional<Instant> lookAgain) implements Advice {}
 

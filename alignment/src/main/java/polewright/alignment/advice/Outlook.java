@@ -57,8 +57,8 @@ final class Outlook {
     record Expectation(double probability, double assurance) {}
 
     /**
-     * The value of a probability to someone who stops at 95 %: a sighting that makes the outcome nearly certain either
-     * way is worth more than one that leaves it open, although the mean probability is the same.
+     * The value of a probability to an observer who stops at 95 %: a sighting that makes the outcome nearly certain
+     * either way is worth more than one that leaves it open, although the mean probability is the same.
      */
     static double assurance(double probability) {
         double square = probability * probability;

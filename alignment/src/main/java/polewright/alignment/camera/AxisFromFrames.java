@@ -31,7 +31,7 @@ import polewright.sky.place.Site;
  * <p>Frames are kept in order of exposure and are identified by their number in it, counted from 1.
  */
 public final class AxisFromFrames {
-    /** More frames than anyone takes for one axis. */
+    /** More frames than are ever taken for one axis. */
     public static final int MOST_FRAMES = 50;
     /** A smaller turn cannot determine an axis. */
     public static final Angle LEAST_TURN = Angle.ofDegrees(1);

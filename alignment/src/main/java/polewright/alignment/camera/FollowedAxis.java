@@ -49,7 +49,7 @@ record FollowedAxis(AxisEstimate estimate, double addedChiSquared) {
                 addFrame(design, measured, noise, 2 * i, frames.get(i), before, inCamera, atBefore, atCamera, 0);
             }
         } else {
-            // The frames alone say too little: the combined estimate replaces them.
+            // The frames alone constrain it too little: the combined estimate replaces them.
             design.setSubMatrix(MatrixUtils.createRealIdentityMatrix(BEFORE).getData(), 0, 0);
             noise.setSubMatrix(found.mixture().covariance().getData(), 0, 0);
         }

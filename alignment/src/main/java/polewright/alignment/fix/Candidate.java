@@ -11,7 +11,7 @@ import polewright.sky.place.Site;
 /**
  * One hypothesis that may explain the night.
  *
- * @param mistake what it takes to be entered wrongly; empty if everything is as entered
+ * @param mistake the assumed entry mistake; empty if everything is as entered
  * @param cost in units of χ²; lower is more likely
  */
 record Candidate(Optional<Mistake> mistake, Interpretation interpretation, double cost) {
@@ -33,8 +33,7 @@ record Candidate(Optional<Mistake> mistake, Interpretation interpretation, doubl
     }
 
     /**
-     * Merges hypotheses that amount to the same thing for a person into the most likely one, with the probability of
-     * all.
+     * Merges hypotheses that are the same for the observer into the most likely one, with the probability of all.
      *
      * @param alike the most likely first
      */

@@ -34,7 +34,7 @@ public record MountCalibration(
      */
     public record Shift(long seq, Optional<NightAsEntered> eastArcmin, Optional<NightAsEntered> upArcmin) {}
 
-    /** What a solved night adds to what its rig description said. */
+    /** What a solved night adds to its rig description. */
     static MountCalibration of(CondensedPast past, NightSmoother smoother, SmoothedNight night, Fix fix) {
         AxisState before = AxisState.prior(past.site(), past.rig());
         AxisState after = night.last();

@@ -19,7 +19,7 @@ record NightScatter(double factor, double weight) {
     /** The stated sigmas, with the weight of eight measurements. */
     static final NightScatter AS_STATED = new NightScatter(1, 8);
 
-    // Finer steps change nothing that a person would do.
+    // Finer steps would not change what the observer does.
     private static final double STEP = 1.1;
     // A smaller factor is common by chance when the stated sigmas are right.
     private static final double LEAST = 1.2;

@@ -26,7 +26,7 @@ record Rereadings(Mistake mistake, NightSmoother night, double surcharge) {
     /** Prior cost of any one mistake: as rare as a sighting that is simply wrong. */
     static final double SELDOM = ChiSquareLimits.onceInAThousand(1);
 
-    // Someone who makes a mistake twice usually notices the second time: odds of 10 to 1.
+    // A mistake made twice is usually noticed the second time: odds of 10 to 1.
     private static final double NOT_NOTICED = EvidenceThreshold.TEN_TO_ONE;
 
     /** Prior cost of the mistake, in units of χ², given an interpretation of the corrected night. */

@@ -86,7 +86,7 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
         return Optional.empty();
     }
 
-    /** None for the whole: a mistaken star has been left out. */
+    /** None for the set: a mistaken star has already been left out. */
     @Override
     public List<Misreading> misreadings() {
         return List.of();

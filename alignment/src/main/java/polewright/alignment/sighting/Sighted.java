@@ -43,7 +43,7 @@ final class Sighted {
         return seen;
     }
 
-    /** This program never asks anyone to look at the Sun through a telescope. */
+    /** Refuses the Sun: no sighting may require looking at it through a telescope. */
     static void refuseSun(SkyBody body) {
         if (body == SolarSystemBody.SUN) {
             throw new InputRefused("never point the tube at the Sun", "use a star, or a shadow for the azimuth");

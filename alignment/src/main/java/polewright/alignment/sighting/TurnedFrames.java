@@ -94,8 +94,8 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     }
 
     /**
-     * None that a person makes: nothing is read or entered. A clock wrong by hours turns the axis about the pole by 15
-     * degrees an hour, which moves a small offset by less than other sightings could detect.
+     * None: nothing is read or entered by hand. A clock wrong by hours turns the axis about the pole by 15 degrees an
+     * hour, which moves a small offset by less than other sightings could detect.
      */
     @Override
     public List<Misreading> misreadings() {

@@ -57,7 +57,7 @@ final class StarTruth {
         return new Kinds(ofAtlas, others, none);
     }
 
-    /** What some found stars really are. */
+    /** The true nature of some detected stars. */
     record Kinds(int ofAtlas, int others, int none) {
         @Override
         public String toString() {

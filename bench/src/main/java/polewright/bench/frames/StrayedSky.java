@@ -11,12 +11,12 @@ import polewright.sky.atlas.SkyCells;
 import polewright.sky.atlas.StarAtlas;
 
 /**
- * The sky as it is tonight, whereas the atlas has it as it was in 2000: frames are rendered with this one, and
- * matched with the atlas.
+ * The sky at tonight's epoch, whereas the atlas is at epoch 2000: frames are rendered with this one and matched with
+ * the atlas.
  *
  * <p>Every star whose motion the atlas does not have has moved in a random direction by an exponentially distributed
  * distance of 0.5″ on average, 0.5″ RMS in each coordinate: 0.019″ a year to the end of 2026 (common practice: stars
- * about V 11 move 0.01″ to 0.03″ a year). A few in a hundred have thus moved 2″. The stars keep their numbers.
+ * about V 11 move 0.01″ to 0.03″ a year). A few in a hundred have moved 2″. The stars keep their numbers.
  */
 final class StrayedSky {
     private static final double MEAN_ARCSEC = 0.5;

@@ -6,7 +6,7 @@ import java.util.Map;
 import polewright.mount.rig.RigCorrection;
 import polewright.session.event.NightEvent;
 
-/** What a person enters after a mistake was named that they remember making. */
+/** The correction that a person enters after recognising a named mistake as their own. */
 final class Correction {
     private Correction() {}
 

@@ -137,7 +137,7 @@ final class HonestStudy {
 
     private static String words(Habits habits) {
         return (habits.line() == ReticleLine.BY_TRAIL ? "by the trail" : "by slow motion")
-                + (habits.lineStated() ? ", told" : ", not told");
+                + (habits.lineStated() ? ", stated" : ", not stated");
     }
 
     private static String latitude(Moment moment) {

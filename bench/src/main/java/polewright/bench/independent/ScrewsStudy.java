@@ -28,7 +28,7 @@ final class ScrewsStudy {
 
     private ScrewsStudy() {}
 
-    /** A night that has not begun; drawn afresh for each player, so that all get the same. */
+    /** A night that has not begun; drawn again for each player, so that all get the same. */
     private record Evening(Scene scene, TrueWedge screws, Wedge wedge) {
         static Evening of(long seed) {
             Scene scene = Scene.drawn(seed, LEAST_LATITUDE_DEG, LARGEST_OFFSET_DEG);

@@ -85,7 +85,7 @@ enum UserKind {
         return new Work(List.of(item(rig, random)));
     }
 
-    /** A fork on a wedge, its screws known to a tenth to three tenths, with backlash, on a tilted base. */
+    /** A fork on a wedge, its screw gains known to 10 to 30 %, with backlash, on a tilted base. */
     Rig rig(RandomGenerator random) {
         Rig typical = Rig.typicalForkOnWedge();
         return new Rig(

@@ -283,7 +283,7 @@ public final class Soak {
     }
 
     /**
-     * Growth from warming up slows down; a leak goes on. A leak in the heap shows in the live objects, so the rest is
+     * Growth from warming up slows down; a leak continues. A leak in the heap shows in the live objects, so the rest is
      * judged here.
      */
     private void judgeSlope(Verdict verdict) {

@@ -23,7 +23,7 @@ public record RockedField(Angle field, Vector2D still, List<Star> stars, Angle r
      * One star.
      *
      * @param fromStill its position at rest, (right, up) in the view from the centre of rotation, radians
-     * @param name for the few that a person would know there
+     * @param name for the few well-known ones
      */
     public record Star(Vector2D fromStill, double magnitude, Optional<String> name) {}
 

@@ -13,7 +13,7 @@ import java.util.Optional;
  */
 public record DecodeOptions(
         Mosaic mosaic, Optional<ZoneOffset> cameraZone, DecodeLimits limits, DecodeDeadline deadline) {
-    /** Nothing stated, a file of one's own, no time limit. */
+    /** Nothing stated, a local file, no time limit. */
     public static final DecodeOptions DEFAULT =
             new DecodeOptions(Mosaic.AS_THE_FILE_SAYS, Optional.empty(), DecodeLimits.OF_A_FILE, DecodeDeadline.NONE);
 

@@ -11,7 +11,7 @@ import nom.tam.util.FitsInputStream;
 
 /**
  * Opens a tile-compressed image (FITS standard 4.0, section 10). The library decompresses it; its input has been
- * checked before, because it trusts every number.
+ * checked before, because it validates no number.
  */
 final class FitsTiles {
     private FitsTiles() {}
@@ -59,7 +59,8 @@ final class FitsTiles {
     }
 
     /**
-     * Whether floating point was quantised to integers, each tile with its own scale; ZQUANTIZ alone does not say so.
+     * Whether floating point was quantised to integers, each tile with its own scale; ZQUANTIZ alone does not show
+     * this.
      */
     private static boolean isQuantised(Header header) {
         for (int column = 1; column <= header.getIntValue("TFIELDS"); column++) {

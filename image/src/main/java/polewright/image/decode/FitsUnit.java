@@ -82,7 +82,7 @@ record FitsUnit(Header header, FitsAxes axes, int start, int dataStart, long dat
         return dataStart + (dataBytes + BLOCK - 1) / BLOCK * BLOCK;
     }
 
-    /** Whether all data claimed by the header are there. */
+    /** Whether all data claimed by the header are present. */
     boolean isWhole(byte[] content) {
         return dataBytes <= content.length - dataStart;
     }

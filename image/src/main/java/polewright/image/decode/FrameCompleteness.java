@@ -8,7 +8,7 @@ import polewright.sky.InputRefused;
  * <p>A file whose length was set before its pixels were written looks complete: no format shows this.
  */
 public sealed interface FrameCompleteness {
-    /** All that the file claims is there. */
+    /** Everything that the file claims is present. */
     record Whole() implements FrameCompleteness {}
 
     /** Some of it is missing, temporarily or for good. */
@@ -40,7 +40,7 @@ public sealed interface FrameCompleteness {
         };
     }
 
-    /** Compressed data end where the compression says. */
+    /** Compressed data end at their own end marker. */
     private static FrameCompleteness ofGzipped(byte[] content, String name, DecodeDeadline deadline) {
         FileKind inside =
                 FileKind.of(GzippedFile.beginning(content, FileKind.MAGIC_BYTES), GzippedFile.nameInside(name));

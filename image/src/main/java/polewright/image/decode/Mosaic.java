@@ -7,7 +7,7 @@ package polewright.image.decode;
  * own values ({@link BayerChannelBalance}).
  */
 public enum Mosaic {
-    /** As the header says (BAYERPAT or COLORTYP); none if it says nothing. */
+    /** As given by the header (BAYERPAT or COLORTYP); none if it has neither. */
     AS_THE_FILE_SAYS,
     /** There is one, according to the user, who sees a chequered frame. */
     BAYER,

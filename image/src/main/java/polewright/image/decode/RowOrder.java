@@ -6,7 +6,7 @@ import java.nio.charset.StandardCharsets;
  * Whether the first row stored is at the top or the bottom of the displayed picture.
  *
  * <p>FITS displays it at the bottom (FITS Standard 4.0, 2018, section 5.1: only a recommendation), every other kind of
- * picture at the top. Some capture programs store FITS from the top down and say so by {@code ROWORDER} (common
+ * picture at the top. Some capture programs store FITS from the top down and declare it by {@code ROWORDER} (common
  * practice).
  */
 public enum RowOrder {

@@ -9,7 +9,7 @@ import polewright.sky.InputRefused;
 
 /**
  * The table of compressed tiles in a FITS file, checked against the file before the library uses it: the library
- * allocates a tile's bytes by the count in the table, whatever that may be (FITS standard 4.0, sections 7.3 and 10.1).
+ * allocates a tile's bytes by the count in the table, without checking it (FITS standard 4.0, sections 7.3 and 10.1).
  *
  * @param unit the table
  * @param columns those that point into the heap

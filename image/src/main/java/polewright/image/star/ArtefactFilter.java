@@ -8,7 +8,7 @@ final class ArtefactFilter {
     // A star may be this much narrower than the typical one: the middle of a field is sharper than its corners.
     private static final double SHARPEST = 0.6;
     private static final double LONGEST = 2.5;
-    // All stars move alike: trail lengths vary less over a field than widths do.
+    // All stars share one motion: trail lengths vary less over a field than widths do.
     private static final double SHORTEST_TRAIL = 0.55;
     private static final double LONGEST_TRAIL = 1.7;
     private static final double CLEARLY_LONG = 2;

@@ -9,7 +9,7 @@ import polewright.image.Frame;
 final class HotPixels {
     private final int width;
     private final BitSet pixels;
-    // The same in order: each row is asked for its own, and most rows have none.
+    // The same in order: they are looked up row by row, and most rows have none.
     private final int[] inOrder;
 
     private HotPixels(int width, BitSet pixels) {

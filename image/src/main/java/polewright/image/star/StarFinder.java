@@ -23,7 +23,7 @@ public final class StarFinder {
     private static final double MANY_HOT = 0.2;
     private static final int MOST_ROUNDS = 4;
     private static final double NEAR_ENOUGH = 0.15;
-    // Bright stars determine the noise model best; each faint one says little.
+    // Bright stars determine the noise model best; each faint one contributes little.
     private static final double NOISE_MODEL_SIGNAL = 20;
     private static final int FIRST_FOR_NOISE_MODEL = 40;
     private static final int BRIGHT_FOR_NOISE_MODEL = 120;

@@ -23,7 +23,7 @@ import polewright.sky.place.Weather;
  * both, all candidates are named. With three stars or fewer none can: any two agree with some mount.
  *
  * <p>What centrings cannot show: a wrong latitude (hour angle and declination hardly depend on it); a wrong time or
- * longitude of all centrings, which shifts the star and a right-ascension reading alike, and which the zero of an
+ * longitude of all centrings, which shifts the star and a right-ascension reading equally, and which the zero of an
  * hour-angle reading absorbs; nor the wrong equinox for all, which looks like an axis offset of some arcminutes. Such a
  * mistake shows only if a star would have been below the horizon, or so low that refraction reveals it.
  */
@@ -31,7 +31,7 @@ public final class CentringCheck {
     private static final double ONCE_IN_A_THOUSAND = 13.816;
     private static final int ANY_AGREE = 3;
     /**
-     * Up to this many stars, each is remaining out in turn; with more, only those that the linear estimate finds suspect.
+     * Up to this many stars, each is left out in turn; with more, only those that the linear estimate finds suspect.
      */
     private static final int FITTED_EACH = 12;
 
@@ -247,7 +247,7 @@ public final class CentringCheck {
     /** A centring as it may have been meant. */
     private record Meant(Site site, CentredStar star) {}
 
-    /** The shared mistakes that make all agree, no worse than with a wrong one remaining out. */
+    /** The shared mistakes that make all agree, no worse than with a wrong one left out. */
     private List<SharedMistake> agreeing(Set<Integer> remaining, double most) {
         return SharedMistakes.of(site, remaining.stream().map(stars::get).toList()).stream()
                 .filter(this::isAllUp)

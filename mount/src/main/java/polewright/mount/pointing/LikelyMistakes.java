@@ -119,7 +119,7 @@ record LikelyMistakes(List<FixedStar> named, boolean isAsked) {
         return declination.radians() > 0 ? "south, with a minus" : "north, without a minus";
     }
 
-    /** The minute at which the star was where the model of the others says that the tube pointed. */
+    /** The minute at which the star was where the tube pointed according to the model of the others. */
     private List<CentringMistake> otherMinute(
             int index, CentredStar star, ObservingMoment asEntered, PointingModel others) {
         Centring centring = star.reduced(asEntered);

@@ -11,7 +11,7 @@ import polewright.sky.place.Site;
 
 /**
  * One fit: Gauss–Newton on terms in units of their usual sizes, started from zeros given by one of the stars. The
- * stars' data are laid out once, as plain arrays.
+ * stars' data are stored once, as plain arrays.
  */
 final class PointingDescent {
     private static final int ROUNDS = 30;

@@ -10,7 +10,7 @@ public sealed interface Barrier {
     /** Behind trees, roofs, hills. */
     record BehindSkyline(Angle altitude, Angle skyline) implements Barrier {}
 
-    /** Up, but lower than the rig allows or its owner wants to look. */
+    /** Above the horizon, but below the lowest altitude of the rig. */
     record TooLow(Angle altitude, Angle lowest) implements Barrier {}
 
     /**

@@ -75,13 +75,13 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                                 "a tilted fork leans toward the " + words.poleward + " and can tip the tripod.",
                                 "spread the legs fully; hang a weight low if it rocks."),
                 levelBase(),
-                setLatitude("Tilt the wedge", "with the plate lying flat", words),
+                setLatitude("Tilt the wedge", "with the plate flat", words),
                 Step.of("Turn the wedge so that its plate faces up toward true " + words.poleward + "."),
                 Step.of("Bolt the fork to the plate.")
                         .takingCare(
                                 "a fork and tube are heavy: two people lift, one bolts.",
                                 "do not let go before every bolt is tight.",
-                                "from here on, free the tilt clamp only with the fork's weight held."),
+                                "from now on, hold the fork's weight whenever you loosen the tilt clamp."),
                 Step.of("Turn the fork until its arms are level, one east, one west.", "Hour angle 0 h.")
                         .takingCare("hold the tube before you free a clamp.", SUN),
                 Step.of(
@@ -125,7 +125,7 @@ public record HomePosition(MountKind kind, List<Step> steps) {
                                 "The counterweight will hang over that leg.")
                         .takingCare("a head with its weights can tip the tripod: spread the legs fully."),
                 levelBase(),
-                setLatitude("Tilt the mount's head", "with the polar axis upright", words),
+                setLatitude("Tilt the mount's head", "with the axis upright", words),
                 Step.of("Turn the head so that the axis's upper end faces true " + words.poleward + "."),
                 Step.of("Fit the counterweight and its end stop.")
                         .takingCare("weight on first, tube last; when packing up, tube off first."),
@@ -164,8 +164,8 @@ public record HomePosition(MountKind kind, List<Step> steps) {
 
     private static Step setLatitude(String tilt, String upright, Words words) {
         List<String> remarks = new ArrayList<>();
-        remarks.add("A scale that reads 90 " + upright + " shows latitude: set " + words.latitude + ".");
-        remarks.add("A scale that then reads 0 counts from the zenith: set " + words.fromUpright + ".");
+        remarks.add("If the scale reads 90 " + upright + ", it shows latitude: set " + words.latitude + ".");
+        remarks.add("If it reads 0 " + upright + ", it counts from the zenith: set " + words.fromUpright + ".");
         if (words.isBeyondUsualTilt) {
             remarks.add("Many mounts do not tilt that far. Never force one past its stop.");
         }

@@ -21,7 +21,7 @@ public enum MountKind {
     /** Common practice: the load falls when the tilt is released. An imperative without a full stop. */
     public String weightCaution() {
         String what = this == FORK_ON_WEDGE || this == FORK_UPRIGHT ? "fork" : "mount";
-        return "hold the " + what + "'s weight before a tilt clamp is freed";
+        return "hold the " + what + "'s weight before you loosen the tilt clamp";
     }
 
     public boolean hasPolarAxis() {

@@ -24,8 +24,8 @@ public sealed interface RigCorrection {
     }
 
     /**
-     * Some values were wrong; those absent stay as they are. Earlier nights were evaluated with the wrong value, so
-     * what was learned about it no longer holds; the rest still does.
+     * Some values were wrong; those absent are unchanged. Earlier nights were evaluated with the wrong value, so what
+     * was learned about it no longer holds; the rest still does.
      *
      * @param azimuthScrew of the azimuth screw
      * @param altitudeScrew of the altitude screw

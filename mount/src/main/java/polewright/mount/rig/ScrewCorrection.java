@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Values of a screw that were entered wrongly; those absent stay as they are.
+ * Values of a screw that were entered wrongly; those absent are unchanged.
  *
  * @param geometry movement per turn
  * @param clockwise direction of the axis for a clockwise turn

@@ -22,12 +22,12 @@ class HomePositionTest {
                         1. Place the tripod with one leg toward true north.
                         2. Level the base with a bubble, in two directions.
                         3. Tilt the wedge to your latitude, 54.6°, and clamp it.
-                           A scale that reads 90 with the plate lying flat shows latitude: set 54.6°.
-                           A scale that then reads 0 counts from the zenith: set 35.4°.
+                           If the scale reads 90 with the plate flat, it shows latitude: set 54.6°.
+                           If it reads 0 with the plate flat, it counts from the zenith: set 35.4°.
                         4. Turn the wedge so that its plate faces up toward true north.
                            CARE: a fork and tube are heavy: two people lift, one bolts.
                            CARE: do not let go before every bolt is tight.
-                           CARE: from here on, free the tilt clamp only with the fork's weight held.
+                           CARE: from now on, hold the fork's weight whenever you loosen the tilt clamp.
                         5. Bolt the fork to the plate.
                            CARE: hold the tube before you free a clamp.
                            CARE: never near the Sun without a proper filter; by day cap tube and finder.

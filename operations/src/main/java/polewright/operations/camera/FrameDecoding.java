@@ -16,10 +16,9 @@ import polewright.image.decode.FrameReader;
 import polewright.sky.InputRefused;
 
 /**
- * Decodes frames with a deadline, each in a thread of its own: a decode that never ends blocks neither the next one
- * nor the calling thread. Our decoders stop themselves when their time is up. A library that cannot be interrupted is
- * abandoned; only a few abandoned decodes are allowed, because each occupies a core and a frame's memory.
- * Thread-safe.
+ * Decodes frames with a deadline, each in its own thread: a decode that never ends blocks neither the next one nor the
+ * calling thread. Our decoders stop themselves when their time is up. A library that cannot be interrupted is
+ * abandoned; only a few abandoned decodes are allowed, because each occupies a core and a frame's memory. Thread-safe.
  */
 public final class FrameDecoding {
     private static final int MOST_ABANDONED = 2;

@@ -16,7 +16,7 @@ import polewright.store.disk.WholeFile;
  * that is missing, stale or damaged costs a few seconds once; one that cannot be written costs them at every start.
  */
 final class PatternFile implements PatternStore {
-    // Set by the launcher, which knows where the program's own files are.
+    // Set by the launcher, which finds the program's own files.
     private static final String PROPERTY = "polewright.patterns";
 
     private final Path file;

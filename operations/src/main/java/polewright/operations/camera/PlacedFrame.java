@@ -25,7 +25,7 @@ import polewright.sky.angle.Angle;
  * @param stars all detected stars
  * @param match which of them were identified
  * @param took time to decode, detect and match
- * @param remarks what the person should know about how it was matched
+ * @param remarks notes for the observer on how it was matched
  */
 public record PlacedFrame(
         Path file,

@@ -194,7 +194,7 @@ public final class PairedDevices {
 
     private OperationFailed damaged() {
         return new OperationFailed("The list of paired devices is damaged: " + file
-                + ". No device is let in. `polewright devices revoke all` starts a new list; then pair each"
+                + ". No device is admitted. `polewright devices revoke all` starts a new list; then pair each"
                 + " device again.");
     }
 

@@ -24,12 +24,12 @@ public final class WordInput<E extends Enum<E>> implements ITypeConverter<E> {
         return Arrays.stream(type.getEnumConstants())
                 .filter(e -> e.name().toUpperCase(Locale.ROOT).equals(word))
                 .findFirst()
-                .orElseThrow(() -> new InputRefused("'" + typed + "' is not possible here", "write " + choices()));
+                .orElseThrow(() -> new InputRefused("'" + typed + "' is not one of the choices", "use " + choices()));
     }
 
     private String choices() {
         List<String> words = Arrays.stream(type.getEnumConstants())
-                .map(e -> e.name().toLowerCase(Locale.ROOT))
+                .map(e -> e.name().toLowerCase(Locale.ROOT).replace('_', '-'))
                 .toList();
         return String.join(", ", words.subList(0, words.size() - 1)) + " or " + words.get(words.size() - 1);
     }

@@ -21,7 +21,7 @@ import polewright.store.NightLog;
  * The results of the nights of a log.
  *
  * @param records of one pier, each night once: a copy of a night, imported from a file, is the same night
- * @param unreadable nights that cannot be computed; they stay in the log as they are
+ * @param unreadable nights that cannot be computed; they stay in the log unchanged
  */
 public record LoggedNights(List<NightRecord> records, List<NightId> unreadable) {
     public LoggedNights {

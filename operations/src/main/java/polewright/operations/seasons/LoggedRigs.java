@@ -25,7 +25,7 @@ public final class LoggedRigs {
                 StandingEvents.beginning(opened.events(night.id()))
                         .ifPresent(begun -> rigs.putIfAbsent(begun.rig().name().toLowerCase(Locale.ROOT), begun.rig()));
             } catch (InputRefused damaged) {
-                // The night stays in the log as it is.
+                // The night stays in the log unchanged.
             }
         }
         return List.copyOf(rigs.values());

@@ -2,7 +2,7 @@ package polewright.operations.watch;
 
 import polewright.operations.camera.FrameFile;
 
-/** What a look into a folder found. */
+/** The result of one look into a folder. */
 public sealed interface Arrival {
     /** A new frame, complete. */
     record Whole(FrameFile file) implements Arrival {}

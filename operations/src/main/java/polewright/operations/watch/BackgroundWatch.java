@@ -3,7 +3,7 @@ package polewright.operations.watch;
 import java.util.concurrent.atomic.AtomicBoolean;
 import polewright.operations.Workbench;
 
-/** A watch in a thread of its own, for a program that does other things meanwhile; ends when it is closed. */
+/** A watch in its own thread, for a program that does other things meanwhile; ends when it is closed. */
 public final class BackgroundWatch implements AutoCloseable {
     private static final long LONGEST_END_MILLIS = 20_000;
 

@@ -35,10 +35,10 @@ import polewright.sky.InputRefused;
  * Polls a folder and returns each frame once, when it is complete.
  *
  * <p>Polling is more reliable than notification: network folders report nothing. A file is complete when its size and
- * time have not changed and its format says that nothing is missing. It is left alone for the pause of a program that
+ * time have not changed and its format shows that nothing is missing. It is left alone for the pause of a program that
  * writes in bursts, unless it is evidently finished: a new name, and no gap between its bytes. Another file of the
- * same name is a new frame; the same bytes under another name are not, nor is a file that was there at the start and
- * is renamed. Not thread-safe.
+ * same name is a new frame; the same bytes under another name are not, nor is a file that existed at the start and is
+ * renamed. Not thread-safe.
  */
 public final class FrameFolder {
     // A capture program that writes in bursts pauses for less than this.
@@ -119,7 +119,7 @@ public final class FrameFolder {
      */
     public static FrameFolder of(Path folder, Clock clock, boolean all) {
         if (!Files.isDirectory(folder)) {
-            throw new OperationFailed(folder + (Files.exists(folder) ? " is a file" : " is not there")
+            throw new OperationFailed(folder + (Files.exists(folder) ? " is a file" : " does not exist")
                     + ". Name the folder that your capture program saves to.");
         }
         FrameFolder watched = new FrameFolder(folder, clock);
@@ -129,7 +129,7 @@ public final class FrameFolder {
         return watched;
     }
 
-    /** How many files were there at the start and are ignored. */
+    /** The number of files present at the start, which are ignored. */
     public int passedOver() {
         return presentAtStart.size();
     }

@@ -146,7 +146,7 @@ public final class FrameWatch {
         return logged.get(logged.size() - 1);
     }
 
-    /** How many files were there at the start and are ignored. */
+    /** The number of files present at the start, which are ignored. */
     public int passedOver() {
         return frames.passedOver();
     }

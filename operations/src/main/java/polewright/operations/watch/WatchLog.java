@@ -57,7 +57,7 @@ public final class WatchLog {
         try (NightLog opened = log.get()) {
             NightId night = LogEntry.latestNight(opened);
             List<LoggedEvent> events = opened.events(night);
-            // What was done at the mount since the frames that the watch continues from is news to it.
+            // Actions at the mount after the frames from which the watch continues are still to be processed.
             return new WatchLog(
                     workbench, log, night, StandingEvents.beginning(events), own, own.orElse(lastOf(events)));
         }

@@ -30,7 +30,7 @@ import polewright.sky.place.Site;
 final class PierFit {
     private static final int LEAST_DRIFTS = 3;
     private static final double LEAST_DAYS = 14;
-    // A drift known no better than this is from a compass and says nothing about a pier.
+    // A drift known no better than this is from a compass and does not constrain a pier.
     private static final double ROUGHEST_ARCMIN = 15;
     private static final int LEAST_DRIFTS_FOR_YEAR = 10;
     private static final double LEAST_DAYS_FOR_YEAR = 365;

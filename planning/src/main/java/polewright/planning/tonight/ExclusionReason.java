@@ -7,7 +7,7 @@ public enum ExclusionReason {
     /** Local horizon, fork, cables or the rig's lowest altitude. */
     OUT_OF_REACH,
     /**
-     * Below 15°, where refraction and extinction are large; above 82°, where a fork and a neck complain; or next to a
+     * Below 15°, where refraction and extinction are large; above 82°, which is awkward for fork and neck; or next to a
      * pole.
      */
     AWKWARD,

@@ -18,8 +18,8 @@ import polewright.sky.time.Interval;
  * Schedules the targets so that the night's score is as high as can be found.
  *
  * <p>The score of a schedule (docs/tonight.md): for each slot the mean of the target's score at its start, middle and
- * end, plus 1 for a target that was asked for; minus 0.1 for each idle hour before the last slot begins, counted from
- * the first moment at which one of the targets is observable; minus 0.1 for each half turn of slewing.
+ * end, plus 1 for a requested target; minus 0.1 for each idle hour before the last slot begins, counted from the first
+ * moment at which one of the targets is observable; minus 0.1 for each half turn of slewing.
  *
  * <p>A beam search through the night in steps of five minutes: of the partial schedules that end at one time, the best
  * few dozen are kept, each with an upper bound on what the remaining targets could add. The result is deterministic.

@@ -81,7 +81,7 @@ public record StarSurroundings(
                 planets(star, moment, sun));
     }
 
-    /** Anything near the Sun by day is not named, because people point eyes and finders at what is named. */
+    /** Anything near the Sun by day is not named, because an observer would look at it or point the finder at it. */
     private static boolean isAwayFrom(SunGuard sun, AirlessDirection direction) {
         return !sun.isSunUp() || sun.distance(direction).compareTo(SunGuard.KEEP_AWAY) >= 0;
     }

@@ -21,7 +21,7 @@ import polewright.sky.body.SolarSystemBody;
  * @param major major axis; zero if unknown, or a point
  * @param minor minor axis
  * @param renown how well known it is
- * @param isWanted whether the person asked for it
+ * @param isWanted whether the user requested it
  */
 public record Target(
         SkyBody body,
@@ -140,8 +140,8 @@ public record Target(
     }
 
     /**
-     * Dark clouds and faint nebulae have no magnitude of their own in catalogues: these entries are only used when
-     * asked for.
+     * Dark clouds and faint nebulae have no magnitude of their own in catalogues: these entries are only used on
+     * request.
      */
     private static boolean isForLooking(DeepSkyObject object) {
         return object.kind() != DeepSkyKind.DARK_NEBULA

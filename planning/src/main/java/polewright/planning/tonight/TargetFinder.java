@@ -25,7 +25,7 @@ import polewright.sky.time.Interval;
  * Finds when and how well each target of a list can be observed tonight.
  *
  * <p>Only while the Sun is down: the Moon and planets from half an hour after sunset to half an hour before sunrise
- * ({@link TwilightGuard}), or from sunset to sunrise if they were asked for; everything else during the darkest part of
+ * ({@link TwilightGuard}), or from sunset to sunrise if they were requested; everything else during the darkest part of
  * the night, at most astronomical darkness. So the telescope is never pointed at anything with the Sun up;
  * {@link TwilightCaution} covers targets near the Sun just after it sets or before it rises.
  */
@@ -74,7 +74,7 @@ public final class TargetFinder {
         return targets.stream().map(this::find).toList();
     }
 
-    /** The observable ones, best first; targets asked for come before the rest. */
+    /** The observable ones, best first; requested targets come before the rest. */
     public static List<Observability> ranked(List<TargetOutcome> outcomes) {
         return outcomes.stream()
                 .filter(TargetOutcome.Shows.class::isInstance)

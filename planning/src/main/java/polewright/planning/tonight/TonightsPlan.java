@@ -22,7 +22,7 @@ import polewright.sky.time.Interval;
  * @param moon the Moon tonight
  * @param plan the schedule
  * @param others other targets with a good score, best first
- * @param missed targets asked for that cannot be observed
+ * @param missed requested targets that cannot be observed
  */
 public record TonightsPlan(
         Evening evening,

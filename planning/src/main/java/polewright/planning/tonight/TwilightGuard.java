@@ -7,8 +7,9 @@ import polewright.sky.almanac.SunDepth;
 import polewright.sky.time.Interval;
 
 /**
- * The half hour after sunset and the half hour before sunrise, in which nothing is advised: toward the Sun, anyone who
- * starts early or stays late points at it, and in the opposite direction the sky is still too bright to find anything.
+ * The half hour after sunset and the half hour before sunrise, in which nothing is advised: near the Sun, an observer
+ * who starts early or stays late would point at it, and in the opposite direction the sky is still too bright to find
+ * anything.
  */
 final class TwilightGuard {
     private static final Duration KEPT_CLEAR = Duration.ofMinutes(30);

@@ -8,7 +8,7 @@ import polewright.alignment.allowance.ExposureLimits;
 import polewright.mount.rig.Camera;
 import polewright.planning.tonight.UprightExposures;
 
-/** What a fork in altazimuth set-up allows a camera, as JSON. */
+/** The exposures that a fork in altazimuth set-up allows, as JSON. */
 public final class UprightJson {
     private static final int STEP_DEG = 15;
 

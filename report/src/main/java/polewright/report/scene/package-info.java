@@ -1,5 +1,5 @@
 /**
- * What of a night its pictures show: it is read here and put into words, drawn in {@code polewright.drawing}.
+ * The content of a night's pictures: selected and worded here, drawn in {@code polewright.drawing}.
  *
  * <pre>
  *   NightState ──NightScene──▶ ZoneScene

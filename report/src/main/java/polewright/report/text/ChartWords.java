@@ -44,9 +44,9 @@ public final class ChartWords {
         return "From " + guide.star().label() + " ("
                 + AngleWords.compassPoint(guide.direction().azimuth()) + ", "
                 + StarFindingWords.fists(guide.direction().altitude()) + " up) go "
-                + AngleWords.size(guide.distance()) + ", "
+                + AngleWords.size(guide.distance()) + " ("
                 + String.format(Locale.ROOT, fields < 9.95 ? "%.1f" : "%.0f", fields)
-                + " field widths, toward what the " + optic + " shows " + eighth(guide.towardTarget()) + ".";
+                + " field widths), " + eighth(guide.towardTarget()) + " as seen in the " + optic + ".";
     }
 
     private static String eighth(Vector2D way) {

@@ -78,9 +78,9 @@ public final class GroundWords {
                             + ").")));
             parts.add(new Part(
                     "LEVEL",
-                    List.of("the base with a bubble, in two directions. Half a degree will do: a tilt costs no"
-                            + " accuracy, but each screw then also moves the axis a little in the"
-                            + " other's direction.")));
+                    List.of("the base with a bubble, in two directions. Within half a degree is enough. A tilt"
+                            + " does not spoil the alignment, but each screw then also moves the axis"
+                            + " slightly in the other direction.")));
         } else {
             parts.add(new Part(
                     "LEVEL",

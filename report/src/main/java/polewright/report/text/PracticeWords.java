@@ -25,8 +25,8 @@ public final class PracticeWords {
         return List.of(
                 "A practice at " + scenario.siteName() + " (" + AngleWords.site(scenario.site()) + "), from seed "
                         + scenario.seed() + ". It is " + AxisWords.clock(scenario.from()) + ".",
-                "The axis is off by some degrees; how far is hidden until the debrief. The clock moves only when you"
-                        + " do something. The clamps are loose.",
+                "The axis is a few degrees off. You will see how far in the debrief. Time passes only when you do"
+                        + " something. The clamps are loose.",
                 "ASK   " + Wrapping.unbroken("polewright practice do -- next"));
     }
 

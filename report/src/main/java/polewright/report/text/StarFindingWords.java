@@ -88,10 +88,18 @@ public final class StarFindingWords {
     public List<String> expected(AlignmentOutcome.Chosen chosen, int asked) {
         List<String> lines = new ArrayList<>(shortfall(chosen, asked));
         chosen.expectedError()
-                .ifPresent(error -> lines.add("After " + (chosen.stars().size() == 1 ? "it" : "them all")
-                        + ", expect go-tos within " + AngleWords.size(error)
-                        + " of the centre (95 %) if each is centred to 1′."));
+                .ifPresent(error -> lines.add("With " + centred(chosen.stars().size())
+                        + " centred to 1′, 95 % of go-tos should land within " + AngleWords.size(error)
+                        + " of the centre."));
         return lines;
+    }
+
+    private static String centred(int stars) {
+        return switch (stars) {
+            case 1 -> "this star";
+            case 2 -> "both stars";
+            default -> "all " + stars + " stars";
+        };
     }
 
     /** A star, and how to find it. */
@@ -229,8 +237,8 @@ public final class StarFindingWords {
         if (chosen.isSunUp()) {
             return List.of(
                     SUN_IS_UP,
-                    "These stars, and the moves between them, stay 30° from the Sun. Make no other move. Local rules"
-                            + " for viewing by day come first.");
+                    "These stars and the moves between them stay at least 30° from the Sun. Do not move the"
+                            + " telescope any other way. Follow local rules for daytime viewing.");
         }
         return evening.darkness()
                 .below(SunDepth.SUNSET)

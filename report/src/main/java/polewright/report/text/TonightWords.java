@@ -33,6 +33,8 @@ public final class TonightWords {
 
     private static final String CARE = "CARE  ";
     private static final double BRIGHT_MOON = 0.5;
+    // Axis ratio from which an object looks long rather than round.
+    private static final double ELONGATED = 1.5;
 
     private final TonightsPlan tonight;
     private final NightClock clock;
@@ -194,7 +196,8 @@ public final class TonightWords {
         for (NightPlan.Slot slot : tonight.plan().slots()) {
             Instant from = slot.when().from();
             ended.filter(end -> Duration.between(end, from).toMinutes() >= 10)
-                    .ifPresent(end -> slots.add(new Slot(clock.span(new Interval(end, from)) + ": a gap.", List.of())));
+                    .ifPresent(end ->
+                            slots.add(new Slot(clock.span(new Interval(end, from)) + ": nothing planned.", List.of())));
             List<String> lines = new ArrayList<>();
             lines.add(detail(slot));
             exposure(slot.showing()).ifPresent(lines::add);
@@ -245,7 +248,7 @@ public final class TonightWords {
         if (target.kind().equals("planet") && target.major().radians() > 0) {
             words.append(Math.round(target.major().arcseconds())).append("″ across, ");
         } else if (target.major().radians() > 0) {
-            words.append(AngleWords.size(target.major())).append(" long, ");
+            words.append(AngleWords.size(target.major())).append(isElongated(target) ? " long, " : " across, ");
         }
         moon(slot.showing(), slot.when()).ifPresent(moon -> words.append(moon).append(", "));
         if (words.length() > 0) {
@@ -253,6 +256,11 @@ public final class TonightWords {
             words.append("; ");
         }
         return words.toString();
+    }
+
+    private static boolean isElongated(Target target) {
+        return target.minor().radians() > 0
+                && target.major().radians() > ELONGATED * target.minor().radians();
     }
 
     /** {@code Moon 40° away}; for targets lost in its light, that it is bright. */

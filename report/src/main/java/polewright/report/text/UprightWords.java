@@ -8,7 +8,7 @@ import polewright.alignment.allowance.ExposureLimits;
 import polewright.mount.rig.Camera;
 import polewright.planning.tonight.UprightExposures;
 
-/** What a fork in altazimuth set-up allows a camera. */
+/** The exposures that a fork in altazimuth set-up allows. */
 public final class UprightWords {
     private static final int[] ALTITUDES = {30, 45, 60, 75, 85};
     private static final int[] DIAGONALS = {45, 135, 225, 315};
@@ -48,7 +48,7 @@ public final class UprightWords {
             lines.add("For exposures of " + exposure + " the wedge is worthwhile: without it they are possible on only "
                     + percent(share) + " of the sky above 30°.");
         }
-        lines.add("On the wedge, " + (isAxisKnown ? "with the axis where tonight's log has it" : "with the axis 5′ off")
+        lines.add("On the wedge, " + (isAxisKnown ? "with the axis as fixed tonight" : "with the axis 5′ off")
                 + ", field rotation allows " + TimeSpans.atMost(onWedge.guided()) + " guided and "
                 + TimeSpans.atMost(onWedge.unguided()) + " unguided, anywhere above 30°.");
         lines.add("Visual observing needs no wedge.");

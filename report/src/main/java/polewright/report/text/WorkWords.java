@@ -30,7 +30,7 @@ public final class WorkWords {
         List<String> parts = new ArrayList<>();
         if (item instanceof VisualObservation look) {
             parts.add("a field of " + read(look.field()));
-            parts.add(TimeSpans.of(look.stay()) + " untouched");
+            parts.add(TimeSpans.of(look.stay()) + " without touching the controls");
             if (look.finding() instanceof VisualObservation.Finding.GoTo goTo) {
                 parts.add("go-to within " + read(goTo.within()));
             } else if (look.finding() instanceof VisualObservation.Finding.ByHand) {

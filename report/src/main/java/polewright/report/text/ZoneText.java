@@ -64,7 +64,7 @@ public final class ZoneText {
         }
     }
 
-    /** Those without a letter of their own share the last sign. */
+    /** Those without their own letter share the last sign. */
     private char letter(Stretch stretch) {
         for (int i = 0; i < Math.min(MOST_CAUSES, causes.size()); i++) {
             if (causes.get(i).words().equals(stretch.words())) {

@@ -115,7 +115,7 @@ public final class ZoneWords {
         return cause == LimitCause.MOUNT
                 ? "WHY   The work would tolerate more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
                         + " is the limit for any mount."
-                : "WHY   The strictest is " + zone.strictest() + ": outside its limit, " + goesWrong(cause) + ".";
+                : "WHY   The limit is set by " + zone.strictest() + ": beyond it, " + goesWrong(cause) + ".";
     }
 
     /** What goes wrong, as the end of a sentence. */
@@ -125,7 +125,7 @@ public final class ZoneWords {
             case CORNER -> "stars trail in the corners";
             case LEAVES_FRAME -> "the object leaves the frame";
             case LEAVES_FIELD -> "the object leaves the field";
-            case GO_TO -> "a go-to misses the field";
+            case GO_TO -> "go-tos miss the field";
             case MOUNT -> "the axis is too far off for any mount";
         };
     }

@@ -61,17 +61,17 @@ public final class EventOrder {
             checkWithdrawal(withdrawn.seq(), next.seq(), happened);
         }
         if (next.event() instanceof NightEvent.TurnCorrected corrected) {
-            checkHappened(corrected.seq(), next.seq(), happened, "correct");
+            checkHappened(corrected.seq(), next.seq(), happened);
         }
         if (next.event() instanceof NightEvent.TurnNotLogged unlogged) {
-            checkHappened(unlogged.seq(), next.seq(), happened, "add turns after");
+            checkHappened(unlogged.seq(), next.seq(), happened);
         }
         if (next.event() instanceof NightEvent.MeasurementCorrected corrected) {
-            checkHappened(corrected.seq(), next.seq(), happened, "replace");
+            checkHappened(corrected.seq(), next.seq(), happened);
         }
         if (next.event() instanceof NightEvent.ClockCorrected corrected) {
-            checkHappened(corrected.seq(), next.seq(), happened, "correct");
-            checkHappened(corrected.last(), next.seq(), happened, "correct");
+            checkHappened(corrected.seq(), next.seq(), happened);
+            checkHappened(corrected.last(), next.seq(), happened);
         }
     }
 
@@ -81,14 +81,13 @@ public final class EventOrder {
                     "event 1 cannot be taken back because it begins the night",
                     "begin a new night instead; this one stays in the log");
         }
-        checkHappened(withdrawn, own, happened, "take back");
+        checkHappened(withdrawn, own, happened);
     }
 
-    private static void checkHappened(long earlier, long own, LongPredicate happened, String to) {
+    private static void checkHappened(long earlier, long own, LongPredicate happened) {
         if (earlier >= own || !happened.test(earlier)) {
             throw new InputRefused(
-                    "there is no event " + earlier + " before event " + own + " to " + to,
-                    "give the number of an earlier event");
+                    "there is no earlier event " + earlier + " in this night", "give the number of an earlier event");
         }
     }
 }

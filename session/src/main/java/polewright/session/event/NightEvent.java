@@ -277,7 +277,7 @@ public sealed interface NightEvent
     /** The tripod or mount was knocked or moved by hand: the axis is unknown again. */
     record Knocked() implements MountMove {}
 
-    /** From now on this tolerance applies, whatever the work. */
+    /** From now on this tolerance applies, regardless of the work. */
     record AllowanceSet(DiscAllowance allowance) implements Statement {}
 
     /** From now on this is tonight's work, and it determines the tolerance. */

@@ -7,14 +7,16 @@ import polewright.sky.body.SkyBody;
 @FunctionalInterface
 public interface BodyNames {
     /**
-     * Knows no name, so that every star must come with its position. Sufficient for anything Polewright itself wrote.
+     * Finds no star by name, so that every star must come with its position. Sufficient for anything Polewright itself
+     * wrote.
      */
     BodyNames NONE = name -> Optional.empty();
 
     /**
      * The body with that name; empty if there is none.
      *
-     * @throws polewright.sky.InputRefused instead of an empty result if there is more to say, e.g. similar names
+     * @throws polewright.sky.InputRefused instead of an empty result if the message can help further, e.g. with similar
+     *     names
      */
     Optional<? extends SkyBody> find(String name);
 }

@@ -64,7 +64,7 @@ class RefusalTest {
         {'event':'allow','at':'2026-01-15T21:00:00Z','allowance':{'shape':'disc','radius_arcmin':0}} | allowance: an allowance of 0 arcminutes is outside 0.05 to 600. Give how far the axis may be off the pole, in arcminutes; 5 suits visual observing.
         {'event':'begin','at':'2026-01-15T21:00:00Z','site_name':'Larkfell','site':{'lat_deg':54.6,'lon_deg':-2.9}} | event 2 begins a night that has already begun. Keep each night in a file of its own.
         {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':1} | event 1 cannot be taken back because it begins the night. Begin a new night instead; this one stays in the log.
-        {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':2} | there is no event 2 before event 2 to take back. Give the number of an earlier event.
+        {'event':'withdraw','at':'2026-01-15T21:00:00Z','withdrawn_seq':2} | there is no earlier event 2 in this night. Give the number of an earlier event.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','body':'sun','clockwise_deg':3} | sighting along the base at the Sun can blind you. Use the shadow of a plumb line instead.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','clockwise_deg':3} | star is missing. Name the star, or give "body" for the Sun, the Moon or a planet.
         {'event':'bearing','at':'2026-01-15T21:00:00Z','star':'Vega','body':'sun'} | star "Vega" and a body are both given. Keep the one that was observed.

@@ -41,8 +41,8 @@ public record LunarPhase(Angle elongation, Angle phaseAngle, double litShare, bo
 
     /**
      * The phase as a noun or as an adjective to "Moon", e.g. {@code "waxing gibbous"}. New and full mean within 1 % of
-     * the illuminated fraction (a day or so), the quarters within 5 % (half a day): almanacs give instants, a person
-     * has a night.
+     * the illuminated fraction (a day or so), the quarters within 5 % (half a day): almanacs give instants, whereas
+     * this describes a whole night.
      */
     public String words() {
         if (litShare < NEARLY_NONE) {

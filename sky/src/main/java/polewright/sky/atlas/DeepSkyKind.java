@@ -26,7 +26,7 @@ public enum DeepSkyKind {
         this.words = words;
     }
 
-    /** As a person would say it, e.g. {@code open cluster}. */
+    /** In plain words, e.g. {@code open cluster}. */
     public String words() {
         return words;
     }

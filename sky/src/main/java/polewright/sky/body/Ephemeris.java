@@ -4,7 +4,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.place.ApparentPlace;
 import polewright.sky.place.ObservingMoment;
 
-/** Apparent places of anything with a name, whatever kind of body it is. */
+/** Apparent places of named bodies of every kind. */
 public final class Ephemeris {
     private Ephemeris() {}
 

@@ -17,7 +17,7 @@ import polewright.sky.time.SiderealRate;
  * negligible elsewhere.
  *
  * <p>The caller chooses the keep-out distance. The usual cautions apply as well: a purpose-made filter over the front
- * of the tube, the finder covered, nobody at the eyepiece.
+ * of the tube, the finder covered, and no one at the eyepiece.
  */
 public final class SunGuard {
     /** Distance to keep from the Sun's limb while it is up, unless filtered (common practice). */

@@ -1,8 +1,8 @@
 package polewright.sky.daylight;
 
 /**
- * The faintest star, as a magnitude outside the atmosphere, that a naked eye detects against a uniform background when
- * it knows where to look.
+ * The faintest star, as a magnitude outside the atmosphere, that a naked eye detects against a uniform background at a
+ * known position.
  *
  * <p>I = C (1 + √(K B))², I in foot-candles, B in nanolamberts; C = 10^−9.80, K = 10^−1.90 below log B = 3.17, C =
  * 10^−8.35, K = 10^−5.90 above; V = −16.57 − 2.5 log I. Sources: S. Hecht, J. Opt. Soc. Am. 37 (1947) 59, after the

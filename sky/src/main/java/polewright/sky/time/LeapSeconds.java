@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * How far the library's leap-second table can be trusted.
  *
- * <p>The library silently returns 37 s for every later date, so this class says when that is only a guess.
+ * <p>The library silently returns 37 s for every later date, so this class reports when that is only a guess.
  *
  * <p><b>A table that ages.</b> Valid until: 2027-06-28. Source: expiry line of {@code leap-seconds.list} (IERS), as
  * distributed in the Debian package {@code tzdata} 2026f, whose last entry is still TAI−UTC = 37 s from 2017-01-01.

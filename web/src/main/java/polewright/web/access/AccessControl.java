@@ -98,7 +98,7 @@ public final class AccessControl {
 
     /**
      * Called when the pairing page is opened: if the last code is void, the terminal shows another. No new code
-     * appears unless someone is there, or codes would fill the terminal all night. After wrong guesses there is a
+     * appears unless that page is opened, or codes would fill the terminal all night. After wrong guesses there is a
      * pause, so that it cannot be filled from outside either.
      *
      * @return whether there is a code to type
@@ -297,7 +297,7 @@ public final class AccessControl {
     }
 
     private void showPairingPage(Context ctx) {
-        // A page left open polls by itself; nobody is waiting at it.
+        // A page left open polls automatically, which does not mean that a user is waiting.
         boolean isPerson = ctx.header("HX-Request") == null;
         ctx.html(page.html(!isPerson || pairingPageOpened() ? "" : RESTING));
     }

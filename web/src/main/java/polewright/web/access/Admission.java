@@ -8,7 +8,7 @@ import polewright.image.decode.DecodeLimits;
 
 /** The decision on a request. */
 public sealed interface Admission {
-    /** The request may go on. */
+    /** The request is accepted. */
     record Admitted() implements Admission {}
 
     /** The device must be paired first. */

@@ -26,7 +26,7 @@ final class ConnectionWatch implements Connection.Listener {
 
     private final AbstractConnector connector;
     private final Duration patience;
-    // A closed socket no longer knows its remote address.
+    // A closed socket has no remote address.
     private final Map<Connection, InetAddress> open = new ConcurrentHashMap<>();
 
     private ConnectionWatch(AbstractConnector connector, Duration patience) {
@@ -82,7 +82,7 @@ final class ConnectionWatch implements Connection.Listener {
     }
 
     private boolean isSlow(HttpConnection connection) {
-        // Covers a client that never gets as far as a request: a handshake, or empty lines, a byte at a time.
+        // Covers a client that never sends a request: a handshake, or empty lines, a byte at a time.
         if (connection.getMessagesIn() == 0) {
             return System.currentTimeMillis() - connection.getCreatedTimeStamp() > patience.toMillis();
         }

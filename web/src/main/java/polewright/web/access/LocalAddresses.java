@@ -37,7 +37,7 @@ public final class LocalAddresses {
         return addresses.stream()
                 .filter(Inet4Address.class::isInstance)
                 .filter(address -> !address.isLoopbackAddress())
-                // A link-local address, which the machine gave itself, comes last.
+                // A link-local address, which the machine assigned itself, comes last.
                 .sorted(Comparator.comparing(InetAddress::isLinkLocalAddress)
                         .thenComparing(address -> !address.isSiteLocalAddress()))
                 .map(InetAddress::getHostAddress)
@@ -57,7 +57,7 @@ public final class LocalAddresses {
                 names.add(host + ".local");
             }
         } catch (UnknownHostException nameless) {
-            // The addresses alone have to do.
+            // Then only the addresses are used.
         }
         return names;
     }

@@ -27,8 +27,8 @@ import java.util.stream.Collectors;
 import polewright.operations.OperationFailed;
 
 /**
- * The self-signed certificate (X.509, RFC 5280) of this machine. No authority vouches for it, so a browser warns; the
- * fingerprint shows that it is this one. Made with Java's own {@code keytool}.
+ * The self-signed certificate (X.509, RFC 5280) of this machine. No authority has signed it, so a browser warns; the
+ * fingerprint identifies it. Made with Java's own {@code keytool}.
  *
  * @param file a PKCS 12 key store (RFC 7292), readable only by its owner
  * @param fingerprint SHA-256 of the certificate, in hexadecimal pairs with colons, as browsers show it
@@ -121,7 +121,7 @@ public record ServerCertificate(Path file, String fingerprint) {
         try {
             Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
             Files.createDirectories(folder);
-            // In a folder of its own, so that no other user can read the key while it is written.
+            // In a private folder, so that no other user can read the key while it is written.
             Path making = Files.createTempDirectory(folder, FILE, mode(folder, "rwx------"));
             Path made = making.resolve(FILE);
             try {

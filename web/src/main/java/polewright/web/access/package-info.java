@@ -4,8 +4,8 @@
  *   terminal ──code──▶ person ──POST /pair──▶ PairingCode ──▶ PairedDevices ──cookie──▶ device
  *   request ──▶ Admission.of ──▶ admitted | must pair | refused with a sentence
  * </pre>
- * The browser on this machine is admitted as it is. Every other device shows once that its owner can read the
- * terminal. A page from another site can neither write here nor, under a borrowed name, read.
+ * The browser on this machine is admitted without pairing. Every other device is paired once, with a code that is shown
+ * only in the terminal. A page from another site can neither write here nor read by using another host name.
  */
 @NullMarked
 package polewright.web.access;

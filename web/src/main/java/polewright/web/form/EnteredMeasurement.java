@@ -34,7 +34,7 @@ import polewright.sky.body.SolarSystemBody;
  * @param values the entries, by field
  */
 public record EnteredMeasurement(CommandForm form, Map<String, String> values) {
-    // More digits than anyone types, and few enough that 54.2 does not become 54.200000000000003.
+    // More digits than are ever typed, but few enough that 54.2 does not become 54.200000000000003.
     private static final MathContext FIGURES = new MathContext(9);
 
     public EnteredMeasurement {

@@ -7,13 +7,13 @@ import polewright.session.event.NightEvent;
 /**
  * One field of a form.
  *
- * @param name the option it becomes, without the dashes; a positional argument has a name of its own
+ * @param name the option it becomes, without the dashes; a positional argument has its own name
  * @param label what it asks for
  * @param hint how to read it off, or an example; may be empty
  * @param kind how it is filled in
  * @param isPositional whether it is a positional argument, in the order of the fields
  * @param isRequired whether the form cannot do without it
- * @param isSeldom whether it is seldom needed, and so hidden until it is asked for
+ * @param isSeldom whether it is seldom needed, and so hidden until requested
  */
 public record Field(
         String name, String label, String hint, Kind kind, boolean isPositional, boolean isRequired, boolean isSeldom) {

@@ -24,7 +24,7 @@ public final class NightForms {
                     option(
                             "site",
                             "Site: latitude, longitude, height",
-                            "54.60,-2.90,240: degrees, north and east positive; metres. Empty: same same as last time.",
+                            "54.60,-2.90,240: degrees, north and east positive; metres. Empty: same as last time.",
                             new Words()),
                     option("name", "Name", "", new Words()),
                     option("for", "Tonight is for", "", WorkForms.purposes("same as last time")),

@@ -15,16 +15,16 @@ public final class SetupForms {
     private static final Figure TURNS = new Figure("turns");
     private static final Choice TIMES_AS_FAR = new Choice(List.of(
             new Option("", "as entered"),
-            new Option("0.5", "half as far"),
-            new Option("0.75", "a quarter less"),
-            new Option("1.25", "a quarter more"),
-            new Option("1.5", "half as far again"),
+            new Option("0.5", "50 % less"),
+            new Option("0.75", "25 % less"),
+            new Option("1.25", "25 % farther"),
+            new Option("1.5", "50 % farther"),
             new Option("2", "twice as far")));
 
     public static final CommandForm RIG = new CommandForm(
             "correct-rig",
             "Correct the rig",
-            "The whole night is recomputed. Log turns as you made them, whatever the rig says.",
+            "The whole night is recomputed. Log turns as you made them, even if the rig was wrong.",
             CORRECT_RIG,
             List.of(
                     option("azimuth-reversed", "Azimuth screw works the opposite way", "", new Tick()),

@@ -11,7 +11,7 @@ import polewright.web.form.Field.Option;
 import polewright.web.form.Field.Tick;
 import polewright.web.form.Field.Words;
 
-/** Forms for what is seen and read off at the wedge; each says what to look for. */
+/** Forms for observations and readings at the wedge; each describes what to look for. */
 public final class SightingForms {
     static final Figure DEGREES = new Figure("°");
     static final Figure DEGREES_EITHER_WAY = new Figure("°", true);
@@ -34,7 +34,7 @@ public final class SightingForms {
             "The view is",
             "",
             new Choice(List.of(
-                    new Option("", "as the optic has it"),
+                    new Option("", "as entered for this optic"),
                     new Option("erect", "erect, as by eye"),
                     new Option("inverted", "upside down"),
                     new Option("mirrored", "mirrored, by a star diagonal"))));

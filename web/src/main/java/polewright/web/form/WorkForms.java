@@ -75,7 +75,7 @@ public final class WorkForms {
     public static final CommandForm ALLOW_LOOK = work(
             "allow-look",
             "Visual observing of your own",
-            "How long must an object stay in the eyepiece untouched?",
+            "How long must an object stay in the field with the mount untouched?",
             List.of("allow", "look"),
             Stream.concat(
                             Stream.of(

@@ -23,7 +23,7 @@ import polewright.web.view.Section;
 final class FrameSection {
     private FrameSection() {}
 
-    /** On a page of its own: the section is reloaded by itself, so that entries elsewhere on the page are kept. */
+    /** On its own page: only the section is reloaded, so that entries elsewhere on the page are kept. */
     static Section alone(PageRequest request, WatchedFrames frames, Tonight tonight) {
         FrameStatus status = frames.status();
         CloseUp part = FrameAddress.part(request.words()).orElse(CloseUp.WHOLE);

@@ -186,7 +186,7 @@ final class TonightPage implements Page {
         return sections;
     }
 
-    /** Without what would be typed at a terminal, which stands in brackets. */
+    /** Without the commands for a terminal, which are in brackets. */
     private static Section words(String heading, List<String> lines) {
         return new Section.Words(
                 heading,

@@ -34,10 +34,9 @@ import polewright.store.NightLog;
  * A session's log as shared by all its pages: the file is opened only when it has changed, only new events are read,
  * and the results are computed once a minute for all requests. Thread-safe.
  *
- * <p>Size and modification time show whether the file has changed, which costs some microseconds. SQLite is asked
- * again only after they change, and for a while longer, because a file system's clock may be coarse. The file must
- * not be opened here other than through SQLite: closing it would release the locks that SQLite holds on it in this
- * process.
+ * <p>Size and modification time show whether the file has changed, which costs some microseconds. SQLite is queried
+ * again only after they change, and for a while longer, because a file system's clock may be coarse. The file must not
+ * be opened here other than through SQLite: closing it would release the locks that SQLite holds on it in this process.
  */
 final class SessionLog {
     // The coarsest file-system clock in use is FAT's, with a resolution of two seconds.
@@ -66,7 +65,7 @@ final class SessionLog {
      * A reading of the log and its times.
      *
      * @param firstSeen when the file was first seen with this stamp, {@link System#nanoTime}
-     * @param readAt when SQLite was last asked, also {@link System#nanoTime}
+     * @param readAt when SQLite was last queried, also {@link System#nanoTime}
      */
     private record Look(Stamp stamp, long firstSeen, long readAt, Version version) {
         private boolean isCurrent(Stamp now, long nanos) {

@@ -38,8 +38,8 @@ public sealed interface SubmissionOutcome {
     }
 
     /**
-     * Something else was logged since the page was shown, which may therefore be out of date; the complaints say
-     * what.
+     * Something else was logged since the page was shown, which may therefore be out of date; the complaints give the
+     * details.
      */
     record Outdated(List<String> complaints) implements SubmissionOutcome {
         public Outdated {

@@ -39,12 +39,12 @@ public final class WatchedFrames implements AutoCloseable {
 
     private final NightSession session;
     private final FrameSource source;
-    // Whether a file has stopped growing is judged by real time, whatever the session's clock says.
+    // Whether a file has stopped growing is judged by real time, not by the session's clock.
     private final Clock realTime;
     private final FrameNews news = new FrameNews();
     private final ReentrantLock refreshing = new ReentrantLock();
     private @Nullable RunningWatch watching;
-    // Told to stop, but still processing a frame: a second watch started now would log the same again.
+    // Stopping, but still processing a frame: a second watch started now would log the same again.
     private boolean isEnding;
     private @Nullable RunningWatch ended;
     private volatile @Nullable ScheduledExecutorService scheduler;
@@ -193,7 +193,7 @@ public final class WatchedFrames implements AutoCloseable {
         if (running != null && !isEnding && running.suits(folder.get(), tonight.get())) {
             return true;
         }
-        // What the old watch saw of the screws must be in the log before the next watch reads it.
+        // The screw movement measured by the old watch must be in the log before the next watch reads it.
         if (!end(true)) {
             return false;
         }

@@ -78,7 +78,7 @@ public sealed interface Section {
         }
     }
 
-    /** Items under one heading, each with a heading of its own, in order. */
+    /** Items under one heading, each with its own heading, in order. */
     record Items(String heading, List<Item> items) implements Section {
         public Items {
             items = List.copyOf(items);
