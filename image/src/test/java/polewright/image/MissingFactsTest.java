@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import polewright.sky.InputRefused;
 
-/** What the user is asked for if a file lacks metadata. */
+/** The messages for a file that lacks metadata. */
 class MissingFactsTest {
     private static final MissingFacts.TimeRemedy REMEDY = new MissingFacts.TimeRemedy("give the time", "give the zone");
 

@@ -63,8 +63,8 @@ class ClockSetBackTest {
         person.waitMinutes(13 * 60);
         assertThat(output("note", "frost"))
                 .contains(
-                        "NOTE  this is 13 hours after #3 of ",
-                        "Z. If tonight is another night, undo this and type polewright begin. If the computer's"
+                        "NOTE  this is 13 hours after #3 (",
+                        "Z). If tonight is another night, undo this and type polewright begin. If the computer's"
                                 + " clock was ahead, set it right, then subtract the difference: polewright retime 4"
                                 + " --add=-MINUTES.");
         assertThat(output("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");

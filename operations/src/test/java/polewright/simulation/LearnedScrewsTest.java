@@ -20,9 +20,9 @@ import polewright.mount.rig.ScrewSense;
 import polewright.sky.angle.Angle;
 
 /**
- * How soon screws that do 30 % more or less than the rig says are known, with typical observers, hands and backlash,
+ * How soon gains that differ by 30 % from the rig description are learned, with typical observers, hands and backlash,
  * on tilted bases: the error of the next turn relative to the move, with that turn made exactly. The initial offset
- * is 1° to 2° or 3° to 6° in both directions: a screw that was hardly turned teaches nothing.
+ * is 1° to 2° or 3° to 6° in both directions: a screw that was hardly turned gives no information.
  */
 class LearnedScrewsTest {
     private static final int WEDGES = 40;

@@ -27,7 +27,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
-/** A night at a hidden wedge, logged event by event by an observer who does what the test says. */
+/** A night at a hidden wedge, logged event by event by an observer who does as the test specifies. */
 final class PractisedWedge {
     private static final Camera CAMERA = new Camera("guide camera", 240, 3.75, 1280, 960);
     private static final Angle DRIFT_SIGMA = Angle.ofArcseconds(3);
@@ -44,7 +44,7 @@ final class PractisedWedge {
         this(wedge, wedge.rig(), random);
     }
 
-    /** The logged rig may know things that do not affect the wedge. */
+    /** The logged rig may have values that do not affect the wedge. */
     PractisedWedge(HiddenWedge wedge, Rig writtenDown, RandomGenerator random) {
         this(wedge, writtenDown, Instant.parse("2026-03-01T20:00:00Z"), random);
     }

@@ -16,7 +16,7 @@ import polewright.session.NightId;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** A hidden wedge on a pier that moves between the nights as the test says; within a night it is stable. */
+/** A hidden wedge on a pier that moves between the nights as the test specifies; within a night it is stable. */
 final class RestlessPier {
     static final Instant FIRST = Instant.parse("2025-01-10T20:00:00Z");
 

@@ -30,7 +30,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.Site;
 
-/** What several nights with one mount, set up afresh each time, teach about it. */
+/** What is learned about a mount from several nights, with a new set-up each time. */
 class RigHistoryTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Rig SENSE_STATED = RIG.withScrews(
@@ -118,7 +118,7 @@ class RigHistoryTest {
         assertThat(learned.clampSigma().arcminutes()).isBetween(0.6, 1.5);
     }
 
-    /** What a night takes over from the nights before it is not counted again. */
+    /** Experience carried over from earlier nights is not counted again. */
     @Test
     void experienceOfEarlierNights_doesNotChangeWhatANightTeaches() {
         List<List<LoggedEvent>> nights = nights(3, 400, RIG);

@@ -30,7 +30,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Site;
 
-/** Comparison of nights, on piers whose motion only the simulator knows. */
+/** Comparison of nights, on piers whose motion is known only to the simulator. */
 @Tag("slow")
 class SeasonsTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
@@ -170,8 +170,8 @@ class SeasonsTest {
         assertThat(fitted.east().isShown()).isTrue();
         assertThat(fitted.east().sigmaPerMonth()).isLessThan(0.3);
 
-        // A wedge whose screws do exactly what the rig says: a hundred months' drift is corrected by a hundred times
-        // the turns.
+        // A wedge whose screws match the rig description exactly: a hundred months' drift is corrected by a hundred
+        // times the turns.
         HiddenWedge plain = PractisedWedge.pointing(
                 PractisedWedge.withFactors(
                         HiddenWedge.of(site(seed), RIG, AxisOffset.NONE, PractisedWedge.random(seed)), 1, 1),

@@ -111,7 +111,7 @@ class GrowingNightTest {
         while (events.size() < EVENTS) {
             addAny();
             if (random.nextInt(5) == 0) {
-                // As if someone asked for the night before its last events.
+                // As if the night before its last events were requested.
                 NightState.of(events.subList(0, 1 + random.nextInt(events.size())), now(), kept);
             }
             NightState grown = NightState.of(List.copyOf(events), now(), kept);

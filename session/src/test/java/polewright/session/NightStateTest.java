@@ -321,7 +321,7 @@ class NightStateTest {
         NightState after = NightState.of(events);
         assertThat(after.advice()).isInstanceOf(Advice.TakeSighting.class);
 
-        // After a knock is noted, the night goes on with later sightings.
+        // After a knock is noted, the night continues with later sightings.
         events.add(new LoggedEvent(9, EVENING, new NightEvent.Withdrawn(8)));
         events.add(new LoggedEvent(10, EVENING, new NightEvent.Knocked()));
         assertThat(NightState.of(events).fix()).isInstanceOf(Fix.Underdetermined.class);

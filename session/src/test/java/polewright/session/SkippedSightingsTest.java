@@ -31,7 +31,7 @@ import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
-/** Whatever cannot be sighted, something else is advised. */
+/** When a sighting cannot be taken, another is advised. */
 class SkippedSightingsTest {
     private static final Instant EVENING = Instant.parse("2026-11-25T20:00:00Z");
     private static final Site LARKFELL = Site.ofDegrees(54.60, -2.90, 240);

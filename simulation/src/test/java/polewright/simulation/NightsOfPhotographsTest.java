@@ -130,7 +130,7 @@ class NightsOfPhotographsTest {
                 .toList();
         assertThat(turned).hasSizeGreaterThan(2 * NIGHTS).allSatisfy(moment -> {
             FrameWhileTurning look = moment.look().orElseThrow();
-            // Each frame must know where the axis was then.
+            // Each frame must record where the axis was then.
             assertThat(look.soFar()
                             .now()
                             .axis()

@@ -125,7 +125,7 @@ class LogTroubleTest {
     @Test
     @EnabledOnOs(OS.LINUX)
     void readOnlyFolder_isRefused() {
-        // Nobody can create a file here, not even root, to whom permissions do not apply.
+        // No file can be created here, not even by root, to whom permissions do not apply.
         Path file = Path.of("/proc/nights.db");
         assertRefused(file, file + " cannot be opened as a log. Name a file in a folder that you may write to.");
     }

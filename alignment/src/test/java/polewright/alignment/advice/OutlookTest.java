@@ -27,7 +27,7 @@ class OutlookTest {
     private static final Rig RIG = Rig.typicalForkOnWedge();
     private static final Angle SHARP = Angle.ofArcseconds(2);
     private static final double CLAMP = RIG.clampingSigma().arcminutes();
-    // Advised turns are rounded to eighths and may have to take up backlash; the fix knows how they were made.
+    // Advised turns are rounded to eighths and may have to take up backlash; the fix uses the turns as made.
     private static final double NOT_KNOWN_TURNS =
             Math.hypot(1 / 8.0 / Math.sqrt(12), RIG.azimuthScrew().backlashSigmaTurns());
 

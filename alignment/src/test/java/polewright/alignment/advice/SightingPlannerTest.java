@@ -180,7 +180,7 @@ class SightingPlannerTest {
         });
     }
 
-    /** A longer watch promises a higher probability. */
+    /** A longer watch gives a higher expected probability. */
     @Test
     void longerWatch_promisesMore() {
         KnownAxis known = axis(54.6, 8, 4);

@@ -214,7 +214,7 @@ class ZoneFinderTest {
                 .isInstanceOf(ZoneOutcome.Impossible.class);
     }
 
-    /** Two hours trail, and nine are too many for any frame; the longest single exposure is given all the same. */
+    /** Two hours trail, and nine are too many for any frame; the longest single exposure is still given. */
     @Test
     void impossibleExposureInImpossibleSeries_givesTheLongestExposure() {
         ImagingRun both = new ImagingRun(

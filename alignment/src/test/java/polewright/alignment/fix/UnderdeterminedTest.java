@@ -14,7 +14,7 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** An underdetermined fix says in plain words what is not known yet; the advice says how to measure it. */
+/** An underdetermined fix states in plain words what is not known yet; the advice explains how to measure it. */
 class UnderdeterminedTest {
     private static final String BOTH = "no fix yet";
     private static final String EAST = "how far east or west the axis points has not been measured yet";

@@ -7,7 +7,7 @@ import polewright.image.Frame;
 import polewright.image.FrameFacts;
 
 /**
- * The background may be uneven, glow at a corner, be dark at the edges or have holes: the stars are found all the same.
+ * The background may be uneven, glow at a corner, be dark at the edges or have holes: the stars are still found.
  */
 class BackgroundTest {
     private static final int WIDTH = 900;

@@ -299,7 +299,7 @@ class FrameFolderTest {
         assertThatThrownBy(() -> FrameFolder.of(folder.resolve("no"), clock, false))
                 .isInstanceOf(OperationFailed.class)
                 .hasMessage(
-                        folder.resolve("no") + "  does not exist. Name the folder that your capture program saves to.");
+                        folder.resolve("no") + " does not exist. Name the folder that your capture program saves to.");
         Path file = save("a.fits", fits(1));
         assertThatThrownBy(() -> FrameFolder.of(file, clock, false))
                 .isInstanceOf(OperationFailed.class)

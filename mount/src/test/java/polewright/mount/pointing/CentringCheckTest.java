@@ -194,8 +194,8 @@ class CentringCheckTest {
     }
 
     /**
-     * Every time off by an hour equals a zero off by an hour: it fits, and the tool says that it cannot distinguish
-     * them.
+     * Every time off by an hour equals a zero off by an hour: it fits, and the result states that the two cannot be
+     * distinguished.
      */
     @Test
     void everyTimeAnHourOff_cannotBeDistinguishedFromAMountNeverSet() {

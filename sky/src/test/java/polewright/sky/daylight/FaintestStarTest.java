@@ -31,8 +31,8 @@ class FaintestStarTest {
     }
 
     /**
-     * Common practice: Venus, about −4.2 and never more than 47° from the Sun, is seen at noon by practised eyes that
-     * know where to look; nothing else is.
+     * Common practice: Venus, about −4.2 and never more than 47° from the Sun, is seen at noon by practised observers
+     * who know where to look; nothing else is.
      */
     @Test
     void nakedEyeByDay_seesVenusAtAKnownPosition() {
