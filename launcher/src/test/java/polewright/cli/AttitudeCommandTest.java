@@ -68,7 +68,7 @@ class AttitudeCommandTest {
         return frames.resolve("frame.fits").toString();
     }
 
-    private static void assertTrue(JsonNode result) {
+    private static void assertMatchesTruth(JsonNode result) {
         CatalogueStar centre = truth.centre();
         double cosDec = centre.declination().cos();
         assertThat(result.get("ra_icrs_deg").doubleValue())
@@ -80,7 +80,7 @@ class AttitudeCommandTest {
     @Test
     void json_givesTheAttitude() {
         JsonNode result = attitude("--near", "pole", "--within", "25");
-        assertTrue(result);
+        assertMatchesTruth(result);
         assertThat(result.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
         assertThat(result.get("mirrored").booleanValue()).isFalse();
         assertThat(result.get("scale_arcsec_px").doubleValue()).isCloseTo(SCALE_ARCSEC, within(0.05));
@@ -155,13 +155,13 @@ class AttitudeCommandTest {
                 "--focal-length 50 --pixel-size 5 --near pole --within 25",
             })
     void hints_areOptional(String hints) {
-        assertTrue(attitude(hints.isEmpty() ? new String[0] : hints.split(" ", -1)));
+        assertMatchesTruth(attitude(hints.isEmpty() ? new String[0] : hints.split(" ", -1)));
     }
 
     @Test
     void positionInDegrees_isAccepted() {
         CatalogueStar centre = truth.centre();
-        assertTrue(attitude(
+        assertMatchesTruth(attitude(
                 "--near",
                 (centre.rightAscension().degrees() + 2) + ","
                         + (centre.declination().degrees() - 1),
@@ -182,7 +182,7 @@ class AttitudeCommandTest {
         Path file = CameraEvening.write(folder.resolve("wrong.fits"), CameraEvening.with(picture, wrong));
         JsonNode result = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertTrue(result);
+        assertMatchesTruth(result);
         assertThat(result.get("notes").get(0).textValue())
                 .matches("NOTE  its focal length and pixel size give 7\\.64″ per pixel; the stars give 20\\.6\\d″\\.");
     }
@@ -200,7 +200,7 @@ class AttitudeCommandTest {
         ImageIO.write(image, "png", png.toFile());
         JsonNode result = person.good("attitude", png.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertTrue(result);
+        assertMatchesTruth(result);
         assertThat(result.get("roll_deg").doubleValue()).isCloseTo(truth.roll().degrees(), within(0.02));
         assertThat(result.get("mirrored").booleanValue()).isFalse();
         assertThat(result.has("at")).isFalse();
@@ -216,10 +216,10 @@ class AttitudeCommandTest {
                 fits.replace("ROWORDER= ", "COMMENT   ").getBytes(StandardCharsets.ISO_8859_1));
         JsonNode result = person.good("attitude", file.toString(), "--near", "pole", "--within", "25", "--json")
                 .json();
-        assertTrue(result);
+        assertMatchesTruth(result);
         assertThat(result.get("mirrored").booleanValue()).isTrue();
         assertThat(result.get("roll_deg").doubleValue()).isCloseTo((truth.roll().degrees() + 180) % 360, within(0.02));
-        assertTrue(person.good(
+        assertMatchesTruth(person.good(
                         "attitude", file.toString(), "--near", "pole", "--within", "25", "--mirrored", "yes", "--json")
                 .json());
     }

@@ -41,7 +41,7 @@ class AxisCommandTest {
     static void takeFrames() throws java.io.IOException {
         northern = names(CameraEvening.atLarkfell().takeTurning(subfolder("north"), 3, 30));
         CameraEvening stationaryMount = CameraEvening.atLarkfell();
-        stationaryMount.standStill();
+        stationaryMount.stopDrive();
         List<Path> files = new ArrayList<>();
         files.add(stationaryMount.take(subfolder("still").resolve("a.fits")));
         files.add(stationaryMount.take(frames.resolve("still").resolve("b.fits")));

@@ -199,12 +199,12 @@ class CentreAndPointingTest {
         assertThat(left.get(0).get("left_out_arcmin").asDouble()).isLessThan(0.5);
     }
 
-    /** The simulated fork goes exactly where it is sent; only its axis is off. */
+    /** The circles of the camera evening's fork show the coordinates it was sent to; only its axis is off. */
     @Test
     void frames_canReplaceCentredStars() throws IOException {
         CameraEvening evening = CameraEvening.atLarkfell();
         CommandRun person = begun(CameraEvening.LARKFELL, "2026-11-25T21:00:00Z");
-        evening.standStill();
+        evening.stopDrive();
         double[][] aims = {{-40, 20}, {35, 45}, {10, 5}, {-10, 60}};
         for (int i = 0; i < aims.length; i++) {
             evening.pointAt(aims[i][0], aims[i][1]);

@@ -240,7 +240,7 @@ class DocumentedNamesTest {
                 continue;
             }
             boolean isOption = word.matches("--[a-z].*");
-            boolean isWrong = isOption ? !takes(command, word) : isSub && command == all && word.matches("[a-z]+");
+            boolean isWrong = isOption ? !accepts(command, word) : isSub && command == all && word.matches("[a-z]+");
             if (isWrong) {
                 unknown.add(DocumentedNames.ROOT.relativize(document) + ": " + typed + ": " + word);
             }
@@ -248,7 +248,7 @@ class DocumentedNamesTest {
         }
     }
 
-    private static boolean takes(CommandLine command, String option) {
+    private static boolean accepts(CommandLine command, String option) {
         String name = option.replaceAll("[=,.;:)].*", "");
         // Handled by the launcher.
         return command.getCommandSpec().findOption(name) != null

@@ -29,7 +29,7 @@ class ExitStatusTest {
     private CommandRun person;
 
     @BeforeEach
-    void beginANight(@TempDir Path folder) {
+    void beginNight(@TempDir Path folder) {
         person = CommandRun.begun(folder, "2026-01-15T20:00:00Z", "54.60,-2.90,240");
     }
 

@@ -326,10 +326,10 @@ class SunAgainstSkyfieldTest {
                     evening, Observing.of(evening.rig(), Optional.empty(), Optional.empty()), targets);
             for (NightPlan.Slot slot : plan.plan().slots()) {
                 slots++;
-                isClear(row, night, slot.when(), slot.showing().target());
+                assertClearOfTheSun(row, night, slot.when(), slot.showing().target());
             }
             plan.others()
-                    .forEach(other -> isClear(row, night, new Interval(other.best(), other.best()), other.target()));
+                    .forEach(other -> assertClearOfTheSun(row, night, new Interval(other.best(), other.best()), other.target()));
             long cautions = new TonightWords(plan, ZoneOffset.UTC)
                     .all().stream().filter(line -> line.startsWith("CARE")).count();
             assertThat(cautions)
@@ -349,7 +349,7 @@ class SunAgainstSkyfieldTest {
         assertThat(slots).isGreaterThan(300);
     }
 
-    private static void isClear(SunPlaces.Row row, SunPlaces.Night night, Interval when, Target target) {
+    private static void assertClearOfTheSun(SunPlaces.Row row, SunPlaces.Night night, Interval when, Target target) {
         String name = row + ": " + target.label() + " " + when;
         // The sunsets of two ephemerides differ by seconds, and by more near the polar circle.
         long tolerance = 45;

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.operations.CommandRun;
 import polewright.operations.CommandRun.Outcome;
 
-/** Typing at a night at Larkfell: words as a line, a bar for a space inside one word. */
+/** Types commands in a night at Larkfell, each as one line with a bar for a space within a word. */
 abstract class TypedAllowances {
     static final String LARKFELL = "54.60,-2.90,240";
     static final String TUSSOCK_FLAT = "-43.95,170.40,710";

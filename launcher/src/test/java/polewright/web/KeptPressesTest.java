@@ -88,7 +88,7 @@ class KeptPressesTest {
                 .setBody("<main><p class=complaint>" + sentence + "</p></main>"));
     }
 
-    private static long waiting(Page page) {
+    private static long outboxSize(Page page) {
         return ((Number) page.evaluate("JSON.parse(localStorage.getItem('polewright-outbox') || '[]').length"))
                 .longValue();
     }
@@ -110,7 +110,7 @@ class KeptPressesTest {
             page.locator("#stuck-again").click();
             giveCode(page, server);
             PersonAtThePage.assertLogged(page, 2);
-            assertThat(waiting(page)).isZero();
+            assertThat(outboxSize(page)).isZero();
             assertThat(events(server.session())).hasSize(2);
         }
     }
@@ -150,7 +150,7 @@ class KeptPressesTest {
             write(page, "heard, and not known to be");
             PersonAtThePage.assertLogged(page, 2);
             assertThat(tries.get()).isGreaterThan(2);
-            assertThat(waiting(page)).isZero();
+            assertThat(outboxSize(page)).isZero();
             assertThat(events(night.session())).hasSize(2);
         }
     }
@@ -172,7 +172,7 @@ class KeptPressesTest {
             page.waitForCondition(() -> tries.get() == 2);
             page.locator("#stuck-drop").click();
             assertThat(page.locator(STUCK)).isHidden();
-            assertThat(waiting(page)).isZero();
+            assertThat(outboxSize(page)).isZero();
             page.unroute("**/do/note");
             write(page, "written anew");
             PersonAtThePage.assertLogged(page, 2);
@@ -193,7 +193,7 @@ class KeptPressesTest {
             assertThat(page.locator("#link")).containsText("Logged #2");
             assertThat(page.locator("form[action='/do/target'] input[name=body]"))
                     .hasValue("half a wo");
-            assertThat(waiting(page)).isZero();
+            assertThat(outboxSize(page)).isZero();
         }
     }
 
@@ -229,7 +229,7 @@ class KeptPressesTest {
             assertThat(page.locator("#link")).containsText("Logged #2");
             assertThat(page.locator(".complaint")).containsText("about seven");
             assertThat(page.locator("input[name=arcmin]")).hasValue("about seven");
-            assertThat(waiting(page)).isZero();
+            assertThat(outboxSize(page)).isZero();
         }
     }
 
@@ -246,7 +246,7 @@ class KeptPressesTest {
             TimeUnit.MILLISECONDS.sleep(5500);
             phone.setOffline(false);
             assertThat(page.locator(STUCK)).containsText("pair it again");
-            assertThat(waiting(page)).isEqualTo(1);
+            assertThat(outboxSize(page)).isEqualTo(1);
         }
     }
 

@@ -282,7 +282,7 @@ class ReversedScrewsInABrowserTest {
         private void take() throws IOException {
             frames++;
             night.wait(Duration.ofSeconds(60));
-            wedge.waiting(Duration.ofSeconds(60));
+            wedge.advance(Duration.ofSeconds(60));
             page.navigate(night.address("/frames"));
             String name = String.format(Locale.ROOT, "frame-%02d.fits", frames);
             Exposure exposure = new Exposure(

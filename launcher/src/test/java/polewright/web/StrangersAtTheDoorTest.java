@@ -38,12 +38,12 @@ class StrangersAtTheDoorTest {
     private KnockedDoor server;
 
     @BeforeEach
-    void opens() {
+    void open() {
         server = new KnockedDoor(folder);
     }
 
     @AfterEach
-    void closes() {
+    void close() {
         server.close();
     }
 

@@ -89,7 +89,7 @@ public final class CameraEvening {
         return wedge.offset();
     }
 
-    public void standStill() {
+    public void stopDrive() {
         fork = fork.driven(Drive.STANDING, now);
     }
 

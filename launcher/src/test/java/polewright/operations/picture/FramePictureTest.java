@@ -91,7 +91,7 @@ class FramePictureTest {
         return shown(frame().match().plate().toPixel(direction).orElseThrow());
     }
 
-    private static boolean has(BufferedImage image, Color colour, double x, double y, int within) {
+    private static boolean hasColour(BufferedImage image, Color colour, double x, double y, int within) {
         for (int row = (int) y - within; row <= y + within; row++) {
             for (int column = (int) x - within; column <= x + within; column++) {
                 Color there = new Color(image.getRGB(column, row));
@@ -112,7 +112,7 @@ class FramePictureTest {
         PointMark mark = PointMarks.axis(frame(), attitude(), vague);
         BufferedImage image = drawn(List.of(PointMarks.truePole(frame(), attitude(), CameraEvening.LARKFELL), mark));
         Point2D at = shown(mark.direction());
-        assertThat(has(image, Ink.AXIS, at.getX(), at.getY(), 2)).isTrue();
+        assertThat(hasColour(image, Ink.AXIS, at.getX(), at.getY(), 2)).isTrue();
         // 6′ and 2.45 times that: 43 pixels of 20.6″, 80 points of the picture, equal in all directions.
         assertThat(mark.outline())
                 .hasSize(72)
@@ -120,7 +120,7 @@ class FramePictureTest {
         // Labels and the pole's cross may cover part of it.
         assertThat(mark.outline())
                 .filteredOn(corner ->
-                        has(image, Ink.AXIS, shown(corner).getX(), shown(corner).getY(), 3))
+                        hasColour(image, Ink.AXIS, shown(corner).getX(), shown(corner).getY(), 3))
                 .hasSizeGreaterThan(50);
     }
 
@@ -137,10 +137,10 @@ class FramePictureTest {
         BufferedImage image = drawn(List.of(truePole));
         Point2D at = shown(truePole.direction());
         for (int[] arm : new int[][] {{16, 0}, {-16, 0}, {0, 16}, {0, -16}}) {
-            assertThat(has(image, Ink.POLE, at.getX() + arm[0], at.getY() + arm[1], 2))
+            assertThat(hasColour(image, Ink.POLE, at.getX() + arm[0], at.getY() + arm[1], 2))
                     .isTrue();
         }
-        assertThat(has(image, Ink.POLE, at.getX(), at.getY(), 3)).isFalse();
+        assertThat(hasColour(image, Ink.POLE, at.getX(), at.getY(), 3)).isFalse();
     }
 
     @Test
@@ -149,7 +149,7 @@ class FramePictureTest {
         long ringed = frame().match().pairs().stream()
                 .map(pair -> shown(new PixelPlace(pair.found().x(), pair.found().y())))
                 .filter(at -> at.getX() > 30 && at.getX() < 1170 && at.getY() > 30 && at.getY() < 870)
-                .filter(at -> has(image, Ink.KNOWN, at.getX(), at.getY(), 18))
+                .filter(at -> hasColour(image, Ink.KNOWN, at.getX(), at.getY(), 18))
                 .count();
         assertThat(ringed).isGreaterThan(20);
     }
@@ -163,7 +163,7 @@ class FramePictureTest {
                 frame().match().plate().right());
         BufferedImage image = drawn(List.of(new PointMark(PointMark.Kind.AXIS, south.normalize(), List.of(), "axis")));
         // The camera's right is the picture's right, so a point there lies beyond the middle of the right edge.
-        assertThat(has(image, Ink.AXIS, 1146, 450, 6)).isTrue();
+        assertThat(hasColour(image, Ink.AXIS, 1146, 450, 6)).isTrue();
     }
 
     @Test

@@ -94,7 +94,7 @@ public final class ModelWedge {
         declinationDeg += degrees;
     }
 
-    public void waiting(Duration time) {
+    public void advance(Duration time) {
         now = now.plus(time);
     }
 
@@ -120,7 +120,7 @@ public final class ModelWedge {
     public List<CameraAttitude> turnedFrames() {
         List<CameraAttitude> frames = new ArrayList<>();
         frames.add(frame());
-        waiting(Duration.ofSeconds(60));
+        advance(Duration.ofSeconds(60));
         swing(50);
         frames.add(frame());
         return frames;

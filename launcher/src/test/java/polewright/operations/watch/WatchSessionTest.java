@@ -137,7 +137,7 @@ class WatchSessionTest {
     private void turnAndTakeFrame(double azimuth, double altitude) {
         wedge.turn(azimuth, altitude);
         farthestDeg = Math.max(farthestDeg, offDeg());
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         addFrame(wedge.frame());
         assertLogAgrees();
     }
@@ -209,7 +209,7 @@ class WatchSessionTest {
         assertThat(night().advice()).isInstanceOf(Advice.Clamp.class);
         person.good("clamp");
         int before = events().size();
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         addFrame(wedge.frame());
         assertThat(events()).hasSize(before + 1);
         assertThat(night().advice()).isInstanceOf(Advice.Stop.class);
@@ -244,7 +244,7 @@ class WatchSessionTest {
     }
 
     private CameraAttitude nextFrame() {
-        wedge.waiting(Duration.ofSeconds(3));
+        wedge.advance(Duration.ofSeconds(3));
         return wedge.frame();
     }
 
@@ -269,7 +269,7 @@ class WatchSessionTest {
         turnAndTakeFrame(-1, 0.5);
         assertThat(events()).hasSize(4);
         person.good("turn", "--azimuth", "1 ccw", "--altitude", "1/2 cw");
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         addFrame(wedge.frame());
         assertLogAgrees();
         assertThat(night().standing().stream()
@@ -286,7 +286,7 @@ class WatchSessionTest {
         findTheAxis();
         double before = order().azimuth();
         person.good("rig", "correct", "--azimuth-clockwise", "left");
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         addFrame(wedge.frame());
         assertThat(Math.signum(order().azimuth())).isEqualTo(-Math.signum(before));
         followOrdersUntilGood();
@@ -316,7 +316,7 @@ class WatchSessionTest {
         findTheAxis();
         person.good("turn", "--azimuth", "2 ccw", "--altitude", "1 cw");
         wedge.turn(-2, 1);
-        wedge.waiting(Duration.ofMinutes(2));
+        wedge.advance(Duration.ofMinutes(2));
         startWatching();
         wedge.turnedFrames().forEach(this::addFrame);
         NightState night = night();
@@ -347,7 +347,7 @@ class WatchSessionTest {
         begin(1, 1, 12);
         findTheAxis();
         person.good("knock");
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         List<WatchStep> listener = new ArrayList<>();
         session.add(wedge.frame(), listener::add);
         assertThat(listener).containsExactly(new WatchStep.Placed(1));
@@ -360,7 +360,7 @@ class WatchSessionTest {
         begin(1, 1, 13);
         findTheAxis();
         wedge.slew(degrees);
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         List<WatchStep> listener = new ArrayList<>();
         session.add(wedge.frame(), listener::add);
         WatchStep.StartedAfresh afresh = (WatchStep.StartedAfresh) listener.get(0);
@@ -394,7 +394,7 @@ class WatchSessionTest {
 
     private void turnAndTakeUncheckedFrame(double azimuth) {
         wedge.turn(azimuth, 0);
-        wedge.waiting(Duration.ofSeconds(40));
+        wedge.advance(Duration.ofSeconds(40));
         addFrame(wedge.frame());
     }
 }
