@@ -329,7 +329,8 @@ class SunAgainstSkyfieldTest {
                 assertClearOfTheSun(row, night, slot.when(), slot.showing().target());
             }
             plan.others()
-                    .forEach(other -> assertClearOfTheSun(row, night, new Interval(other.best(), other.best()), other.target()));
+                    .forEach(other ->
+                            assertClearOfTheSun(row, night, new Interval(other.best(), other.best()), other.target()));
             long cautions = new TonightWords(plan, ZoneOffset.UTC)
                     .all().stream().filter(line -> line.startsWith("CARE")).count();
             assertThat(cautions)

@@ -119,8 +119,8 @@ class FramePictureTest {
                 .allSatisfy(corner -> assertThat(shown(corner).distance(at)).isBetween(78.0, 84.0));
         // Labels and the pole's cross may cover part of it.
         assertThat(mark.outline())
-                .filteredOn(corner ->
-                        hasColour(image, Ink.AXIS, shown(corner).getX(), shown(corner).getY(), 3))
+                .filteredOn(corner -> hasColour(
+                        image, Ink.AXIS, shown(corner).getX(), shown(corner).getY(), 3))
                 .hasSizeGreaterThan(50);
     }
 
