@@ -110,7 +110,7 @@ class AdviceOnPagesTest {
     @Test
     void tonight_keepsTheDaytimeCautionOfTheStars() throws Exception {
         night.wait(Duration.ofHours(15));
-        assertThat(page("/tonight").replaceAll("\\s+", " ")).contains("stay 30° from the Sun.");
+        assertThat(page("/tonight").replaceAll("\\s+", " ")).contains("stay at least 30° from the Sun.");
     }
 
     @Test
