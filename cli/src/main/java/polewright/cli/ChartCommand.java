@@ -13,7 +13,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import polewright.drawing.FieldChartDrawing;
+import polewright.drawing.chart.FieldChartDrawing;
 import polewright.drawing.Palette;
 import polewright.drawing.chart.FieldChart;
 import polewright.drawing.chart.GuideStar;

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import polewright.drawing.HomeDrawing;
+import polewright.drawing.mount.HomeDrawing;
 import polewright.drawing.Palette;
 import polewright.mount.rig.MountKind;
 import polewright.operations.Workbench;

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import polewright.drawing.HorizonDrawing;
+import polewright.drawing.strip.HorizonDrawing;
 import polewright.drawing.Palette;
 import polewright.operations.Workbench;
 import polewright.operations.input.FileInput;

@@ -8,7 +8,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.drawing.Palette;
-import polewright.drawing.ResidualDrawing;
+import polewright.drawing.strip.ResidualDrawing;
 import polewright.mount.pointing.PointingOutcome;
 import polewright.mount.reach.PointingLimits;
 import polewright.operations.OperationFailed;

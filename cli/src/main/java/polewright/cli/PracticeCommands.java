@@ -15,7 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.drawing.Palette;
-import polewright.drawing.RockedFieldDrawing;
+import polewright.drawing.chart.RockedFieldDrawing;
 import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;

@@ -4,7 +4,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /** An axis-aligned rectangle on the paper, y down. */
 public record Box(double left, double top, double right, double bottom) {
-    static Box at(Vector2D point) {
+    public static Box at(Vector2D point) {
         return about(point, 0, 0);
     }
 
@@ -29,11 +29,11 @@ public record Box(double left, double top, double right, double bottom) {
         return new Vector2D((left + right) / 2, (top + bottom) / 2);
     }
 
-    Box grown(double by) {
+    public Box grown(double by) {
         return new Box(left - by, top - by, right + by, bottom + by);
     }
 
-    boolean contains(Vector2D point) {
+    public boolean contains(Vector2D point) {
         return point.getX() >= left && point.getX() <= right && point.getY() >= top && point.getY() <= bottom;
     }
 
@@ -42,14 +42,14 @@ public record Box(double left, double top, double right, double bottom) {
     }
 
     /** The smallest distance between the two; 0 if they touch or overlap. */
-    double distanceTo(Box other) {
+    public double distanceTo(Box other) {
         double across = Math.max(0, Math.max(left - other.right, other.left - right));
         double along = Math.max(0, Math.max(top - other.bottom, other.top - bottom));
         return Math.hypot(across, along);
     }
 
     /** The point of the box nearest to {@code point}. */
-    Vector2D nearestTo(Vector2D point) {
+    public Vector2D nearestTo(Vector2D point) {
         return new Vector2D(
                 Math.max(left, Math.min(right, point.getX())), Math.max(top, Math.min(bottom, point.getY())));
     }

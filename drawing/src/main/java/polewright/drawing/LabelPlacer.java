@@ -13,9 +13,9 @@ import polewright.drawing.Svg.Anchor;
  *
  * <p>Every position on a fine grid is tried, so a label is refused only if the paper is full.
  */
-final class LabelPlacer {
-    static final double LINE_HEIGHT = 16;
-    static final double LETTER_SIZE = 14;
+public final class LabelPlacer {
+    public static final double LINE_HEIGHT = 16;
+    public static final double LETTER_SIZE = 14;
     /** Distance beyond its gap up to which a label needs no leader. */
     private static final double FREE = 5;
 
@@ -38,9 +38,9 @@ final class LabelPlacer {
      * @param step between the positions tried
      * @param isFit whether a position is acceptable
      */
-    record Wanted(
+    public record Wanted(
             List<String> lines, List<Box> targets, double gap, double reach, double step, Predicate<Placed> isFit) {
-        Wanted {
+        public Wanted {
             lines = List.copyOf(lines);
             targets = List.copyOf(targets);
         }
@@ -69,20 +69,20 @@ final class LabelPlacer {
      * @param gap ideal distance from it
      * @param stretch deviation from that ideal distance
      */
-    record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch) {
-        boolean needsLeader() {
+    public record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch) {
+        public boolean needsLeader() {
             return leaderStart().distance(pointedAt) > gap + FREE;
         }
 
         /** Letters need less than the space reserved for them: they are aligned to the side of what they name. */
-        Anchor anchor() {
+        public Anchor anchor() {
             if (pointedAt.getX() <= box.left()) {
                 return Anchor.START;
             }
             return pointedAt.getX() >= box.right() ? Anchor.END : Anchor.MIDDLE;
         }
 
-        double anchorX() {
+        public double anchorX() {
             return switch (anchor()) {
                 case START -> box.left();
                 case MIDDLE -> box.middle().getX();
@@ -91,11 +91,11 @@ final class LabelPlacer {
         }
 
         /** The area of the letters, without the space above and below the lines. */
-        Box letters() {
+        public Box letters() {
             return new Box(box.left(), box.top() + AIR, box.right(), box.bottom() - AIR);
         }
 
-        Vector2D leaderStart() {
+        public Vector2D leaderStart() {
             return box.nearestTo(pointedAt);
         }
     }
@@ -104,21 +104,21 @@ final class LabelPlacer {
     private final List<Box> taken = new ArrayList<>();
     private final ShunnedPoints shunned = new ShunnedPoints();
 
-    LabelPlacer(Box area) {
+    public LabelPlacer(Box area) {
         this.area = area;
     }
 
-    void keepOff(Box box) {
+    public void keepOff(Box box) {
         taken.add(box);
     }
 
     /** Points that a label should avoid covering, each with a cost; a cost of 1 is worth one unit of distance. */
-    void shun(List<Vector2D> points, double cost) {
+    public void shun(List<Vector2D> points, double cost) {
         points.forEach(point -> shunned.add(point, cost));
     }
 
     /** The best free place that is acceptable; empty if there is none. */
-    Optional<Placed> place(Wanted wanted) {
+    public Optional<Placed> place(Wanted wanted) {
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
         // Ring by ring outward: most labels find room in the first ring, so few of the positions farther out are tried.

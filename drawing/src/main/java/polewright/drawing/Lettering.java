@@ -4,19 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Widths of text. */
-final class Lettering {
+public final class Lettering {
     // Widest common default for sans-serif (DejaVu Sans) in running lower-case text; others are narrower.
     private static final double EMS_PER_LETTER = 0.6;
 
     private Lettering() {}
 
     /** Slightly more than the width in the usual sans-serif fonts, user units. */
-    static double width(String text, double size) {
+    public static double width(String text, double size) {
         return text.length() * size * EMS_PER_LETTER;
     }
 
     /** Words wrapped to lines of at most {@code letters}; text beyond the last line is replaced by an ellipsis. */
-    static List<String> wrapped(String text, int letters, int mostLines) {
+    public static List<String> wrapped(String text, int letters, int mostLines) {
         List<String> lines = new ArrayList<>();
         StringBuilder current = new StringBuilder();
         for (String word : text.split(" ", -1)) {

@@ -5,11 +5,11 @@ import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /** Polylines, as points. */
-final class Strokes {
+public final class Strokes {
     private Strokes() {}
 
     /** Points along the polyline, no farther apart than {@code step}, including its corners. */
-    static List<Vector2D> sampled(List<Vector2D> corners, double step) {
+    public static List<Vector2D> sampled(List<Vector2D> corners, double step) {
         List<Vector2D> points = new ArrayList<>();
         for (int i = 1; i < corners.size(); i++) {
             Vector2D from = corners.get(i - 1);
@@ -26,7 +26,7 @@ final class Strokes {
     }
 
     /** The polyline closed into a ring. */
-    static List<Vector2D> closed(List<Vector2D> corners) {
+    public static List<Vector2D> closed(List<Vector2D> corners) {
         List<Vector2D> ring = new ArrayList<>(corners);
         if (!corners.isEmpty()) {
             ring.add(corners.get(0));
@@ -35,7 +35,7 @@ final class Strokes {
     }
 
     /** Whether a point is inside the outline: a ray from there to the right crosses it an odd number of times. */
-    static boolean encloses(List<Vector2D> corners, Vector2D point) {
+    public static boolean encloses(List<Vector2D> corners, Vector2D point) {
         boolean isInside = false;
         for (int i = 0; i < corners.size(); i++) {
             Vector2D from = corners.get(i);
@@ -49,7 +49,7 @@ final class Strokes {
     }
 
     /** The point at a fraction of the polyline's length. */
-    static Vector2D at(List<Vector2D> corners, double share) {
+    public static Vector2D at(List<Vector2D> corners, double share) {
         List<Vector2D> fine = sampled(corners, Math.max(1e-9, length(corners) / 64));
         double wanted = share * length(corners);
         double gone = 0;
@@ -62,11 +62,21 @@ final class Strokes {
         return fine.get(fine.size() - 1);
     }
 
-    static double length(List<Vector2D> corners) {
+    public static double length(List<Vector2D> corners) {
         double sum = 0;
         for (int i = 1; i < corners.size(); i++) {
             sum += corners.get(i).distance(corners.get(i - 1));
         }
         return sum;
+    }
+
+    /** Points of an arc, angles from the right, anticlockwise as seen. */
+    public static List<Vector2D> arc(Vector2D centre, double radius, double fromRad, double sweepRad) {
+        List<Vector2D> points = new ArrayList<>();
+        int pieces = 24;
+        for (int i = 0; i <= pieces; i++) {
+            points.add(Svg.around(centre, radius, fromRad + sweepRad * i / pieces));
+        }
+        return points;
     }
 }

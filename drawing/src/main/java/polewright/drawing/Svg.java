@@ -189,13 +189,20 @@ public final class Svg {
                 .append("</text>\n");
     }
 
+    /** The head of an arrow along an arc that ends at {@code atRad}. */
+    public void arcHead(String colour, Vector2D centre, double radius, double atRad, boolean anticlockwise) {
+        double heading = atRad + (anticlockwise ? Math.PI / 2 : -Math.PI / 2);
+        Tilted head = new Tilted(Svg.around(centre, radius, atRad), heading);
+        polygon(Look.filled(colour, colour, 1), head.at(9, 0), head.at(-3, 7), head.at(-3, -7));
+    }
+
     /** The finished drawing. */
     public String finished() {
         return out + "</svg>\n";
     }
 
     /** The point at {@code angleRad} from the right, anticlockwise as seen. */
-    static Vector2D around(Vector2D centre, double radius, double angleRad) {
+    public static Vector2D around(Vector2D centre, double radius, double angleRad) {
         return new Vector2D(centre.getX() + radius * Math.cos(angleRad), centre.getY() - radius * Math.sin(angleRad));
     }
 
@@ -205,7 +212,7 @@ public final class Svg {
         return rounded == Math.rint(rounded) ? String.valueOf((long) rounded) : String.valueOf(rounded + 0.0);
     }
 
-    static String escaped(String text) {
+    public static String escaped(String text) {
         return text.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

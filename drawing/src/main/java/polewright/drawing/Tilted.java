@@ -8,31 +8,31 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
  * @param origin on the paper, y down
  * @param angleRad from the right, anticlockwise as seen
  */
-record Tilted(Vector2D origin, double angleRad) {
+public record Tilted(Vector2D origin, double angleRad) {
     /** The system with its origin at {@code to}, in the direction from {@code from} to {@code to}. */
-    static Tilted along(Vector2D from, Vector2D to) {
+    public static Tilted along(Vector2D from, Vector2D to) {
         return new Tilted(to, Math.atan2(from.getY() - to.getY(), to.getX() - from.getX()));
     }
 
     /** The point at {@code along} and {@code across}, across positive to the left. */
-    Vector2D at(double along, double across) {
+    public Vector2D at(double along, double across) {
         double cos = Math.cos(angleRad);
         double sin = Math.sin(angleRad);
         return new Vector2D(origin.getX() + along * cos - across * sin, origin.getY() - along * sin - across * cos);
     }
 
     /** The four corners of a rectangle aligned with this system. */
-    Vector2D[] box(double alongFrom, double alongTo, double acrossFrom, double acrossTo) {
+    public Vector2D[] box(double alongFrom, double alongTo, double acrossFrom, double acrossTo) {
         return new Vector2D[] {
             at(alongFrom, acrossFrom), at(alongTo, acrossFrom), at(alongTo, acrossTo), at(alongFrom, acrossTo)
         };
     }
 
-    Tilted movedTo(double along, double across) {
+    public Tilted movedTo(double along, double across) {
         return new Tilted(at(along, across), angleRad);
     }
 
-    Tilted turned(double byRad) {
+    public Tilted turned(double byRad) {
         return new Tilted(origin, angleRad + byRad);
     }
 }

@@ -1,16 +1,17 @@
 /**
- * Pictures of the rig and of the zone, as SVG text: pure functions of a mount, a site, a scene and a palette.
+ * The paper under all pictures, as SVG text: letters, lines and labels that keep clear of each other. Each picture is
+ * in a package of its subject, and a pure function of its scene and a palette.
  *
  * <pre>
- *   MountKind, Site, Palette ──▶ HomeDrawing (level, plumb, angles, words) ──▶ SVG text
- *                                     │
- *                                     └──▶ MountSketch (stand, mount, tube)
+ *   Palette ──▶ Sheet (heading, lines, arrows, names) ──▶ Svg ──▶ SVG text
+ *                 │
+ *                 └──▶ LabelPlacer (where a label fits) ──▶ Box, Lettering, Strokes
  *
- *   Allowance ──▶ ZoneRim (stretches of the edge, each with its cause)
- *                      │
- *   ZoneScene ──▶ ZoneDrawing (sheet) ──▶ ZonePanel (one map) ──▶ MapView, LabelPlacer, Rulers, ZoneMarks
- *
- *   ScrewToTurn ──▶ WedgeDrawing (sheet) ──▶ WedgeSketch (side, top), ScrewHead (direction)
+ *   .mount     the rig: home position, wedge and screws, its lengths
+ *   .sighting  what to measure in a sighting
+ *   .zone      the tolerance zone and the axis
+ *   .strip     altitudes along the horizon
+ *   .chart     the sky around a target in an optic
  * </pre>
  */
 @NullMarked

@@ -11,11 +11,11 @@ import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
 /** A drawing parsed back from its SVG text, as a viewer would. */
-record DrawnSvg(Element root) {
+public record DrawnSvg(Element root) {
     /** One text and its box: from the baseline up by the height of a capital letter. */
-    record Lettered(String content, double size, Rectangle2D box) {}
+    public record Lettered(String content, double size, Rectangle2D box) {}
 
-    static DrawnSvg parse(String svg) {
+    public static DrawnSvg parse(String svg) {
         try {
             return new DrawnSvg(DocumentBuilderFactory.newInstance()
                     .newDocumentBuilder()
@@ -26,12 +26,12 @@ record DrawnSvg(Element root) {
         }
     }
 
-    Rectangle2D paper() {
+    public Rectangle2D paper() {
         List<Double> box = numbers(root.getAttribute("viewBox"));
         return new Rectangle2D.Double(box.get(0), box.get(1), box.get(2), box.get(3));
     }
 
-    Line2D line(String name) {
+    public Line2D line(String name) {
         return elements(root, "line").stream()
                 .filter(e -> e.getAttribute("class").equals(name))
                 .map(DrawnSvg::toLine)
@@ -39,7 +39,7 @@ record DrawnSvg(Element root) {
                 .orElseThrow();
     }
 
-    List<Line2D> lines(String name) {
+    public List<Line2D> lines(String name) {
         return elements(root, "line").stream()
                 .filter(e -> e.getAttribute("class").equals(name))
                 .map(DrawnSvg::toLine)
@@ -47,7 +47,7 @@ record DrawnSvg(Element root) {
     }
 
     /** Stroke widths of the lines with that class. */
-    List<Double> strokeWidths(String name) {
+    public List<Double> strokeWidths(String name) {
         return elements(root, "line").stream()
                 .filter(e -> e.getAttribute("class").equals(name))
                 .map(e -> number(e, "stroke-width"))
@@ -55,29 +55,29 @@ record DrawnSvg(Element root) {
     }
 
     /** Every group with that class, as a drawing of its own. */
-    List<DrawnSvg> parts(String name) {
+    public List<DrawnSvg> parts(String name) {
         return groups(name).stream().map(DrawnSvg::new).toList();
     }
 
     /** Every group whose classes include that one, as a drawing of its own. */
-    List<DrawnSvg> partsOf(String name) {
+    public List<DrawnSvg> partsOf(String name) {
         return elements(root, "g").stream()
                 .filter(e -> List.of(e.getAttribute("class").split(" ", -1)).contains(name))
                 .map(DrawnSvg::new)
                 .toList();
     }
 
-    List<String> classes() {
+    public List<String> classes() {
         return List.of(root.getAttribute("class").split(" ", -1));
     }
 
     /** The clipped areas, each as a drawing of its own. */
-    List<DrawnSvg> windows() {
+    public List<DrawnSvg> windows() {
         return elements(root, "svg").stream().map(DrawnSvg::new).toList();
     }
 
     /** The box around all circles and all corners of polygons, lines and polylines. */
-    Rectangle2D extent() {
+    public Rectangle2D extent() {
         List<Double> x = new ArrayList<>();
         List<Double> y = new ArrayList<>();
         for (String tag : List.of("polygon", "polyline")) {
@@ -105,18 +105,18 @@ record DrawnSvg(Element root) {
     }
 
     /** From the first to the last corner of the first polyline. */
-    Line2D firstToLastOfStroke() {
+    public Line2D firstToLastOfStroke() {
         List<Double> xy = numbers(elements(root, "polyline").get(0).getAttribute("points"));
         int last = xy.size() - 2;
         return new Line2D.Double(xy.get(0), xy.get(1), xy.get(last), xy.get(last + 1));
     }
 
-    List<Lettered> texts() {
+    public List<Lettered> texts() {
         return elements(root, "text").stream().map(DrawnSvg::toLettered).toList();
     }
 
     /** The closed outlines in the groups with that class. */
-    List<List<Line2D>> outlines(String group) {
+    public List<List<Line2D>> outlines(String group) {
         return groups(group).stream()
                 .flatMap(g -> elements(g, "polygon").stream())
                 .map(DrawnSvg::toOutline)
@@ -124,7 +124,7 @@ record DrawnSvg(Element root) {
     }
 
     /** All straight edges in the groups with that class. */
-    List<Line2D> edges(String group) {
+    public List<Line2D> edges(String group) {
         List<Line2D> edges = new ArrayList<>();
         outlines(group).forEach(edges::addAll);
         groups(group).forEach(g -> elements(g, "line").forEach(e -> edges.add(toLine(e))));
@@ -132,7 +132,7 @@ record DrawnSvg(Element root) {
     }
 
     /** The position of a clipped area on the paper. */
-    Rectangle2D place() {
+    public Rectangle2D place() {
         return new Rectangle2D.Double(
                 number(root, "x"), number(root, "y"), number(root, "width"), number(root, "height"));
     }

@@ -8,7 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import polewright.alignment.allowance.DiscAllowance;
-import polewright.drawing.HorizonDrawing;
+import polewright.drawing.strip.HorizonDrawing;
 import polewright.drawing.Palette;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.rig.Rig;

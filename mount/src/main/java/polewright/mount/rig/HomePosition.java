@@ -10,7 +10,7 @@ import polewright.sky.place.Site;
  * on an upright fork, to a level tube facing true north).
  *
  * <p>The order, the hour angles and the cautions are common practice. The drawing of the same position is
- * {@code polewright.drawing.HomeDrawing}.
+ * {@code polewright.drawing.mount.HomeDrawing}.
  *
  * @param kind the mount
  * @param steps in the order in which to do them

@@ -10,7 +10,7 @@ import polewright.alignment.fix.AxisState;
 import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.ScrewSenses;
-import polewright.drawing.ZoneScene;
+import polewright.drawing.zone.ZoneScene;
 import polewright.mount.AxisOffset;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;

@@ -1,7 +1,7 @@
 package polewright.report.text;
 
 import java.util.List;
-import polewright.drawing.ScrewToTurn;
+import polewright.drawing.mount.ScrewToTurn;
 import polewright.mount.rig.Screw;
 
 /** A screw's turns for its picture, one leg per line. */

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
-import polewright.drawing.ZoneRim;
-import polewright.drawing.ZoneRim.Stretch;
-import polewright.drawing.ZoneScene;
+import polewright.drawing.zone.ZoneRim;
+import polewright.drawing.zone.ZoneRim.Stretch;
+import polewright.drawing.zone.ZoneScene;
 import polewright.mount.AxisOffset;
 
 /**

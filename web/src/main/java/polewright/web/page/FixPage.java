@@ -2,7 +2,7 @@ package polewright.web.page;
 
 import java.util.ArrayList;
 import java.util.List;
-import polewright.drawing.ZoneDrawing;
+import polewright.drawing.zone.ZoneDrawing;
 import polewright.report.scene.NightScene;
 import polewright.report.text.FixWords;
 import polewright.report.text.ZoneWords;

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.drawing.HomeDrawing;
+import polewright.drawing.mount.HomeDrawing;
 import polewright.drawing.Palette;
 import polewright.mount.rig.HomePosition;
 import polewright.mount.rig.MountKind;

@@ -9,7 +9,7 @@ import polewright.alignment.advice.Advice;
 import polewright.alignment.advice.AdvisedStar;
 import polewright.alignment.advice.ScrewTurn;
 import polewright.alignment.advice.SightingKind;
-import polewright.drawing.ZoneDrawing;
+import polewright.drawing.zone.ZoneDrawing;
 import polewright.report.scene.NightScene;
 import polewright.report.scene.WedgeScene;
 import polewright.report.text.AdviceWords;

@@ -3,7 +3,7 @@ package polewright.web.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import polewright.drawing.ResidualDrawing;
+import polewright.drawing.strip.ResidualDrawing;
 import polewright.mount.pointing.PointingModel;
 import polewright.mount.pointing.PointingOutcome;
 import polewright.mount.reach.PointingLimits;

@@ -3,7 +3,7 @@ package polewright.web.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import polewright.drawing.RockedFieldDrawing;
+import polewright.drawing.chart.RockedFieldDrawing;
 import polewright.operations.practice.PracticeNight;
 import polewright.report.text.PracticeWords;
 import polewright.simulation.practice.CompletedAction;

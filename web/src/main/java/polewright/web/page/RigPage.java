@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import polewright.drawing.RigLengthsDrawing;
+import polewright.drawing.mount.RigLengthsDrawing;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;

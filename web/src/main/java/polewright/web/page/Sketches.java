@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import polewright.drawing.HorizonStripDrawing;
+import polewright.drawing.strip.HorizonStripDrawing;
 import polewright.operations.input.SkylineInput;
 import polewright.report.scene.SightingScene;
 import polewright.sky.InputRefused;

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import polewright.alignment.allowance.ItemTolerance;
-import polewright.drawing.ZoneDrawing;
+import polewright.drawing.zone.ZoneDrawing;
 import polewright.report.scene.NightScene;
 import polewright.report.text.ZoneWords;
 import polewright.session.NightState;
