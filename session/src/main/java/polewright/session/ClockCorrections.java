@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
-import polewright.alignment.sighting.StarDrift;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
@@ -55,12 +54,7 @@ final class ClockCorrections {
 
     /** A drift is logged when it ends. */
     private static boolean isByTheClock(NightEvent.Measurement measured, Instant at) {
-        Instant seen = measured.seenAt();
-        Instant ended =
-                measured instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof StarDrift drift
-                        ? seen.plus(drift.length())
-                        : seen;
-        return Stream.of(seen, ended)
+        return Stream.of(measured.seenAt(), measured.endedAt())
                 .anyMatch(time -> Duration.between(time, at).abs().compareTo(AT_ONCE) <= 0);
     }
 }

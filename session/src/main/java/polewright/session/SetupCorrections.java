@@ -2,6 +2,7 @@ package polewright.session;
 
 import java.util.ArrayList;
 import java.util.List;
+import polewright.alignment.sighting.OpticCorrection;
 import polewright.alignment.sighting.Sighting;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
@@ -102,14 +103,16 @@ final class SetupCorrections {
 
     private static NightEvent.SightingTaken read(
             NightEvent.SightingTaken taken, NightEvent.Begun then, NightEvent.Begun now) {
-        Sighting there = SightingElsewhere.of(taken.sighting(), then, now);
+        Sighting there = taken.sighting().atCorrectedSite(then.siteCorrectedTo(now));
         return new NightEvent.SightingTaken(through(there, then.rig(), now.rig()));
     }
 
     private static Sighting through(Sighting sighting, Rig then, Rig now) {
         for (Optic optic : now.optics()) {
             Optic before = then.optic(optic.name()).orElse(optic);
-            Sighting read = before.equals(optic) ? sighting : SightingThroughOptic.of(sighting, before, optic);
+            Sighting read = before.equals(optic)
+                    ? sighting
+                    : sighting.throughCorrectedOptic(new OpticCorrection(before, optic));
             if (!read.equals(sighting)) {
                 return read;
             }

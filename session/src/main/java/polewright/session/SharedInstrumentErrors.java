@@ -7,9 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import polewright.alignment.advice.SightingKind;
-import polewright.alignment.sighting.BodyBearing;
-import polewright.alignment.sighting.CompassBearing;
-import polewright.alignment.sighting.LevelledScale;
 import polewright.alignment.sighting.SharedInstrument;
 import polewright.alignment.sighting.Sighting;
 import polewright.session.event.LoggedEvent;
@@ -69,7 +66,7 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
 
     /** The instrument whose error a sighting shares with others of its kind; empty if there is none. */
     static Optional<SightingKind> reading(Sighting sighting) {
-        return sighting.sharedInstrument().map(SharedInstrumentErrors::kind);
+        return sighting.instrumentReading().map(reading -> kind(reading.instrument()));
     }
 
     private static SightingKind kind(SharedInstrument instrument) {
@@ -86,14 +83,9 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
         if (wider == 1) {
             return sighting;
         }
-        if (sighting instanceof CompassBearing c) {
-            return new CompassBearing(c.at(), c.magneticBearing(), c.declination(), widened(c.sigma(), wider));
-        } else if (sighting instanceof LevelledScale s) {
-            return new LevelledScale(s.at(), s.altitude(), widened(s.sigma(), wider));
-        } else if (sighting instanceof BodyBearing b) {
-            return new BodyBearing(b.at(), b.body(), b.line(), b.clockwise(), widened(b.sigma(), wider));
-        }
-        throw new IllegalStateException("no wider " + sighting.getClass());
+        return sighting.instrumentReading()
+                .map(reading -> reading.withSigma(widened(reading.sigma(), wider)))
+                .orElse(sighting);
     }
 
     private static Angle widened(Angle sigma, double factor) {

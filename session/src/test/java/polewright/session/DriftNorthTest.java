@@ -10,11 +10,11 @@ import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import polewright.alignment.fields.BodyNames;
 import polewright.alignment.fix.Agreement;
 import polewright.alignment.fix.Fix;
 import polewright.mount.AxisOffset;
 import polewright.session.event.LoggedEvent;
-import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 
 /**

@@ -8,9 +8,9 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import polewright.alignment.fields.BodyNames;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
-import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 

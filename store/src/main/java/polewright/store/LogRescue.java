@@ -13,10 +13,10 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import polewright.alignment.fields.BodyNames;
 import polewright.session.event.EventOrder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
-import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 

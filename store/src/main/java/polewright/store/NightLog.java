@@ -14,12 +14,12 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.ColonPrefixSqlParser;
 import org.jdbi.v3.core.statement.SqlParser;
 import org.jdbi.v3.core.statement.SqlStatements;
+import polewright.alignment.fields.BodyNames;
 import polewright.session.NightId;
 import polewright.session.NightSummary;
 import polewright.session.event.EventOrder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
-import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 

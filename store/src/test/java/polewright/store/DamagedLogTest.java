@@ -25,11 +25,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import polewright.alignment.fields.BodyNames;
 import polewright.session.NightId;
 import polewright.session.RandomEvents;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
-import polewright.session.jsonl.BodyNames;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 

@@ -7,8 +7,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import polewright.alignment.sighting.FieldDrift;
-import polewright.alignment.sighting.TurnedFrames;
 
 /**
  * One interpretation of the night: which sightings are believed, and the resulting solution.
@@ -92,8 +90,7 @@ record Interpretation(
      * Frames cannot be misread or mistyped, so they are assumed wrong a hundred times less often than manual entries.
      */
     private static double costOfNotBelieving(Step.Sighted sighted) {
-        boolean isEntered = !(sighted.sighting() instanceof TurnedFrames || sighted.sighting() instanceof FieldDrift);
-        return limit(sighted) + (isEntered ? 0 : Contradictions.HUNDRED_TO_ONE);
+        return limit(sighted) + (sighted.sighting().isEnteredByHand() ? 0 : Contradictions.HUNDRED_TO_ONE);
     }
 
     /**

@@ -4,6 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.BodyFields;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.place.Site;
@@ -33,8 +37,48 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
     }
 
     @Override
+    public Instant ended() {
+        return at;
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
+    @Override
     public String kind() {
         return "altitude against a star";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.altitude(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.ALTITUDE;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        BodyFields.write(out, body);
+        out.angle("axis_above_deg", axisAboveBody).angle("sigma_deg", sigma);
+    }
+
+    static BodyAltitude read(FieldReader in, Instant entered, BodyNames names) {
+        return new BodyAltitude(
+                Sighted.readAt(in, entered),
+                BodyFields.read(in, names),
+                in.angle("axis_above_deg"),
+                in.angle("sigma_deg", USUAL_SIGMA));
     }
 
     @Override
@@ -55,7 +99,12 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
         return Optional.empty();
     }
 

@@ -4,6 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.BodyFields;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
@@ -20,7 +24,8 @@ import polewright.sky.place.Weather;
  * @param clockwise from that line to the axis's upper end, clockwise as seen from above
  * @param sigma 1 sigma of the angle
  */
-public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, Angle sigma) implements Sighting {
+public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, Angle sigma)
+        implements Sighting, InstrumentReading {
     /** A shadow or a sight line against a scale on the tripod: 0.7°. */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(0.7);
 
@@ -49,8 +54,49 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
     }
 
     @Override
+    public Instant ended() {
+        return at;
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
+    @Override
     public String kind() {
         return line == Line.SHADOW ? "shadow" : "bearing";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.bearing(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return line == Line.SHADOW ? SightingFormat.SHADOW : SightingFormat.BEARING;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        BodyFields.write(out, body);
+        out.angle("clockwise_deg", clockwise).angle("sigma_deg", sigma);
+    }
+
+    static BodyBearing read(FieldReader in, Instant entered, Line line, BodyNames names) {
+        return new BodyBearing(
+                Sighted.readAt(in, entered),
+                BodyFields.read(in, names),
+                line,
+                in.angle("clockwise_deg"),
+                in.angle("sigma_deg", USUAL_SIGMA));
     }
 
     @Override
@@ -73,12 +119,27 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
 
     @Override
     public boolean isReadByEye() {
-        return sharedInstrument().isEmpty();
+        return instrumentReading().isEmpty();
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
-        return line == Line.SHADOW ? Optional.of(SharedInstrument.SHADOW) : Optional.empty();
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
+        return line == Line.SHADOW ? Optional.of(this) : Optional.empty();
+    }
+
+    @Override
+    public SharedInstrument instrument() {
+        return SharedInstrument.SHADOW;
+    }
+
+    @Override
+    public Sighting withSigma(Angle other) {
+        return new BodyBearing(at, body, line, clockwise, other);
     }
 
     @Override

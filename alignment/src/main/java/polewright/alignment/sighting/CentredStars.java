@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.CentringCheck;
 import polewright.mount.pointing.PointingFit;
@@ -48,6 +49,21 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
     }
 
     @Override
+    public Instant ended() {
+        return stars.get(stars.size() - 1).at();
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
+    @Override
     public Instant at() {
         return stars.get(0).at();
     }
@@ -55,6 +71,26 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
     @Override
     public String kind() {
         return "centred stars";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.centredStars(this);
+    }
+
+    /** Never logged as a whole: each centring is an event of its own. */
+    @Override
+    public SightingFormat format() {
+        throw notLogged();
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        throw notLogged();
+    }
+
+    private static IllegalStateException notLogged() {
+        return new IllegalStateException("centred stars are logged one by one");
     }
 
     @Override
@@ -82,7 +118,12 @@ public record CentredStars(MountKind mount, List<CentredStar> stars) implements 
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
         return Optional.empty();
     }
 

@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -16,7 +18,8 @@ import polewright.sky.place.Weather;
  * @param declination magnetic declination at that place and time, east positive
  * @param sigma 1 sigma of the reading, including the effect of iron in the mount
  */
-public record CompassBearing(Instant at, Angle magneticBearing, Angle declination, Angle sigma) implements Sighting {
+public record CompassBearing(Instant at, Angle magneticBearing, Angle declination, Angle sigma)
+        implements Sighting, InstrumentReading {
     /** A hand compass next to a steel tripod: 3° (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(3);
 
@@ -30,8 +33,51 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
     }
 
     @Override
+    public Instant ended() {
+        return at;
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return correction.isNone()
+                ? this
+                : new CompassBearing(at, magneticBearing, correction.declination(declination, at), sigma);
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
+    @Override
     public String kind() {
         return "compass";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.compass(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.COMPASS;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        out.angle("magnetic_bearing_deg", magneticBearing)
+                .angle("declination_deg", declination)
+                .angle("sigma_deg", sigma);
+    }
+
+    static CompassBearing read(FieldReader in, Instant entered) {
+        return new CompassBearing(
+                Sighted.readAt(in, entered),
+                in.angle("magnetic_bearing_deg"),
+                in.angle("declination_deg"),
+                in.angle("sigma_deg", USUAL_SIGMA));
     }
 
     @Override
@@ -51,8 +97,23 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
-        return Optional.of(SharedInstrument.COMPASS);
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
+        return Optional.of(this);
+    }
+
+    @Override
+    public SharedInstrument instrument() {
+        return SharedInstrument.COMPASS;
+    }
+
+    @Override
+    public Sighting withSigma(Angle other) {
+        return new CompassBearing(at, magneticBearing, declination, other);
     }
 
     @Override

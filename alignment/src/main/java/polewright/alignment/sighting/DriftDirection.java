@@ -1,7 +1,11 @@
 package polewright.alignment.sighting;
 
+import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
+import polewright.alignment.fields.ViewFields;
 import polewright.mount.rig.ClockDirection;
 import polewright.mount.rig.View;
 import polewright.sky.InputRefused;
@@ -24,8 +28,38 @@ public sealed interface DriftDirection {
     /** The same motion in the opposite direction. */
     DriftDirection reversed();
 
+    /**
+     * The same motion if the optic was another.
+     *
+     * @return empty if it was not seen in the view of this optic
+     */
+    Optional<DriftDirection> throughCorrectedOptic(OpticCorrection correction);
+
     /** In plain words. */
     String words();
+
+    /** Written next to the other fields of the drift. */
+    void write(FieldWriter out);
+
+    /** The counterpart of {@link #write}. */
+    static DriftDirection read(FieldReader in) {
+        if (in.has("toward")) {
+            return OnSky.read(in);
+        }
+        if (!in.has("toward_clock")) {
+            throw new InputRefused(
+                    "toward is missing", "give \"north\" or \"south\", or toward_clock for the edge that was seen");
+        }
+        ClockDirection edge = ViewFields.readClock(in, "toward_clock");
+        if (in.has("west_clock")) {
+            return new TowardEdgeGivenWest(edge, ViewFields.readClock(in, "west_clock"), in.flag("mirrored"));
+        }
+        if (!in.has("view")) {
+            throw in.refused(
+                    "toward_clock", " alone does not give the direction", "add the view, or west_clock and mirrored");
+        }
+        return new TowardEdge(edge, in.object("view", ViewFields::read));
+    }
 
     /**
      * North or south along the line of a reticle.
@@ -50,8 +84,41 @@ public sealed interface DriftDirection {
         }
 
         @Override
+        public Optional<DriftDirection> throughCorrectedOptic(OpticCorrection correction) {
+            return Optional.of(this);
+        }
+
+        @Override
         public String words() {
             return north ? "north" : "south";
+        }
+
+        private enum Toward {
+            NORTH,
+            SOUTH
+        }
+
+        /** How a reticle was oriented. */
+        private enum Reticle {
+            TRAIL,
+            SLOW_MOTION
+        }
+
+        @Override
+        public void write(FieldWriter out) {
+            out.word("toward", north ? Toward.NORTH : Toward.SOUTH);
+            if (readAlong != ReticleNorth.NOT_TOLD) {
+                out.word("reticle", readAlong == ReticleNorth.SKY ? Reticle.TRAIL : Reticle.SLOW_MOTION);
+            }
+        }
+
+        private static OnSky read(FieldReader in) {
+            boolean north = in.choice("toward", Toward.class) == Toward.NORTH;
+            if (!in.has("reticle")) {
+                return new OnSky(north);
+            }
+            boolean isTrail = in.choice("reticle", Reticle.class) == Reticle.TRAIL;
+            return new OnSky(north, isTrail ? ReticleNorth.SKY : ReticleNorth.MOUNT);
         }
     }
 
@@ -81,8 +148,20 @@ public sealed interface DriftDirection {
         }
 
         @Override
+        public Optional<DriftDirection> throughCorrectedOptic(OpticCorrection correction) {
+            return correction.covers(view)
+                    ? Optional.of(new TowardEdge(edge, correction.view(view)))
+                    : Optional.empty();
+        }
+
+        @Override
         public String words() {
             return "toward " + PlainNumber.of(edge.hours()) + " o'clock";
+        }
+
+        @Override
+        public void write(FieldWriter out) {
+            out.number("toward_clock", edge.hours()).object("view", view, ViewFields::write);
         }
     }
 
@@ -124,8 +203,22 @@ public sealed interface DriftDirection {
         }
 
         @Override
+        public Optional<DriftDirection> throughCorrectedOptic(OpticCorrection correction) {
+            return correction.coversMirrored(mirrored)
+                    ? Optional.of(new TowardEdgeGivenWest(edge, west, correction.mirrored()))
+                    : Optional.empty();
+        }
+
+        @Override
         public String words() {
             return "toward " + PlainNumber.of(edge.hours()) + " o'clock, west at " + PlainNumber.of(west.hours());
+        }
+
+        @Override
+        public void write(FieldWriter out) {
+            out.number("toward_clock", edge.hours())
+                    .number("west_clock", west.hours())
+                    .flag("mirrored", mirrored);
         }
 
         // With north at the top of an unmirrored view, west is at 3 o'clock: north is a quarter turn back from west.

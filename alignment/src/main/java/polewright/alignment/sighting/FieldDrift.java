@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.alignment.camera.TrackedSequence;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.AxisPointing;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -83,8 +85,57 @@ public record FieldDrift(
     }
 
     @Override
+    public Instant ended() {
+        return at.plus(length);
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
+    @Override
     public String kind() {
         return "drift of a field";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.fieldDrift(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.FIELD_DRIFT;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        out.duration("minutes", length)
+                .angle("ra_deg", rightAscension)
+                .angle("dec_deg", declination)
+                .angle("north_arcsec", north)
+                .angle("east_arcsec", east)
+                .angle("sigma_north_arcsec", northSigma)
+                .angle("sigma_east_arcsec", eastSigma);
+    }
+
+    static FieldDrift read(FieldReader in, Instant entered) {
+        return new FieldDrift(
+                Sighted.readAt(in, entered),
+                in.duration("minutes"),
+                in.angle("ra_deg"),
+                in.angle("dec_deg"),
+                in.angle("north_arcsec"),
+                in.angle("east_arcsec"),
+                in.angle("sigma_north_arcsec"),
+                in.angle("sigma_east_arcsec"));
     }
 
     @Override
@@ -117,7 +168,12 @@ public record FieldDrift(
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
+    public boolean isEnteredByHand() {
+        return false;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
         return Optional.empty();
     }
 

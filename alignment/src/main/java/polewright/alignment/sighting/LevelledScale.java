@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -15,7 +17,7 @@ import polewright.sky.place.Weather;
  * @param altitude altitude of the axis as read
  * @param sigma 1 sigma of the reading, including the base's level
  */
-public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements Sighting {
+public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements Sighting, InstrumentReading {
     /** A wedge's printed scale with a bubble level: 1° (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(1);
 
@@ -29,8 +31,44 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
     }
 
     @Override
+    public Instant ended() {
+        return at;
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
+    @Override
     public String kind() {
         return "level and scale";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.scale(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.SCALE;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        out.angle("altitude_deg", altitude).angle("sigma_deg", sigma);
+    }
+
+    static LevelledScale read(FieldReader in, Instant entered) {
+        return new LevelledScale(
+                Sighted.readAt(in, entered), in.angle("altitude_deg"), in.angle("sigma_deg", USUAL_SIGMA));
     }
 
     @Override
@@ -49,8 +87,23 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
-        return Optional.of(SharedInstrument.LEVEL_AND_SCALE);
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
+        return Optional.of(this);
+    }
+
+    @Override
+    public SharedInstrument instrument() {
+        return SharedInstrument.LEVEL_AND_SCALE;
+    }
+
+    @Override
+    public Sighting withSigma(Angle other) {
+        return new LevelledScale(at, altitude, other);
     }
 
     @Override

@@ -1,5 +1,7 @@
 package polewright.alignment.sighting;
 
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
@@ -68,6 +70,29 @@ public record ReadLength(double count, Unit unit, Angle perUnit) {
 
     public static ReadLength ofPixels(double pixels, Angle perPixel) {
         return new ReadLength(pixels, Unit.PIXELS, perPixel);
+    }
+
+    /** Written next to the other fields of a sighting, which has one length. */
+    void write(FieldWriter out) {
+        out.number("count", count).word("unit", unit);
+        switch (unit) {
+            case FIELDS -> out.angle("field_deg", perUnit);
+            case DIVISIONS, PIXELS -> out.angle("per_unit_arcsec", perUnit);
+            case ARCSECONDS -> {
+                // An arcsecond needs no scale.
+            }
+        }
+    }
+
+    static ReadLength read(FieldReader in) {
+        double count = in.number("count");
+        Unit unit = in.choice("unit", Unit.class);
+        Angle perUnit = switch (unit) {
+            case FIELDS -> in.angle("field_deg");
+            case DIVISIONS, PIXELS -> in.angle("per_unit_arcsec");
+            case ARCSECONDS -> ARCSECOND;
+        };
+        return in.made(() -> new ReadLength(count, unit, perUnit));
     }
 
     public Angle angle() {

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
@@ -72,5 +74,14 @@ final class Sighted {
     /** The difference of two angles in [−π, π). */
     static double wrapped(double radians) {
         return new Angle(radians).wrappedSigned().radians();
+    }
+
+    static void writeAt(FieldWriter out, Instant at) {
+        out.text("seen_at", at.toString());
+    }
+
+    /** The time of a sighting that was not necessarily entered at once. */
+    static Instant readAt(FieldReader in, Instant entered) {
+        return in.has("seen_at") ? in.instant("seen_at") : entered;
     }
 }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
@@ -27,8 +28,27 @@ public sealed interface Sighting
      */
     Sighting movedBy(Duration shift);
 
+    /** When it was finished: the same time, unless it took a while. */
+    Instant ended();
+
+    /** The same readings as they are at the right site, if something of the wrong one went into them. */
+    Sighting atCorrectedSite(SiteCorrection correction);
+
+    /** The same readings as they are if the optic was another; unchanged if they were not made through it. */
+    Sighting throughCorrectedOptic(OpticCorrection correction);
+
     /** Its kind in plain words: "star drift". */
     String kind();
+
+    /**
+     * Its row in the table of kinds that a log knows.
+     *
+     * @throws IllegalStateException for {@link CentredStars}, which are logged one by one
+     */
+    SightingFormat format();
+
+    /** Writes what was measured, so that {@link SightingFormat#read} gives back an equal sighting. */
+    void write(FieldWriter out);
 
     /**
      * The measurement model.
@@ -47,12 +67,12 @@ public sealed interface Sighting
     List<LineOfSight> linesOfSight(Site site, Weather weather);
 
     /**
-     * The instrument whose error is common to all readings while the tripod is not moved, so that many readings count
-     * as one.
+     * Itself, as a reading of an instrument whose error is common to all readings while the tripod is not moved, so that
+     * many count as one.
      *
      * @return empty if each measurement has an independent error
      */
-    Optional<SharedInstrument> sharedInstrument();
+    Optional<InstrumentReading> instrumentReading();
 
     /**
      * Whether it is one reading of the sky by eye, with an independent error that grows on a night of poor seeing or cold
@@ -61,11 +81,42 @@ public sealed interface Sighting
      */
     boolean isReadByEye();
 
+    /** Whether a person typed it, and may have mistyped it; frames are measured and logged without that. */
+    boolean isEnteredByHand();
+
     /** Plausible mistakes, the likeliest first. Tried only when the sighting contradicts the rest. */
     List<Misreading> misreadings();
 
     /** The same sighting with each star that could have been mistaken for the named one. */
     default List<Misreading> otherStars(Site site, Weather weather) {
         return List.of();
+    }
+
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
+    /**
+     * What a higher layer does for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R compass(CompassBearing sighting);
+
+        R scale(LevelledScale sighting);
+
+        R bearing(BodyBearing sighting);
+
+        R altitude(BodyAltitude sighting);
+
+        R stillPoint(StillPoint sighting);
+
+        R drift(StarDrift sighting);
+
+        R frames(TurnedFrames sighting);
+
+        R fieldDrift(FieldDrift sighting);
+
+        R centredStars(CentredStars sighting);
     }
 }

@@ -7,6 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.alignment.fields.BodyFields;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.Orientation;
 import polewright.mount.rig.Rig;
 import polewright.mount.rig.View;
@@ -85,8 +89,59 @@ public record StarDrift(
     }
 
     @Override
+    public Instant ended() {
+        return at.plus(length);
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return correction.covers(drift)
+                ? direction
+                        .throughCorrectedOptic(correction)
+                        .map(seen -> new StarDrift(
+                                at, length, star, correction.length(drift), seen, correction.sigma(sigma, drift)))
+                        .orElse(this)
+                : this;
+    }
+
+    @Override
     public String kind() {
         return "star drift";
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.drift(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.DRIFT;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        BodyFields.write(out, star);
+        out.duration("minutes", length);
+        drift.write(out);
+        direction.write(out);
+        out.angle("sigma_arcsec", sigma);
+    }
+
+    static StarDrift read(FieldReader in, Instant entered, BodyNames names) {
+        Instant at = Sighted.readAt(in, entered);
+        SkyBody star = BodyFields.read(in, names);
+        Duration length = in.duration("minutes");
+        ReadLength drift = ReadLength.read(in);
+        DriftDirection direction = DriftDirection.read(in);
+        Angle sigma = in.angle("sigma_arcsec", usualSigma(drift));
+        return new StarDrift(at, length, star, drift, direction, sigma);
     }
 
     @Override
@@ -116,7 +171,12 @@ public record StarDrift(
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
         return Optional.empty();
     }
 

@@ -7,6 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
+import polewright.alignment.fields.BodyFields;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
+import polewright.alignment.fields.ViewFields;
 import polewright.mount.rig.ClockDirection;
 import polewright.mount.rig.Orientation;
 import polewright.mount.rig.View;
@@ -65,8 +70,67 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     }
 
     @Override
+    public Instant ended() {
+        return at;
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return this;
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return correction.covers(distance) && correction.covers(view)
+                ? new StillPoint(
+                        at,
+                        star,
+                        correction.length(distance),
+                        toward,
+                        correction.view(view),
+                        correction.sigma(sigma, distance))
+                : this;
+    }
+
+    @Override
     public String kind() {
         return KIND;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.stillPoint(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.STILL_POINT;
+    }
+
+    @Override
+    public void write(FieldWriter out) {
+        Sighted.writeAt(out, at);
+        BodyFields.write(out, star);
+        distance.write(out);
+        out.number("star_clock", toward.hours())
+                .object("view", view, ViewFields::write)
+                .angle("sigma_deg", sigma);
+    }
+
+    static StillPoint read(FieldReader in, Instant entered, BodyNames names) {
+        Instant at = Sighted.readAt(in, entered);
+        SkyBody star = BodyFields.read(in, names);
+        ReadLength distance = ReadLength.read(in);
+        ClockDirection toward = ViewFields.readClock(in, "star_clock");
+        View view = in.object("view", ViewFields::read);
+        Angle sigma = in.has("sigma_deg")
+                ? in.angle("sigma_deg")
+                : usualSigma(distance)
+                        .orElseThrow(() -> new InputRefused(
+                                "sigma_deg is missing, and a distance in "
+                                        + distance.unit().words() + " does not give it",
+                                "give the uncertainty of the star's position, 1 sigma"));
+        return new StillPoint(at, star, distance, toward, view, sigma);
     }
 
     @Override
@@ -101,7 +165,12 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
+    public boolean isEnteredByHand() {
+        return true;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
         return Optional.empty();
     }
 

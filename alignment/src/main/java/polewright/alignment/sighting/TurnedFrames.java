@@ -8,6 +8,8 @@ import java.util.stream.Stream;
 import polewright.alignment.camera.AttitudeBounds;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.AxisEstimate;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -56,6 +58,26 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
         return this;
     }
 
+    @Override
+    public Instant ended() {
+        return afterScrews.orElse(frames.get(frames.size() - 1)).at();
+    }
+
+    @Override
+    public Sighting atCorrectedSite(SiteCorrection correction) {
+        return correction.isNone()
+                ? this
+                : new TurnedFrames(
+                        frames.stream().map(correction::attitude).toList(),
+                        afterScrews.map(correction::attitude),
+                        drive);
+    }
+
+    @Override
+    public Sighting throughCorrectedOptic(OpticCorrection correction) {
+        return this;
+    }
+
     /** The time at which the axis is determined: the first frame, or the one after the screws were turned. */
     @Override
     public Instant at() {
@@ -65,6 +87,35 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     @Override
     public String kind() {
         return KIND;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.frames(this);
+    }
+
+    @Override
+    public SightingFormat format() {
+        return SightingFormat.FRAMES;
+    }
+
+    /** Each frame has its own time. */
+    @Override
+    public void write(FieldWriter out) {
+        out.list("frames", frames, AttitudeFields::write);
+        afterScrews.ifPresent(frame -> out.object("after_screws", frame, AttitudeFields::write));
+        if (drive != Drive.NOT_TOLD) {
+            out.word("drive", drive);
+        }
+    }
+
+    static TurnedFrames read(FieldReader in) {
+        List<CameraAttitude> frames = in.list("frames", AttitudeFields::read);
+        Optional<CameraAttitude> after = in.has("after_screws")
+                ? Optional.of(in.object("after_screws", AttitudeFields::read))
+                : Optional.empty();
+        Drive drive = in.has("drive") ? in.choice("drive", Drive.class) : Drive.NOT_TOLD;
+        return in.made(() -> new TurnedFrames(frames, after, drive));
     }
 
     /** The attitudes already include refraction, so the weather is not needed. */
@@ -89,7 +140,12 @@ public record TurnedFrames(List<CameraAttitude> frames, Optional<CameraAttitude>
     }
 
     @Override
-    public Optional<SharedInstrument> sharedInstrument() {
+    public boolean isEnteredByHand() {
+        return false;
+    }
+
+    @Override
+    public Optional<InstrumentReading> instrumentReading() {
         return Optional.empty();
     }
 

@@ -13,7 +13,6 @@ import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.session.NightId;
 import polewright.session.NightState;
-import polewright.session.SightingElsewhere;
 import polewright.session.StandingEvents;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -187,8 +186,8 @@ public final class WatchLog {
 
     /** The attitude at the corrected site, if the site was corrected meanwhile. */
     private Sighting atCurrentSite(NightLog opened, Sighting frames) {
-        return begun.flatMap(
-                        entered -> beginning(opened).map(corrected -> SightingElsewhere.of(frames, entered, corrected)))
+        return begun.flatMap(entered ->
+                        beginning(opened).map(corrected -> frames.atCorrectedSite(entered.siteCorrectedTo(corrected))))
                 .orElse(frames);
     }
 

@@ -5,15 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import polewright.alignment.sighting.BodyAltitude;
-import polewright.alignment.sighting.BodyBearing;
-import polewright.alignment.sighting.CompassBearing;
-import polewright.alignment.sighting.FieldDrift;
-import polewright.alignment.sighting.LevelledScale;
-import polewright.alignment.sighting.Sighting;
-import polewright.alignment.sighting.StarDrift;
 import polewright.alignment.sighting.StillPoint;
-import polewright.alignment.sighting.TurnedFrames;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.HandTurns;
 import polewright.session.event.LoggedEvent;
@@ -62,7 +54,7 @@ public final class EventWords {
         if (event instanceof NightEvent.Begun begun) {
             return begun(begun) + ", allowed " + begun.allowance().words();
         } else if (event instanceof NightEvent.SightingTaken taken) {
-            return of(taken.sighting());
+            return SightingWords.of(taken.sighting());
         } else if (event instanceof ScrewsTurned turned) {
             return "turned " + turns(turned);
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
@@ -110,43 +102,11 @@ public final class EventWords {
         return "begun at " + begun.siteName() + " with " + begun.rig().name();
     }
 
-    private static String of(Sighting sighting) {
-        if (sighting instanceof CompassBearing compass) {
-            return "compass " + AngleWords.read(compass.magneticBearing()) + ", declination "
-                    + AngleWords.read(compass.declination());
-        } else if (sighting instanceof LevelledScale scale) {
-            return "level and scale " + AngleWords.read(scale.altitude());
-        } else if (sighting instanceof BodyBearing bearing) {
-            return "axis " + AngleWords.read(bearing.clockwise()) + " clockwise of "
-                    + (bearing.line() == BodyBearing.Line.SHADOW ? "the shadow from " : "the line toward ")
-                    + bearing.body().label();
-        } else if (sighting instanceof BodyAltitude altitude) {
-            return "axis " + AngleWords.read(altitude.axisAboveBody()) + " above "
-                    + altitude.body().label();
-        } else if (sighting instanceof StillPoint still) {
-            return "centre of rotation: " + still.star().label() + " "
-                    + PlainNumber.asRead(still.distance().count()) + " "
-                    + still.distance().unit().words() + " toward "
-                    + AngleWords.clockAsTyped(still.toward()) + ", view "
-                    + still.view().orientation().name().toLowerCase(java.util.Locale.ROOT);
-        } else if (sighting instanceof StarDrift drift) {
-            return "drift: " + drift.star().label() + " "
-                    + PlainNumber.asRead(drift.drift().count()) + " "
-                    + drift.drift().unit().words() + " " + drift.direction().words() + " in "
-                    + minutes(PlainNumber.asRead(drift.length().toMillis() / 60000.0));
-        } else if (sighting instanceof TurnedFrames frames) {
-            return FrameWords.event(frames);
-        } else if (sighting instanceof FieldDrift drift) {
-            return FrameWords.event(drift);
-        }
-        throw new IllegalStateException("no words for " + sighting);
-    }
-
     private static String minutes(Duration shift) {
         return minutes(PlainNumber.of(shift.abs().toSeconds() / 60.0));
     }
 
-    private static String minutes(String number) {
+    static String minutes(String number) {
         return number + (number.equals("1") ? " minute" : " minutes");
     }
 

@@ -3,28 +3,20 @@ package polewright.session.event;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import polewright.alignment.sighting.BodyAltitude;
-import polewright.alignment.sighting.BodyBearing;
-import polewright.alignment.sighting.CompassBearing;
-import polewright.alignment.sighting.FieldDrift;
-import polewright.alignment.sighting.LevelledScale;
-import polewright.alignment.sighting.Sighting;
-import polewright.alignment.sighting.StarDrift;
-import polewright.alignment.sighting.StillPoint;
-import polewright.alignment.sighting.TurnedFrames;
+import polewright.alignment.sighting.SightingFormat;
 
 /** The kinds of event, each with the word that identifies it in files and in the log. */
 public enum EventKind {
     BEGIN("begin"),
-    COMPASS("compass"),
-    SCALE("scale"),
-    BEARING("bearing"),
-    SHADOW("shadow"),
-    ALTITUDE("altitude"),
-    STILL_POINT("still_point"),
-    DRIFT("drift"),
-    FRAMES("frames"),
-    FIELD_DRIFT("field_drift"),
+    COMPASS(SightingFormat.COMPASS),
+    SCALE(SightingFormat.SCALE),
+    BEARING(SightingFormat.BEARING),
+    SHADOW(SightingFormat.SHADOW),
+    ALTITUDE(SightingFormat.ALTITUDE),
+    STILL_POINT(SightingFormat.STILL_POINT),
+    DRIFT(SightingFormat.DRIFT),
+    FRAMES(SightingFormat.FRAMES),
+    FIELD_DRIFT(SightingFormat.FIELD_DRIFT),
     TURN("turn"),
     CORRECT_TURN("correct_turn"),
     UNLOGGED_TURN("unlogged_turn"),
@@ -49,6 +41,10 @@ public enum EventKind {
         this.word = word;
     }
 
+    EventKind(SightingFormat format) {
+        this(format.word());
+    }
+
     public String word() {
         return word;
     }
@@ -65,7 +61,7 @@ public enum EventKind {
     /** The kind of an event; a measurement that replaces another has the kind of the replacement. */
     public static EventKind of(NightEvent event) {
         if (event instanceof NightEvent.SightingTaken taken) {
-            return of(taken.sighting());
+            return of(taken.sighting().format());
         } else if (event instanceof NightEvent.Begun) {
             return BEGIN;
         } else if (event instanceof NightEvent.ScrewsTurned) {
@@ -108,24 +104,18 @@ public enum EventKind {
         throw new IllegalStateException("no kind for " + event.getClass());
     }
 
-    private static EventKind of(Sighting sighting) {
-        if (sighting instanceof CompassBearing) {
-            return COMPASS;
-        } else if (sighting instanceof LevelledScale) {
-            return SCALE;
-        } else if (sighting instanceof BodyBearing bearing) {
-            return bearing.line() == BodyBearing.Line.SHADOW ? SHADOW : BEARING;
-        } else if (sighting instanceof BodyAltitude) {
-            return ALTITUDE;
-        } else if (sighting instanceof StillPoint) {
-            return STILL_POINT;
-        } else if (sighting instanceof StarDrift) {
-            return DRIFT;
-        } else if (sighting instanceof TurnedFrames) {
-            return FRAMES;
-        } else if (sighting instanceof FieldDrift) {
-            return FIELD_DRIFT;
-        }
-        throw new IllegalStateException("no kind for " + sighting.getClass());
+    /** The switch is exhaustive, so a new kind of sighting does not compile here without its kind of event. */
+    private static EventKind of(SightingFormat format) {
+        return switch (format) {
+            case COMPASS -> COMPASS;
+            case SCALE -> SCALE;
+            case BEARING -> BEARING;
+            case SHADOW -> SHADOW;
+            case ALTITUDE -> ALTITUDE;
+            case STILL_POINT -> STILL_POINT;
+            case DRIFT -> DRIFT;
+            case FRAMES -> FRAMES;
+            case FIELD_DRIFT -> FIELD_DRIFT;
+        };
     }
 }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.sighting.LineOfSight;
 import polewright.alignment.sighting.Sighting;
+import polewright.alignment.sighting.SiteCorrection;
 import polewright.alignment.work.Work;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.rig.HandTurns;
@@ -33,6 +34,9 @@ public sealed interface NightEvent
     sealed interface Measurement extends NightEvent {
         /** The time of the measurement, which may differ from that of its entry; for a drift, its start. */
         Instant seenAt();
+
+        /** When the measurement was finished. */
+        Instant endedAt();
 
         /** The same, measured later by a duration (earlier if negative). */
         NightEvent movedBy(Duration shift);
@@ -91,6 +95,11 @@ public sealed interface NightEvent
                     : weather;
             return new Begun(siteName, corrected, there, rig, allowance);
         }
+
+        /** From this site to the one of a corrected beginning. */
+        public SiteCorrection siteCorrectedTo(Begun corrected) {
+            return new SiteCorrection(site, weather, corrected.site, corrected.weather);
+        }
     }
 
     /** A measurement was made. */
@@ -98,6 +107,11 @@ public sealed interface NightEvent
         @Override
         public Instant seenAt() {
             return sighting.at();
+        }
+
+        @Override
+        public Instant endedAt() {
+            return sighting.ended();
         }
 
         @Override
@@ -287,6 +301,11 @@ public sealed interface NightEvent
     record StarCentred(CentredStar centred) implements Measurement {
         @Override
         public Instant seenAt() {
+            return centred.at();
+        }
+
+        @Override
+        public Instant endedAt() {
             return centred.at();
         }
 

@@ -1,6 +1,8 @@
 package polewright.session.jsonl;
 
 import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
 
 /** A given tolerance, tagged by its shape so that other shapes can be added. */

@@ -1,6 +1,10 @@
 package polewright.session.jsonl;
 
 import java.time.Instant;
+import polewright.alignment.fields.BodyFields;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.MountDisplay;
 import polewright.sky.angle.Angle;
@@ -18,7 +22,7 @@ final class CentringJson {
 
     static void write(FieldWriter out, CentredStar centred) {
         out.text("seen_at", centred.at().toString());
-        BodyJson.write(out, centred.star());
+        BodyFields.write(out, centred.star());
         out.object("reading", centred.display(), CentringJson::writeDisplay)
                 .flag("through_pole", centred.isThroughPole())
                 .angle("sigma_arcmin", centred.sigma());
@@ -39,7 +43,7 @@ final class CentringJson {
     /** @param entered the default time of the centring */
     static CentredStar read(FieldReader in, Instant entered, BodyNames names) {
         Instant at = in.has("seen_at") ? in.instant("seen_at") : entered;
-        SkyBody star = BodyJson.read(in, names);
+        SkyBody star = BodyFields.read(in, names);
         MountDisplay display = in.object("reading", CentringJson::readDisplay);
         boolean throughPole = in.has("through_pole") && in.flag("through_pole");
         Angle sigma = in.angle("sigma_arcmin", CentredStar.USUAL_SIGMA);

@@ -1,6 +1,8 @@
 package polewright.session.jsonl;
 
 import java.time.Duration;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.RightAscensionDrive;
 import polewright.mount.rig.TrackingRate;
 import polewright.mount.rig.Worm;

@@ -3,6 +3,11 @@ package polewright.session.jsonl;
 import java.time.Duration;
 import java.time.Instant;
 import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.fields.BodyFields;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
+import polewright.alignment.sighting.SightingFormat;
 import polewright.mount.rig.Rig;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
@@ -45,7 +50,7 @@ final class EventJson {
                     .object("rig", begun.rig(), RigJson::write)
                     .object("allowance", begun.allowance(), AllowanceJson::write);
         } else if (event instanceof NightEvent.SightingTaken taken) {
-            SightingJson.write(out, taken.sighting());
+            taken.sighting().write(out);
         } else if (event instanceof NightEvent.ScrewsTurned turned) {
             TurnJson.write(out, turned);
         } else if (event instanceof NightEvent.TurnCorrected corrected) {
@@ -73,7 +78,7 @@ final class EventJson {
         } else if (event instanceof NightEvent.HorizonSet set) {
             HorizonJson.write(out, set.horizon());
         } else if (event instanceof NightEvent.TargetWanted wanted) {
-            BodyJson.write(out, wanted.target());
+            BodyFields.write(out, wanted.target());
         } else if (event instanceof NightEvent.SightingSkipped skipped) {
             SkipJson.write(out, skipped.skip());
         } else if (event instanceof NightEvent.Noted noted) {
@@ -90,8 +95,15 @@ final class EventJson {
     private static NightEvent readBody(FieldReader in, EventKind kind, Instant at, BodyNames names) {
         return switch (kind) {
             case BEGIN -> begun(in);
-            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
-                measured(in, kind, new NightEvent.SightingTaken(SightingJson.read(in, kind, at, names)));
+            case COMPASS -> sighted(in, SightingFormat.COMPASS, at, names);
+            case SCALE -> sighted(in, SightingFormat.SCALE, at, names);
+            case BEARING -> sighted(in, SightingFormat.BEARING, at, names);
+            case SHADOW -> sighted(in, SightingFormat.SHADOW, at, names);
+            case ALTITUDE -> sighted(in, SightingFormat.ALTITUDE, at, names);
+            case STILL_POINT -> sighted(in, SightingFormat.STILL_POINT, at, names);
+            case DRIFT -> sighted(in, SightingFormat.DRIFT, at, names);
+            case FRAMES -> sighted(in, SightingFormat.FRAMES, at, names);
+            case FIELD_DRIFT -> sighted(in, SightingFormat.FIELD_DRIFT, at, names);
             case TURN -> TurnJson.read(in);
             case CORRECT_TURN -> new NightEvent.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
             case UNLOGGED_TURN -> TurnJson.readUnlogged(in);
@@ -103,22 +115,26 @@ final class EventJson {
             case KNOCK -> new NightEvent.Knocked();
             case ALLOW -> new NightEvent.AllowanceSet(in.object("allowance", AllowanceJson::read));
             case WORK -> new NightEvent.WorkSet(in.object("work", WorkJson::read));
-            case CENTRE -> measured(in, kind, new NightEvent.StarCentred(CentringJson.read(in, at, names)));
+            case CENTRE -> measured(in, true, new NightEvent.StarCentred(CentringJson.read(in, at, names)));
             case HORIZON -> new NightEvent.HorizonSet(HorizonJson.read(in));
-            case TARGET -> new NightEvent.TargetWanted(BodyJson.read(in, names));
+            case TARGET -> new NightEvent.TargetWanted(BodyFields.read(in, names));
             case SKIP -> new NightEvent.SightingSkipped(SkipJson.read(in, names));
             case NOTE -> new NightEvent.Noted(in.text("text"));
             case WITHDRAW -> new NightEvent.Withdrawn(in.whole("withdrawn_seq"));
         };
     }
 
+    private static NightEvent sighted(FieldReader in, SightingFormat format, Instant at, BodyNames names) {
+        return measured(in, format != SightingFormat.FRAMES, new NightEvent.SightingTaken(format.read(in, at, names)));
+    }
+
     /** A measurement, or one that replaces another; the replacement was made before it is entered. */
-    private static NightEvent measured(FieldReader in, EventKind kind, NightEvent.Measurement measurement) {
+    private static NightEvent measured(FieldReader in, boolean isTimeTyped, NightEvent.Measurement measurement) {
         if (!in.has(INSTEAD_OF)) {
             return measurement;
         }
         long replaced = in.whole(INSTEAD_OF);
-        if (kind != EventKind.FRAMES && !in.has("seen_at")) {
+        if (isTimeTyped && !in.has("seen_at")) {
             throw in.refused(INSTEAD_OF, " has no seen_at with it", "add when it was seen");
         }
         return new NightEvent.MeasurementCorrected(replaced, measurement);

@@ -1,5 +1,7 @@
 package polewright.session.jsonl;
 
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.Experience;
 import polewright.sky.angle.Angle;

@@ -1,6 +1,8 @@
 package polewright.session.jsonl;
 
 import java.util.List;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 

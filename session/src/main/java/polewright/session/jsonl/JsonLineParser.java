@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import polewright.alignment.fields.FieldValue;
 import polewright.sky.InputRefused;
 
 /** Parses one line of text to one JSON object. */
@@ -24,12 +25,12 @@ final class JsonLineParser {
 
     private JsonLineParser() {}
 
-    static JsonValue.Members parse(String line) {
+    static FieldValue.Members parse(String line) {
         try (JsonParser parser = FACTORY.createParser(line)) {
             if (parser.nextToken() != JsonToken.START_OBJECT) {
-                throw notAnEvent("the line begins with \"" + JsonValue.shortened(line.strip()) + "\"");
+                throw notAnEvent("the line begins with \"" + FieldValue.shortened(line.strip()) + "\"");
             }
-            JsonValue.Members members = members(parser, 0);
+            FieldValue.Members members = members(parser, 0);
             if (parser.nextToken() != null) {
                 throw notAnEvent("there is text after the event's closing brace");
             }
@@ -41,47 +42,47 @@ final class JsonLineParser {
         }
     }
 
-    private static JsonValue.Members members(JsonParser parser, int depth) throws IOException {
+    private static FieldValue.Members members(JsonParser parser, int depth) throws IOException {
         if (depth > DEEPEST) {
             throw notAnEvent("the braces are nested more than " + DEEPEST + " deep");
         }
-        Map<String, JsonValue> values = new LinkedHashMap<>();
+        Map<String, FieldValue> values = new LinkedHashMap<>();
         while (parser.nextToken() != JsonToken.END_OBJECT) {
             String key = parser.currentName();
-            JsonValue value = value(parser, parser.nextToken(), depth);
+            FieldValue value = value(parser, parser.nextToken(), depth);
             if (values.put(key, value) != null) {
                 throw new InputRefused(
-                        "key \"" + JsonValue.shortened(key) + "\" is given twice, the second time with "
+                        "key \"" + FieldValue.shortened(key) + "\" is given twice, the second time with "
                                 + value.quoted(),
                         "keep one of them");
             }
         }
-        return new JsonValue.Members(values);
+        return new FieldValue.Members(values);
     }
 
-    private static JsonValue.Items items(JsonParser parser, int depth) throws IOException {
+    private static FieldValue.Items items(JsonParser parser, int depth) throws IOException {
         if (depth > DEEPEST) {
             throw notAnEvent("the brackets are nested more than " + DEEPEST + " deep");
         }
-        List<JsonValue> values = new ArrayList<>();
+        List<FieldValue> values = new ArrayList<>();
         for (JsonToken token = parser.nextToken(); token != JsonToken.END_ARRAY; token = parser.nextToken()) {
             values.add(value(parser, token, depth));
         }
-        return new JsonValue.Items(values);
+        return new FieldValue.Items(values);
     }
 
-    private static JsonValue value(JsonParser parser, @Nullable JsonToken token, int depth) throws IOException {
+    private static FieldValue value(JsonParser parser, @Nullable JsonToken token, int depth) throws IOException {
         if (token == null) {
             throw notAnEvent("the line is incomplete");
         }
         return switch (token) {
             case START_OBJECT -> members(parser, depth + 1);
             case START_ARRAY -> items(parser, depth + 1);
-            case VALUE_STRING -> new JsonValue.Text(parser.getText());
-            case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> new JsonValue.Figure(parser.getText());
-            case VALUE_TRUE -> new JsonValue.Flag(true);
-            case VALUE_FALSE -> new JsonValue.Flag(false);
-            case VALUE_NULL -> new JsonValue.Nothing();
+            case VALUE_STRING -> new FieldValue.Text(parser.getText());
+            case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> new FieldValue.Figure(parser.getText());
+            case VALUE_TRUE -> new FieldValue.Flag(true);
+            case VALUE_FALSE -> new FieldValue.Flag(false);
+            case VALUE_NULL -> new FieldValue.Nothing();
             default -> throw new IllegalStateException("token " + token + " where a value was expected");
         };
     }
@@ -93,7 +94,7 @@ final class JsonLineParser {
         }
         int from = Math.max(0, Math.min(column - 10, line.length()));
         int to = Math.min(line.length(), column + 10);
-        return "column " + column + ", near \"" + JsonValue.shortened(line.substring(from, to)) + "\", is not JSON";
+        return "column " + column + ", near \"" + FieldValue.shortened(line.substring(from, to)) + "\", is not JSON";
     }
 
     private static InputRefused notAnEvent(String what) {

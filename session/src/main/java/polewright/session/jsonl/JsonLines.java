@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.Reader;
 import java.util.ArrayList;
 import java.util.List;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
 import polewright.session.event.EventOrder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -23,7 +25,7 @@ public final class JsonLines {
 
     /** One event as one line, without the line terminator. */
     public static String write(LoggedEvent event) {
-        return FieldWriter.line(out -> EventJson.write(out, event));
+        return JsonFieldWriter.line(out -> EventJson.write(out, event));
     }
 
     /** A night as lines, each with its terminator. */

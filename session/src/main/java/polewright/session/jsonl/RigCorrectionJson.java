@@ -2,6 +2,8 @@ package polewright.session.jsonl;
 
 import java.util.Optional;
 import java.util.function.Supplier;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.FinishSense;
 import polewright.mount.rig.RigCorrection;
 import polewright.mount.rig.ScrewCorrection;

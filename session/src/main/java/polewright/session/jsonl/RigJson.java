@@ -2,6 +2,9 @@ package polewright.session.jsonl;
 
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
+import polewright.alignment.fields.ViewFields;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Experience;
 import polewright.mount.rig.MountKind;
@@ -85,14 +88,16 @@ final class RigJson {
     }
 
     static void writeOptic(FieldWriter out, Optic optic) {
-        out.text("name", optic.name()).angle("field_deg", optic.field()).object("view", optic.view(), ViewJson::write);
+        out.text("name", optic.name())
+                .angle("field_deg", optic.field())
+                .object("view", optic.view(), ViewFields::write);
         optic.division().ifPresent(division -> out.angle("division_arcsec", division));
     }
 
     static Optic readOptic(FieldReader in) {
         String name = in.text("name");
         Angle field = in.angle("field_deg");
-        View view = in.object("view", ViewJson::read);
+        View view = in.object("view", ViewFields::read);
         Optional<Angle> division =
                 in.has("division_arcsec") ? Optional.of(in.angle("division_arcsec")) : Optional.empty();
         return in.made(() -> new Optic(name, field, view, division));

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import polewright.alignment.fields.FieldReader;
 import polewright.mount.rig.Rig;
 import polewright.sky.InputRefused;
 
@@ -20,7 +21,7 @@ public final class RigText {
     /** On several lines, for a person to edit. */
     public static String write(Rig rig) {
         StringWriter text = new StringWriter();
-        try (JsonParser line = FACTORY.createParser(FieldWriter.line(out -> RigJson.write(out, rig)));
+        try (JsonParser line = FACTORY.createParser(JsonFieldWriter.line(out -> RigJson.write(out, rig)));
                 JsonGenerator lines = FACTORY.createGenerator(text).setPrettyPrinter(new DefaultPrettyPrinter())) {
             for (JsonToken token = line.nextToken(); token != null; token = line.nextToken()) {
                 if (token.isNumeric()) {

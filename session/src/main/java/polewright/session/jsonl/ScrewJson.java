@@ -1,5 +1,7 @@
 package polewright.session.jsonl;
 
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.FinishSense;
 import polewright.mount.rig.Screw;
 import polewright.mount.rig.ScrewGeometry;

@@ -1,6 +1,8 @@
 package polewright.session.jsonl;
 
 import java.util.Optional;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.ForkClearance;
 import polewright.mount.rig.TravelLimits;
 import polewright.sky.angle.Angle;

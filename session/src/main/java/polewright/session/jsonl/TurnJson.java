@@ -1,5 +1,7 @@
 package polewright.session.jsonl;
 
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.session.event.NightEvent;
 
 /** Turns of the wedge's screws. */

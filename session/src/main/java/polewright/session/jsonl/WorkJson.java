@@ -3,6 +3,8 @@ package polewright.session.jsonl;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import polewright.alignment.fields.FieldReader;
+import polewright.alignment.fields.FieldWriter;
 import polewright.alignment.work.Guiding;
 import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;

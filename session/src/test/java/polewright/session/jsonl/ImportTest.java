@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import polewright.alignment.allowance.DiscAllowance;
+import polewright.alignment.fields.BodyNames;
 import polewright.alignment.sighting.BodyBearing;
 import polewright.alignment.sighting.CompassBearing;
 import polewright.alignment.sighting.DriftDirection;

@@ -18,6 +18,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
+import polewright.alignment.fields.BodyNames;
+import polewright.alignment.fields.FieldReader;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.AxisOffset;
 import polewright.mount.AxisPointing;

@@ -29,6 +29,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import polewright.alignment.fields.BodyNames;
 import polewright.session.RandomEvents;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;

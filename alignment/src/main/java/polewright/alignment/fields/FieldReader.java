@@ -1,4 +1,4 @@
-package polewright.session.jsonl;
+package polewright.alignment.fields;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -18,44 +18,44 @@ import polewright.sky.angle.Angle;
 import polewright.sky.time.SkyTime;
 
 /** Reads the members of one JSON object by key. Tracks the keys read, so that an unknown key is refused at the end. */
-final class FieldReader {
+public final class FieldReader {
     private static final double LONGEST_DURATION = 1e6;
 
     private final String path;
-    private final Map<String, JsonValue> values;
+    private final Map<String, FieldValue> values;
     private final Set<String> asked = new LinkedHashSet<>();
 
-    private FieldReader(String path, JsonValue.Members members) {
+    private FieldReader(String path, FieldValue.Members members) {
         this.path = path;
         this.values = members.values();
     }
 
     /** Reads a whole object and refuses unread keys. */
-    static <T> T read(JsonValue.Members members, Function<FieldReader, T> reader) {
+    public static <T> T read(FieldValue.Members members, Function<FieldReader, T> reader) {
         return read("", members, reader);
     }
 
-    private static <T> T read(String path, JsonValue.Members members, Function<FieldReader, T> reader) {
+    private static <T> T read(String path, FieldValue.Members members, Function<FieldReader, T> reader) {
         FieldReader fields = new FieldReader(path, members);
         T read = reader.apply(fields);
         fields.refuseUnasked();
         return read;
     }
 
-    boolean has(String key) {
+    public boolean has(String key) {
         asked.add(key);
         return values.containsKey(key);
     }
 
-    double number(String key) {
+    public double number(String key) {
         return decimal(key).nearest();
     }
 
-    double number(String key, double whenLeftOut) {
+    public double number(String key, double whenLeftOut) {
         return has(key) ? number(key) : whenLeftOut;
     }
 
-    long whole(String key) {
+    public long whole(String key) {
         String digits = digits(key);
         try {
             return Long.parseLong(digits);
@@ -65,7 +65,7 @@ final class FieldReader {
     }
 
     /** A decimal number in full, regardless of the precision of a double. */
-    String digits(String key) {
+    public String digits(String key) {
         return decimal(key).digits();
     }
 
@@ -77,7 +77,7 @@ final class FieldReader {
     private record Decimal(String digits, double nearest) {}
 
     private Decimal decimal(String key) {
-        if (!(value(key) instanceof JsonValue.Figure number)) {
+        if (!(value(key) instanceof FieldValue.Figure number)) {
             throw refused(key, " is not a number", "give a plain number such as 2.5, without quotes");
         }
         String digits = number.digits();
@@ -100,7 +100,7 @@ final class FieldReader {
     }
 
     /** An angle in the unit given by the ending of the key, at most a whole turn in either direction. */
-    Angle angle(String key) {
+    public Angle angle(String key) {
         AngleUnit unit = AngleUnit.ofKey(key);
         Decimal decimal = decimal(key);
         if (Math.abs(decimal.nearest()) > unit.perTurn()) {
@@ -112,12 +112,12 @@ final class FieldReader {
         return unit.read(decimal.digits(), decimal.nearest());
     }
 
-    Angle angle(String key, Angle whenLeftOut) {
+    public Angle angle(String key, Angle whenLeftOut) {
         return has(key) ? angle(key) : whenLeftOut;
     }
 
     /** A time in the unit that the key is or ends in, a year or so at most. */
-    Duration duration(String key) {
+    public Duration duration(String key) {
         DurationUnit unit = DurationUnit.ofKey(key);
         Decimal decimal = decimal(key);
         if (Math.abs(decimal.nearest()) > LONGEST_DURATION) {
@@ -126,8 +126,8 @@ final class FieldReader {
         return unit.read(decimal.digits());
     }
 
-    String text(String key) {
-        if (!(value(key) instanceof JsonValue.Text text)) {
+    public String text(String key) {
+        if (!(value(key) instanceof FieldValue.Text text)) {
             throw refused(key, " is not a text", "put it in double quotes");
         }
         if (text.value().isBlank()) {
@@ -136,15 +136,15 @@ final class FieldReader {
         return text.value();
     }
 
-    boolean flag(String key) {
-        if (!(value(key) instanceof JsonValue.Flag flag)) {
+    public boolean flag(String key) {
+        if (!(value(key) instanceof FieldValue.Flag flag)) {
             throw refused(key, " is neither true nor false", "give true or false, without quotes");
         }
         return flag.value();
     }
 
     /** ISO 8601 with a time zone. */
-    Instant instant(String key) {
+    public Instant instant(String key) {
         String text = text(key);
         try {
             Instant instant = OffsetDateTime.parse(text).toInstant();
@@ -160,7 +160,7 @@ final class FieldReader {
     }
 
     /** One of an enum's names in lower case. */
-    <E extends Enum<E>> E choice(String key, Class<E> type) {
+    public <E extends Enum<E>> E choice(String key, Class<E> type) {
         String text = text(key);
         List<String> words = new ArrayList<>();
         for (E candidate : type.getEnumConstants()) {
@@ -173,27 +173,27 @@ final class FieldReader {
         throw refused(key, " is not known", "use " + (words.size() == 1 ? "" : "one of ") + String.join(", ", words));
     }
 
-    static String word(Enum<?> value) {
+    public static String word(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT);
     }
 
-    <T> T object(String key, Function<FieldReader, T> reader) {
+    public <T> T object(String key, Function<FieldReader, T> reader) {
         return object(path + key, value(key), reader);
     }
 
-    <T> List<T> list(String key, Function<FieldReader, T> reader) {
-        if (!(value(key) instanceof JsonValue.Items items)) {
+    public <T> List<T> list(String key, Function<FieldReader, T> reader) {
+        if (!(value(key) instanceof FieldValue.Items items)) {
             throw refused(key, " is not a list", "put its entries between [ and ]");
         }
         List<T> read = new ArrayList<>();
-        for (JsonValue item : items.values()) {
+        for (FieldValue item : items.values()) {
             read.add(object(path + key + "[" + (read.size() + 1) + "]", item, reader));
         }
         return read;
     }
 
-    private static <T> T object(String path, JsonValue value, Function<FieldReader, T> reader) {
-        if (!(value instanceof JsonValue.Members members)) {
+    private static <T> T object(String path, FieldValue value, Function<FieldReader, T> reader) {
+        if (!(value instanceof FieldValue.Members members)) {
             throw new InputRefused(
                     path + " " + value.quoted() + " is not an object", "put its keys and values between { and }");
         }
@@ -201,8 +201,8 @@ final class FieldReader {
     }
 
     /** A refusal that names the key and its value. */
-    InputRefused refused(String key, String whatIsWrong, String remedy) {
-        JsonValue value = values.get(key);
+    public InputRefused refused(String key, String whatIsWrong, String remedy) {
+        FieldValue value = values.get(key);
         return new InputRefused(path + key + (value == null ? "" : " " + value.quoted()) + whatIsWrong, remedy);
     }
 
@@ -210,7 +210,7 @@ final class FieldReader {
      * The result of {@code construction}; if the value's own type refuses it, the message is prefixed with the object's
      * path.
      */
-    <T> T made(Supplier<T> construction) {
+    public <T> T made(Supplier<T> construction) {
         try {
             return construction.get();
         } catch (InputRefused e) {
@@ -218,9 +218,9 @@ final class FieldReader {
         }
     }
 
-    private JsonValue value(String key) {
+    private FieldValue value(String key) {
         asked.add(key);
-        JsonValue value = values.get(key);
+        FieldValue value = values.get(key);
         if (value == null) {
             throw new InputRefused(path + key + " is missing", "add it; docs/events.md describes it");
         }
@@ -231,7 +231,7 @@ final class FieldReader {
         for (var entry : values.entrySet()) {
             if (!asked.contains(entry.getKey())) {
                 throw new InputRefused(
-                        "key \"" + path + JsonValue.shortened(entry.getKey()) + "\" with "
+                        "key \"" + path + FieldValue.shortened(entry.getKey()) + "\" with "
                                 + entry.getValue().quoted() + " is not known here",
                         "the keys are " + String.join(", ", asked));
             }

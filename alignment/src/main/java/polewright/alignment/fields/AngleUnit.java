@@ -1,4 +1,4 @@
-package polewright.session.jsonl;
+package polewright.alignment.fields;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -12,7 +12,7 @@ import polewright.sky.angle.Angle;
  * So that every angle reads back to the same bits, a number with more digits than a double is multiplied in full, while
  * one that fits a double gives exactly what {@link Angle}'s own factory method would.
  */
-enum AngleUnit {
+public enum AngleUnit {
     DEGREES("_deg", Angle.ofDegrees(1)),
     ARCMINUTES("_arcmin", Angle.ofArcminutes(1)),
     ARCSECONDS("_arcsec", Angle.ofArcseconds(1));
@@ -28,7 +28,7 @@ enum AngleUnit {
         this.radiansEach = new BigDecimal(one.radians());
     }
 
-    static AngleUnit ofKey(String key) {
+    public static AngleUnit ofKey(String key) {
         for (AngleUnit unit : values()) {
             if (key.endsWith(unit.suffix)) {
                 return unit;
@@ -43,7 +43,7 @@ enum AngleUnit {
     }
 
     /** The plural, lower case. */
-    String words() {
+    public String words() {
         return name().toLowerCase(Locale.ROOT);
     }
 
@@ -52,7 +52,7 @@ enum AngleUnit {
      *
      * @param digits a finite decimal number
      */
-    Angle read(String digits) {
+    public Angle read(String digits) {
         return read(digits, Double.parseDouble(digits));
     }
 
@@ -69,7 +69,7 @@ enum AngleUnit {
     }
 
     /** The shortest text, from 15 digits up, that reads back to the same bits. */
-    String write(Angle angle) {
+    public String write(Angle angle) {
         double radians = angle.radians();
         if (radians == 0) {
             return Digits.of(radians);

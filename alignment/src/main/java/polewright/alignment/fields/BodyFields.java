@@ -1,4 +1,4 @@
-package polewright.session.jsonl;
+package polewright.alignment.fields;
 
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -11,12 +11,12 @@ import polewright.sky.place.CatalogueStar;
  * The body of a sighting, written next to the other keys of its event. A star is written with its position, so that a
  * log can be read without an atlas, or with a later one in which the star has moved.
  */
-final class BodyJson {
-    private BodyJson() {}
+public final class BodyFields {
+    private BodyFields() {}
 
-    static void write(FieldWriter out, SkyBody body) {
+    public static void write(FieldWriter out, SkyBody body) {
         if (body instanceof FixedStar star) {
-            out.text("star", star.label()).object("place", star.star(), BodyJson::writePlace);
+            out.text("star", star.label()).object("place", star.star(), BodyFields::writePlace);
         } else if (body instanceof SolarSystemBody wanderer) {
             out.word("body", wanderer);
         } else {
@@ -24,7 +24,7 @@ final class BodyJson {
         }
     }
 
-    static SkyBody read(FieldReader in, BodyNames names) {
+    public static SkyBody read(FieldReader in, BodyNames names) {
         if (in.has("body")) {
             if (in.has("star")) {
                 throw in.refused("star", " and a body are both given", "keep the one that was observed");
@@ -37,7 +37,7 @@ final class BodyJson {
         }
         String name = in.text("star");
         if (in.has("place")) {
-            return new FixedStar(name, in.object("place", BodyJson::readPlace));
+            return new FixedStar(name, in.object("place", BodyFields::readPlace));
         }
         var found = names.find(name);
         if (found.isEmpty()) {

@@ -1,14 +1,14 @@
-package polewright.session.jsonl;
+package polewright.alignment.fields;
 
 import java.math.BigDecimal;
 
 /** Numbers as decimal text that reads back to the same bits. */
-final class Digits {
+public final class Digits {
     private static final int MOST_ZEROS = 12;
 
     private Digits() {}
 
-    static String of(double value) {
+    public static String of(double value) {
         if (value == 0) {
             // BigDecimal has no negative zero.
             return 1 / value < 0 ? "-0.0" : "0";
@@ -17,7 +17,7 @@ final class Digits {
     }
 
     /** Without an exponent unless that would be longer. */
-    static String of(BigDecimal value) {
+    public static String of(BigDecimal value) {
         BigDecimal bare = value.stripTrailingZeros();
         boolean readable = -MOST_ZEROS < bare.scale() && bare.scale() - bare.precision() < MOST_ZEROS;
         return readable ? bare.toPlainString() : bare.toString();

@@ -1,4 +1,4 @@
-package polewright.session.jsonl;
+package polewright.alignment.fields;
 
 import java.util.Optional;
 import polewright.sky.body.SkyBody;

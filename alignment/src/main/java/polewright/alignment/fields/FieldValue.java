@@ -1,14 +1,14 @@
-package polewright.session.jsonl;
+package polewright.alignment.fields;
 
 import java.util.List;
 import java.util.Map;
 
 /** A JSON value as written in the text. Numbers keep their digits, so that no precision is lost in a double. */
-sealed interface JsonValue {
+public sealed interface FieldValue {
     /** As quoted in messages. */
     String quoted();
 
-    record Text(String value) implements JsonValue {
+    record Text(String value) implements FieldValue {
         @Override
         public String quoted() {
             return '"' + shortened(value) + '"';
@@ -16,35 +16,35 @@ sealed interface JsonValue {
     }
 
     /** A number. The digits may also be NaN or Infinity, which are not valid JSON but are written by other programs. */
-    record Figure(String digits) implements JsonValue {
+    record Figure(String digits) implements FieldValue {
         @Override
         public String quoted() {
             return shortened(digits);
         }
     }
 
-    record Flag(boolean value) implements JsonValue {
+    record Flag(boolean value) implements FieldValue {
         @Override
         public String quoted() {
             return String.valueOf(value);
         }
     }
 
-    record Nothing() implements JsonValue {
+    record Nothing() implements FieldValue {
         @Override
         public String quoted() {
             return "null";
         }
     }
 
-    record Items(List<JsonValue> values) implements JsonValue {
+    record Items(List<FieldValue> values) implements FieldValue {
         @Override
         public String quoted() {
             return "[...]";
         }
     }
 
-    record Members(Map<String, JsonValue> values) implements JsonValue {
+    record Members(Map<String, FieldValue> values) implements FieldValue {
         @Override
         public String quoted() {
             return "{...}";
