@@ -13,13 +13,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.alignment.advice.Adviser;
-import polewright.alignment.fields.BodyNames;
 import polewright.alignment.fix.Agreement;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.Mistake;
 import polewright.mount.AxisOffset;
 import polewright.session.event.LoggedEvent;
 import polewright.session.jsonl.JsonLines;
+import polewright.sky.fields.BodyNames;
 
 /**
  * Nights from an independent simulator (exact spherical geometry, refraction by SOFA's models) with one mistake each,

@@ -8,11 +8,11 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import polewright.alignment.fields.BodyNames;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
 
 /** Turns logged after sightings of their effect. */
 class UnloggedTurnsTest {

@@ -13,12 +13,12 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import polewright.alignment.fields.BodyNames;
 import polewright.session.event.EventOrder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
 
 /**
  * Reads what is still readable in a log that may be damaged. Its file is not changed, except that SQLite rolls back an

@@ -14,7 +14,6 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.ColonPrefixSqlParser;
 import org.jdbi.v3.core.statement.SqlParser;
 import org.jdbi.v3.core.statement.SqlStatements;
-import polewright.alignment.fields.BodyNames;
 import polewright.session.NightId;
 import polewright.session.NightSummary;
 import polewright.session.event.EventOrder;
@@ -22,6 +21,7 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
 
 /**
  * The log of nights: one append-only SQLite file in which nothing is ever changed or removed.

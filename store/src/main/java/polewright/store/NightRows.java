@@ -10,13 +10,13 @@ import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.jdbi.v3.core.Handle;
-import polewright.alignment.fields.BodyNames;
 import polewright.session.NightId;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
 
 /** The rows of a log's tables. */
 final class NightRows {

@@ -25,13 +25,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import polewright.alignment.fields.BodyNames;
 import polewright.session.NightId;
 import polewright.session.RandomEvents;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
 
 /** Random bytes in the file, as left by a failing card or another program. */
 @Tag("slow")

@@ -1,10 +1,10 @@
 package polewright.alignment.sighting;
 
 import polewright.alignment.camera.AttitudeBounds;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.attitude.RotationCovariance;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** One camera frame, with its time, attitude and covariance. */
 final class AttitudeFields {

@@ -4,14 +4,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import polewright.alignment.fields.BodyFields;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
+import polewright.sky.fields.BodyFields;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 

@@ -4,12 +4,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.CentringCheck;
 import polewright.mount.pointing.PointingFit;
 import polewright.mount.pointing.PointingOutcome;
 import polewright.mount.rig.MountKind;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 

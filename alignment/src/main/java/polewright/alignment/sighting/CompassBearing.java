@@ -4,9 +4,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 

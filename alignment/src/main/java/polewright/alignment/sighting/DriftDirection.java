@@ -3,14 +3,13 @@ package polewright.alignment.sighting;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
-import polewright.alignment.fields.ViewFields;
 import polewright.mount.rig.ClockDirection;
 import polewright.mount.rig.View;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** The direction of a star's drift as the observer gave it. */
 public sealed interface DriftDirection {
@@ -50,15 +49,15 @@ public sealed interface DriftDirection {
             throw new InputRefused(
                     "toward is missing", "give \"north\" or \"south\", or toward_clock for the edge that was seen");
         }
-        ClockDirection edge = ViewFields.readClock(in, "toward_clock");
+        ClockDirection edge = ClockDirection.read(in, "toward_clock");
         if (in.has("west_clock")) {
-            return new TowardEdgeGivenWest(edge, ViewFields.readClock(in, "west_clock"), in.flag("mirrored"));
+            return new TowardEdgeGivenWest(edge, ClockDirection.read(in, "west_clock"), in.flag("mirrored"));
         }
         if (!in.has("view")) {
             throw in.refused(
                     "toward_clock", " alone does not give the direction", "add the view, or west_clock and mirrored");
         }
-        return new TowardEdge(edge, in.object("view", ViewFields::read));
+        return new TowardEdge(edge, in.object("view", View::read));
     }
 
     /**
@@ -161,7 +160,7 @@ public sealed interface DriftDirection {
 
         @Override
         public void write(FieldWriter out) {
-            out.number("toward_clock", edge.hours()).object("view", view, ViewFields::write);
+            out.number("toward_clock", edge.hours()).object("view", view, View::write);
         }
     }
 

@@ -1,10 +1,10 @@
 package polewright.alignment.sighting;
 
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /**
  * A length on the sky in the unit in which it was read.

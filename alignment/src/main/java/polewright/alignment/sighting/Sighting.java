@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import polewright.alignment.fields.FieldWriter;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 

@@ -1,8 +1,8 @@
 package polewright.alignment.sighting;
 
 import java.time.Instant;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.FieldReader;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.FieldReader;
 
 /** The kinds of sighting in a log: the word that identifies each, and how it is read back. */
 public enum SightingFormat {

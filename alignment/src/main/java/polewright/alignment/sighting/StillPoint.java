@@ -7,17 +7,16 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
-import polewright.alignment.fields.BodyFields;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
-import polewright.alignment.fields.ViewFields;
 import polewright.mount.rig.ClockDirection;
 import polewright.mount.rig.Orientation;
 import polewright.mount.rig.View;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
+import polewright.sky.fields.BodyFields;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.RefractedDirection;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
@@ -113,7 +112,7 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         BodyFields.write(out, star);
         distance.write(out);
         out.number("star_clock", toward.hours())
-                .object("view", view, ViewFields::write)
+                .object("view", view, View::write)
                 .angle("sigma_deg", sigma);
     }
 
@@ -121,8 +120,8 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
         Instant at = Sighted.readAt(in, entered);
         SkyBody star = BodyFields.read(in, names);
         ReadLength distance = ReadLength.read(in);
-        ClockDirection toward = ViewFields.readClock(in, "star_clock");
-        View view = in.object("view", ViewFields::read);
+        ClockDirection toward = ClockDirection.read(in, "star_clock");
+        View view = in.object("view", View::read);
         Angle sigma = in.has("sigma_deg")
                 ? in.angle("sigma_deg")
                 : usualSigma(distance)

@@ -8,12 +8,12 @@ import java.util.stream.Stream;
 import polewright.alignment.camera.AttitudeBounds;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.Drive;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.AxisEstimate;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.attitude.CameraAttitude;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 

@@ -3,6 +3,7 @@ package polewright.mount.rig;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
 
 /**
  * A direction in the view, as on a clock face: 12 at the top, 3 at the right.
@@ -21,6 +22,12 @@ public record ClockDirection(double hours) {
 
     public static ClockDirection ofAngle(Angle clockwiseFromTop) {
         return new ClockDirection(clockwiseFromTop.wrappedPositive().degrees() / 30);
+    }
+
+    /** From its hours. */
+    public static ClockDirection read(FieldReader in, String key) {
+        double hours = in.number(key);
+        return in.made(() -> new ClockDirection(hours));
     }
 
     public Angle clockwiseFromTop() {

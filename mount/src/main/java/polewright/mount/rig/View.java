@@ -2,6 +2,8 @@ package polewright.mount.rig;
 
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /**
  * The image in an eyepiece or finder.
@@ -30,6 +32,14 @@ public record View(Orientation orientation, Angle turned) {
     /** From the view to the sky; the inverse of {@link #fromSky}. */
     public Vector2D toSky(Vector2D inView) {
         return flip(turnClockwise(inView, -turned.radians()));
+    }
+
+    public static void write(FieldWriter out, View view) {
+        out.word("orientation", view.orientation).angle("turned_deg", view.turned);
+    }
+
+    public static View read(FieldReader in) {
+        return new View(in.choice("orientation", Orientation.class), in.angle("turned_deg", Angle.ZERO));
     }
 
     // Each of the three is its own inverse.

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
-import polewright.alignment.fields.BodyNames;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
@@ -16,6 +15,7 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.body.FixedStar;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
+import polewright.sky.fields.BodyNames;
 import polewright.sky.place.CatalogueStar;
 
 /**

@@ -1,9 +1,9 @@
 package polewright.session.jsonl;
 
 import polewright.alignment.allowance.DiscAllowance;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** A given tolerance, tagged by its shape so that other shapes can be added. */
 final class AllowanceJson {

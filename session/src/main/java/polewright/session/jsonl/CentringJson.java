@@ -1,14 +1,14 @@
 package polewright.session.jsonl;
 
 import java.time.Instant;
-import polewright.alignment.fields.BodyFields;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.MountDisplay;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
+import polewright.sky.fields.BodyFields;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** A centred star and the mount's reading. */
 final class CentringJson {

@@ -1,12 +1,12 @@
 package polewright.session.jsonl;
 
 import java.time.Duration;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.RightAscensionDrive;
 import polewright.mount.rig.TrackingRate;
 import polewright.mount.rig.Worm;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** The right-ascension drive. Missing values have the usual defaults. */
 final class DriveJson {

@@ -1,10 +1,10 @@
 package polewright.session.jsonl;
 
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.Experience;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** What has been learned about a rig on earlier nights. */
 final class ExperienceJson {

@@ -1,9 +1,9 @@
 package polewright.session.jsonl;
 
 import java.util.List;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 import polewright.sky.place.Horizon;
 
 /** The local horizon. */

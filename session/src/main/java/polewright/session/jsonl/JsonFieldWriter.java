@@ -8,7 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
-import polewright.alignment.fields.FieldWriter;
+import polewright.sky.fields.FieldWriter;
 
 /** Writes the members of one JSON object. */
 final class JsonFieldWriter extends FieldWriter {

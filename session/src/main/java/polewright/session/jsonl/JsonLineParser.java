@@ -12,8 +12,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import polewright.alignment.fields.FieldValue;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.FieldValue;
 
 /** Parses one line of text to one JSON object. */
 final class JsonLineParser {

@@ -5,12 +5,12 @@ import java.io.IOException;
 import java.io.Reader;
 import java.util.ArrayList;
 import java.util.List;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.FieldReader;
 import polewright.session.event.EventOrder;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.FieldReader;
 
 /**
  * Nights as text: JSON Lines, one event a line, UTF-8. docs/events.md lists every kind with its keys and units.

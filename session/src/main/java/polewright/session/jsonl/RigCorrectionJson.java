@@ -2,14 +2,14 @@ package polewright.session.jsonl;
 
 import java.util.Optional;
 import java.util.function.Supplier;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.FinishSense;
 import polewright.mount.rig.RigCorrection;
 import polewright.mount.rig.ScrewCorrection;
 import polewright.mount.rig.ScrewOrder;
 import polewright.mount.rig.ScrewSense;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** A correction of the rig: the whole rig under {@code rig}, or some of its keys. */
 final class RigCorrectionJson {

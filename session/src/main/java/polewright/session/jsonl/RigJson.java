@@ -2,9 +2,6 @@ package polewright.session.jsonl;
 
 import java.util.List;
 import java.util.Optional;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
-import polewright.alignment.fields.ViewFields;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Experience;
 import polewright.mount.rig.MountKind;
@@ -18,6 +15,8 @@ import polewright.mount.rig.ScrewSense;
 import polewright.mount.rig.TravelLimits;
 import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** The rig: mount, screws, optics and cameras. */
 final class RigJson {
@@ -88,16 +87,14 @@ final class RigJson {
     }
 
     static void writeOptic(FieldWriter out, Optic optic) {
-        out.text("name", optic.name())
-                .angle("field_deg", optic.field())
-                .object("view", optic.view(), ViewFields::write);
+        out.text("name", optic.name()).angle("field_deg", optic.field()).object("view", optic.view(), View::write);
         optic.division().ifPresent(division -> out.angle("division_arcsec", division));
     }
 
     static Optic readOptic(FieldReader in) {
         String name = in.text("name");
         Angle field = in.angle("field_deg");
-        View view = in.object("view", ViewFields::read);
+        View view = in.object("view", View::read);
         Optional<Angle> division =
                 in.has("division_arcsec") ? Optional.of(in.angle("division_arcsec")) : Optional.empty();
         return in.made(() -> new Optic(name, field, view, division));

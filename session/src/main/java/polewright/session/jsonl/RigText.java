@@ -8,9 +8,9 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import polewright.alignment.fields.FieldReader;
 import polewright.mount.rig.Rig;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.FieldReader;
 
 /** A rig as a JSON text of its own, with the same keys as inside a {@code begin} event. */
 public final class RigText {

@@ -1,12 +1,12 @@
 package polewright.session.jsonl;
 
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.FinishSense;
 import polewright.mount.rig.Screw;
 import polewright.mount.rig.ScrewGeometry;
 import polewright.mount.rig.ScrewSense;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** A screw, its geometry tagged by its kind. */
 final class ScrewJson {

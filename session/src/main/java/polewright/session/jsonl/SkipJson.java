@@ -1,12 +1,12 @@
 package polewright.session.jsonl;
 
 import java.util.Optional;
-import polewright.alignment.fields.BodyFields;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.session.event.Skip;
 import polewright.sky.body.SkyBody;
+import polewright.sky.fields.BodyFields;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** A sighting that cannot be taken. */
 final class SkipJson {

@@ -1,11 +1,11 @@
 package polewright.session.jsonl;
 
 import java.util.Optional;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.mount.rig.ForkClearance;
 import polewright.mount.rig.TravelLimits;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** The travel limits of a mount. */
 final class TravelJson {

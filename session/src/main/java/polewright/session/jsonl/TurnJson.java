@@ -1,8 +1,8 @@
 package polewright.session.jsonl;
 
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.session.event.NightEvent;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** Turns of the wedge's screws. */
 final class TurnJson {

@@ -3,8 +3,6 @@ package polewright.session.jsonl;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import polewright.alignment.fields.FieldReader;
-import polewright.alignment.fields.FieldWriter;
 import polewright.alignment.work.Guiding;
 import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.SkyRegion;
@@ -14,6 +12,8 @@ import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.FieldReader;
+import polewright.sky.fields.FieldWriter;
 
 /** Tonight's work. */
 final class WorkJson {

@@ -9,8 +9,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import polewright.alignment.fields.BodyNames;
 import polewright.sky.InputRefused;
+import polewright.sky.fields.BodyNames;
 
 /** The whole message for each way in which a line can be wrong. Every file has a valid begin on line 1. */
 class RefusalTest {

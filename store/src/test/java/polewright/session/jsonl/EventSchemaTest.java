@@ -29,13 +29,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import polewright.alignment.fields.BodyNames;
 import polewright.session.RandomEvents;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
+import polewright.sky.fields.BodyNames;
 import polewright.sky.place.CatalogueStar;
 
 /** docs/schema/event.schema.json describes the lines that Polewright writes and reads. */

@@ -13,15 +13,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.alignment.allowance.DiscAllowance;
-import polewright.alignment.fields.AngleUnit;
-import polewright.alignment.fields.BodyNames;
-import polewright.alignment.fields.Digits;
 import polewright.mount.rig.Rig;
 import polewright.session.RandomEvents;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
+import polewright.sky.fields.AngleUnit;
+import polewright.sky.fields.BodyNames;
+import polewright.sky.fields.Digits;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 

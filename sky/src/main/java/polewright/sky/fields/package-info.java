@@ -3,6 +3,6 @@
  * the name, to the last bit. Knows nothing of JSON itself; {@code session} turns values into text and text into values.
  */
 @NullMarked
-package polewright.alignment.fields;
+package polewright.sky.fields;
 
 import org.jspecify.annotations.NullMarked;

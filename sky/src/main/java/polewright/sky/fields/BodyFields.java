@@ -1,4 +1,4 @@
-package polewright.alignment.fields;
+package polewright.sky.fields;
 
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;

@@ -1,4 +1,4 @@
-package polewright.alignment.fields;
+package polewright.sky.fields;
 
 import java.util.List;
 import java.util.Map;
