@@ -6,22 +6,20 @@ import polewright.sky.fields.FieldReader;
 
 /** The kinds of sighting in a log: the word that identifies each, and how it is read back. */
 public enum SightingFormat {
-    COMPASS("compass", (in, entered, names) -> CompassBearing.read(in, entered)),
-    SCALE("scale", (in, entered, names) -> LevelledScale.read(in, entered)),
-    BEARING("bearing", (in, entered, names) -> BodyBearing.read(in, entered, BodyBearing.Line.TOWARD_BODY, names)),
-    SHADOW("shadow", (in, entered, names) -> BodyBearing.read(in, entered, BodyBearing.Line.SHADOW, names)),
-    ALTITUDE("altitude", BodyAltitude::read),
-    STILL_POINT("still_point", StillPoint::read),
-    DRIFT("drift", StarDrift::read),
-    FRAMES("frames", (in, entered, names) -> TurnedFrames.read(in)),
-    FIELD_DRIFT("field_drift", (in, entered, names) -> FieldDrift.read(in, entered));
+    COMPASS("compass"),
+    SCALE("scale"),
+    BEARING("bearing"),
+    SHADOW("shadow"),
+    ALTITUDE("altitude"),
+    STILL_POINT("still_point"),
+    DRIFT("drift"),
+    FRAMES("frames"),
+    FIELD_DRIFT("field_drift");
 
     private final String word;
-    private final Reader reader;
 
-    SightingFormat(String word, Reader reader) {
+    SightingFormat(String word) {
         this.word = word;
-        this.reader = reader;
     }
 
     public String word() {
@@ -35,11 +33,16 @@ public enum SightingFormat {
      * @throws polewright.sky.InputRefused if the fields are not those of such a sighting
      */
     public Sighting read(FieldReader in, Instant entered, BodyNames names) {
-        return reader.read(in, entered, names);
-    }
-
-    @FunctionalInterface
-    private interface Reader {
-        Sighting read(FieldReader in, Instant entered, BodyNames names);
+        return switch (this) {
+            case COMPASS -> CompassBearing.read(in, entered);
+            case SCALE -> LevelledScale.read(in, entered);
+            case BEARING -> BodyBearing.read(in, entered, BodyBearing.Line.TOWARD_BODY, names);
+            case SHADOW -> BodyBearing.read(in, entered, BodyBearing.Line.SHADOW, names);
+            case ALTITUDE -> BodyAltitude.read(in, entered, names);
+            case STILL_POINT -> StillPoint.read(in, entered, names);
+            case DRIFT -> StarDrift.read(in, entered, names);
+            case FRAMES -> TurnedFrames.read(in);
+            case FIELD_DRIFT -> FieldDrift.read(in, entered);
+        };
     }
 }
