@@ -8,7 +8,7 @@ import polewright.drawing.Palette;
 import polewright.operations.Workbench;
 import polewright.operations.input.FileInput;
 import polewright.planning.seasons.Seasons;
-import polewright.planning.seasons.SeasonsDrawing;
+import polewright.report.scene.SeasonsScene;
 
 /** Whether to draw how the axis moved from night to night. */
 final class SeasonsPicture {
@@ -28,7 +28,7 @@ final class SeasonsPicture {
             return;
         }
         if (seasons instanceof Seasons.Compared compared) {
-            String svg = SeasonsDrawing.svg(compared, dark ? Palette.DARK : Palette.LIGHT);
+            String svg = SeasonsScene.svg(compared, dark ? Palette.DARK : Palette.LIGHT);
             ResultFile.write(file, svg.getBytes(StandardCharsets.UTF_8));
             output.mention(workbench, "Drawn: " + file);
         } else {

@@ -17,7 +17,7 @@ import polewright.operations.Workbench;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.FileInput;
 import polewright.planning.tonight.LoggedEvening;
-import polewright.planning.tonight.NightDrawing;
+import polewright.report.scene.TonightScene;
 import polewright.planning.tonight.Observing;
 import polewright.planning.tonight.Purpose;
 import polewright.planning.tonight.Target;
@@ -136,7 +136,7 @@ final class TonightCommand implements Callable<Integer> {
                 times,
                 words.plan(),
                 rest,
-                NightDrawing.svg(plan, typed.zone(), dark ? Palette.DARK : Palette.LIGHT),
+                TonightScene.svg(plan, typed.zone(), dark ? Palette.DARK : Palette.LIGHT),
                 dark);
     }
 

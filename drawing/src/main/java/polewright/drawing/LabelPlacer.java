@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Anchor;
+import polewright.drawing.Svg.Look;
 
 /**
  * Finds places for labels, one after the other: near what they name, off the lines, never overlapping.
@@ -19,6 +20,7 @@ public final class LabelPlacer {
     /** Distance beyond its gap up to which a label needs no leader. */
     private static final double FREE = 5;
 
+    private static final double BASELINE = 13;
     private static final double AIR = 3;
     // Labels closer than that look like one.
     private static final double APART = 6;
@@ -98,6 +100,18 @@ public final class LabelPlacer {
         public Vector2D leaderStart() {
             return box.nearestTo(pointedAt);
         }
+
+        /** Writes it, with its leader if it needs one. */
+        public void write(Svg svg, Palette palette, String colour) {
+            if (needsLeader()) {
+                svg.line("leader", Look.line(palette.ink(), 1.2), leaderStart(), pointedAt);
+            }
+            double y = box.top() + BASELINE;
+            for (String line : lines) {
+                svg.text(new Vector2D(anchorX(), y), anchor(), LETTER_SIZE, colour, line);
+                y += LINE_HEIGHT;
+            }
+        }
     }
 
     private final Box area;
@@ -117,30 +131,32 @@ public final class LabelPlacer {
         points.forEach(point -> shunned.add(point, cost));
     }
 
-    /** The best free place that is acceptable; empty if there is none. */
-    public Optional<Placed> place(Wanted wanted) {
+    /** The best free place that is acceptable for any of these versions of a label; empty if there is none. */
+    public Optional<Placed> place(Wanted... versions) {
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
-        // Ring by ring outward: most labels find room in the first ring, so few of the positions farther out are tried.
-        double ring = 0;
-        double next = FIRST_RING;
-        while (ring < least && ring <= wanted.mostStretch()) {
-            for (Placed placed : nearestFirst(wanted, ring, next)) {
-                double cost = placed.stretch();
-                if (cost >= least) {
-                    break;
+        for (Wanted wanted : versions) {
+            // Ring by ring outward: most labels find room in the first ring, so few positions farther out are tried.
+            double ring = 0;
+            double next = FIRST_RING;
+            while (ring < least && ring <= wanted.mostStretch()) {
+                for (Placed placed : nearestFirst(wanted, ring, next)) {
+                    double cost = placed.stretch();
+                    if (cost >= least) {
+                        break;
+                    }
+                    cost += shunned.within(placed.box().grown(2), least - cost);
+                    if (cost < least) {
+                        cost += crossed(placed, least - cost);
+                    }
+                    if (cost < least && wanted.isFit().test(placed)) {
+                        least = cost;
+                        best = placed;
+                    }
                 }
-                cost += shunned.within(placed.box().grown(2), least - cost);
-                if (cost < least) {
-                    cost += crossed(placed, least - cost);
-                }
-                if (cost < least && wanted.isFit().test(placed)) {
-                    least = cost;
-                    best = placed;
-                }
+                ring = next;
+                next *= 2;
             }
-            ring = next;
-            next *= 2;
         }
         if (best != null) {
             taken.add(best.box().grown(APART));

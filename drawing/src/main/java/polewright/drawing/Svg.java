@@ -38,22 +38,24 @@ public final class Svg {
 
     private final StringBuilder out = new StringBuilder();
     private final Palette palette;
+    private final int width;
 
     /** Begins a drawing that a screen reader announces by {@code title} and {@code description}. */
     public Svg(int width, int height, String title, String description, Palette palette) {
-        this(palette);
+        this(width, palette);
         begin(width, height, title, description);
         out.append(String.format(
                 Locale.ROOT, "<rect width=\"%d\" height=\"%d\" fill=\"%s\"/>\n", width, height, palette.background()));
     }
 
-    private Svg(Palette palette) {
+    private Svg(int width, Palette palette) {
+        this.width = width;
         this.palette = palette;
     }
 
     /** Begins a drawing without a background, to overlay a picture. */
     public static Svg overlay(int width, int height, String title, String description, Palette palette) {
-        Svg svg = new Svg(palette);
+        Svg svg = new Svg(width, palette);
         svg.begin(width, height, title, description);
         return svg;
     }
@@ -67,6 +69,11 @@ public final class Svg {
                 height));
         out.append("<title>").append(escaped(title)).append("</title>\n");
         out.append("<desc>").append(escaped(description)).append("</desc>\n");
+    }
+
+    /** User units across. */
+    public int width() {
+        return width;
     }
 
     /** Begins a group with a CSS class. */

@@ -1,5 +1,7 @@
 package polewright.drawing;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.io.StringReader;
@@ -129,6 +131,28 @@ public record DrawnSvg(Element root) {
         outlines(group).forEach(edges::addAll);
         groups(group).forEach(g -> elements(g, "line").forEach(e -> edges.add(toLine(e))));
         return edges;
+    }
+
+    /** On a phone's page: every text large enough, on the paper, and none over another. */
+    public void assertLegible() {
+        assertThat(paper().getWidth()).isEqualTo(360);
+        assertTextsApart();
+        assertThat(texts()).allSatisfy(text -> assertThat(text.size()).isGreaterThanOrEqualTo(14));
+    }
+
+    /** Every text is on the paper, and none is over another. */
+    public void assertTextsApart() {
+        List<Lettered> texts = texts();
+        assertThat(texts).isNotEmpty();
+        for (int i = 0; i < texts.size(); i++) {
+            Lettered text = texts.get(i);
+            assertThat(paper().contains(text.box())).as(text.toString()).isTrue();
+            for (Lettered other : texts.subList(i + 1, texts.size())) {
+                assertThat(text.box().intersects(other.box()))
+                        .as(text + " over " + other)
+                        .isFalse();
+            }
+        }
     }
 
     /** The position of a clipped area on the paper. */

@@ -1,14 +1,14 @@
 package polewright.drawing.strip;
 
+import java.util.List;
 import java.util.Locale;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Box;
+import polewright.drawing.Lettering;
 import polewright.drawing.Palette;
 import polewright.drawing.ScaleBar;
-import polewright.drawing.Svg;
-import polewright.drawing.Svg.Anchor;
-import polewright.drawing.Svg.Look;
+import polewright.drawing.Sheet;
 import polewright.mount.pointing.PointingModel;
 import polewright.mount.pointing.StarResidual;
 import polewright.mount.reach.PointingLimits;
@@ -22,19 +22,24 @@ import polewright.sky.place.Site;
  * as in {@link HorizonDrawing}; and between them, as numbers, the expected go-to errors.
  */
 public final class ResidualDrawing {
-    private static final int WIDTH = 720;
-    private static final int HEIGHT = 430;
-    private static final Box STRIP = new Box(60, 66, 700, 346);
-    private static final double TEXT = 22;
-    private static final double LONGEST = 60;
-    private static final String[] POINTS = {"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
+    private static final int HEIGHT = 258;
+    private static final Box AREA = new Box(38, 60, 350, 200);
+    private static final double SCALE_BASELINE = 244;
+    private static final double LONGEST = 30;
+    private static final int[] ALTITUDES_DEG = {20, 45, 70};
 
-    private ResidualDrawing() {}
+    private final Sheet sheet;
+    private final SkyAround sky;
+
+    private ResidualDrawing(Sheet sheet, Site site) {
+        this.sheet = sheet;
+        this.sky = SkyAround.on(sheet, AREA, site);
+    }
 
     /** The picture as SVG. */
     public static String svg(PointingModel model, PointingLimits reach, Palette palette) {
-        Svg svg = new Svg(
-                WIDTH,
+        Sheet sheet = new Sheet(
+                Sheet.WIDTH,
                 HEIGHT,
                 "Residual at each star",
                 model.centrings().size() + " centred stars, and how far go-tos land from the centre.",
@@ -46,71 +51,44 @@ public final class ResidualDrawing {
         ScaleBar scale = ScaleBar.within(
                 new Angle(Math.max(largest, Angle.ofArcseconds(1).radians())));
         double unitsPerRad = LONGEST / Math.max(largest, scale.length().radians());
-        frame(svg, model.site(), palette);
-        expectations(svg, model, reach, palette);
-        model.residuals().forEach(residual -> star(svg, model.site(), residual, unitsPerRad, palette));
-        double y = HEIGHT - 12;
-        svg.line(
-                Look.line(palette.axis(), 4),
-                new Vector2D(STRIP.left(), y),
-                new Vector2D(STRIP.left() + scale.length().radians() * unitsPerRad, y));
-        svg.text(
-                new Vector2D(STRIP.left() + scale.length().radians() * unitsPerRad + 10, y + 7),
-                Anchor.START,
-                TEXT,
-                palette.text(),
+        sheet.write(22, "Lines: residuals. Figures: go-tos (95 %)");
+        sheet.write(40, "within this many arcminutes.");
+        ResidualDrawing drawing = new ResidualDrawing(sheet, model.site());
+        drawing.sky.strip().altitudes(30);
+        drawing.sky.compassPoints();
+        List<Box> stars = model.residuals().stream()
+                .map(residual -> drawing.star(residual, unitsPerRad))
+                .toList();
+        drawing.expectations(model, reach, stars);
+        sheet.scaleBar(
+                new Vector2D(AREA.left(), SCALE_BASELINE - 5),
+                scale.length().radians() * unitsPerRad,
                 scale.words() + " residual at a star");
-        return svg.finished();
+        return sheet.finished();
     }
 
-    private static void frame(Svg svg, Site site, Palette palette) {
-        svg.text(
-                new Vector2D(STRIP.left(), 30),
-                Anchor.START,
-                TEXT,
-                palette.text(),
-                "Lines: residuals. Figures: go-tos (95 %)");
-        svg.text(new Vector2D(STRIP.left(), 54), Anchor.START, TEXT, palette.text(), "within this many arcminutes.");
-        for (int altitude : new int[] {0, 30, 60, 90}) {
-            svg.line(
-                    Look.line(palette.guide(), 1).dashed("3 6"),
-                    new Vector2D(STRIP.left(), y(altitude)),
-                    new Vector2D(STRIP.right(), y(altitude)));
-            svg.text(new Vector2D(STRIP.left() - 6, y(altitude) + 7), Anchor.END, TEXT, palette.text(), altitude + "°");
-        }
-        for (int i = 0; i < POINTS.length; i++) {
-            double azimuth = 45.0 * i;
-            svg.text(
-                    new Vector2D(x(site, azimuth), STRIP.bottom() + 30),
-                    Anchor.MIDDLE,
-                    TEXT,
-                    palette.text(),
-                    POINTS[i]);
-        }
-    }
-
-    private static void expectations(Svg svg, PointingModel model, PointingLimits reach, Palette palette) {
-        for (int altitude : new int[] {20, 45, 70}) {
+    /** None where a star's residual would be under it. */
+    private void expectations(PointingModel model, PointingLimits reach, List<Box> stars) {
+        for (int altitude : ALTITUDES_DEG) {
             for (int azimuth = 0; azimuth < 360; azimuth += altitude == 70 ? 90 : 45) {
                 HourAnglePlace place = ReachableSky.place(model.site(), azimuth, altitude);
-                if (reach.canReach(place)) {
-                    double arcmin = model.goToError(place).radius95().arcminutes();
-                    svg.text(
-                            new Vector2D(x(model.site(), azimuth), y(altitude) + 7),
-                            Anchor.MIDDLE,
-                            TEXT - 3,
-                            palette.guide(),
-                            String.format(Locale.ROOT, arcmin < 9.95 ? "%.1f" : "%.0f", arcmin));
+                double arcmin = model.goToError(place).radius95().arcminutes();
+                String figure = String.format(Locale.ROOT, arcmin < 9.95 ? "%.1f" : "%.0f", arcmin);
+                Vector2D at = sky.at(Angle.ofDegrees(azimuth), altitude);
+                Box box = Box.about(at, Lettering.width(figure, Sheet.LETTERS), Sheet.LETTERS);
+                if (reach.canReach(place) && stars.stream().noneMatch(box::meets)) {
+                    sheet.letters(at, Sheet.LETTERS, sheet.palette().text(), figure);
                 }
             }
         }
     }
 
-    private static void star(Svg svg, Site site, StarResidual residual, double unitsPerRad, Palette palette) {
+    /** Returns what it covers. */
+    private Box star(StarResidual residual, double unitsPerRad) {
+        Site site = sky.site();
         Vector3D direction = enu(site, residual.centring().seen());
-        double azimuth = Math.toDegrees(Math.atan2(direction.getX(), direction.getY()));
-        double altitude = Math.toDegrees(Math.asin(Math.max(-1, Math.min(1, direction.getZ()))));
-        Vector2D at = new Vector2D(x(site, azimuth), y(altitude));
+        Vector2D place = sky.place(direction);
+        Vector2D at = sky.strip().plot().at(place.getX(), place.getY());
         // North and west on the sky as right and up for an observer facing that way.
         Vector3D pole = new Vector3D(0, site.latitude().cos(), site.latitude().sin());
         Vector3D west = direction.crossProduct(pole).normalize();
@@ -124,8 +102,14 @@ public final class ResidualDrawing {
         Vector3D up = right.crossProduct(direction);
         Vector2D tip = new Vector2D(
                 at.getX() + unitsPerRad * miss.dotProduct(right), at.getY() - unitsPerRad * miss.dotProduct(up));
-        svg.line("left", Look.line(palette.axis(), 4), at, tip);
-        svg.circle(Look.filled(palette.ink(), palette.background(), 1), at, 5);
+        sheet.line("left", sheet.measured(), at, tip);
+        sheet.star(at, 3);
+        return new Box(
+                        Math.min(at.getX(), tip.getX()),
+                        Math.min(at.getY(), tip.getY()),
+                        Math.max(at.getX(), tip.getX()),
+                        Math.max(at.getY(), tip.getY()))
+                .grown(8);
     }
 
     private static Vector3D enu(Site site, HourAnglePlace place) {
@@ -136,16 +120,5 @@ public final class ResidualDrawing {
                 -cosDec * place.hourAngle().sin(),
                 -site.latitude().sin() * x + site.latitude().cos() * z,
                 site.latitude().cos() * x + site.latitude().sin() * z);
-    }
-
-    /** The elevated pole is in the middle. */
-    private static double x(Site site, double azimuthDeg) {
-        double leftmost = site.isNorthern() ? 180 : 0;
-        double across = ((azimuthDeg - leftmost) % 360 + 360) % 360;
-        return STRIP.left() + across / 360 * STRIP.width();
-    }
-
-    private static double y(double altitudeDeg) {
-        return STRIP.bottom() - altitudeDeg / 90 * STRIP.height();
     }
 }

@@ -1,9 +1,11 @@
 /**
- * Altitudes along the horizon: the skyline, and the residuals of a pointing model.
+ * Strips: altitudes along the horizon or through a night, and how the axis moves over seasons.
  *
  * <pre>
- *   Horizon, Site ──▶ SkylineOutline ──▶ HorizonDrawing, HorizonStripDrawing (to edit)
- *   PointingModel, PointingLimits ──▶ ResidualDrawing
+ *   Horizon, Site ──▶ HorizonDrawing (to look at, to edit) ─────────┐
+ *   PointingModel, PointingLimits ──▶ ResidualDrawing ──────────────┴─▶ SkyAround ─┐
+ *   NightAltitudes ──▶ NightDrawing ───────────────────────────────────────────────┴─▶ AltitudeStrip ─┐
+ *   AxisMotion ──▶ SeasonsDrawing ────────────────────────────────────────────────────────────────────┴─▶ Plot
  * </pre>
  */
 @NullMarked

@@ -147,7 +147,7 @@ final class MapLabels {
     void draw(Svg svg, Palette palette) {
         for (Placed label : edges) {
             svg.open("edge-label");
-            write(svg, palette, label);
+            label.write(svg, palette, palette.text());
             svg.close();
         }
         for (NamedMarks one : named) {
@@ -156,23 +156,8 @@ final class MapLabels {
                     .marks()
                     .forEach(mark -> name.append(' ').append(mark.kind().id()));
             svg.open(name.toString());
-            write(svg, palette, one.label());
+            one.label().write(svg, palette, palette.text());
             svg.close();
-        }
-    }
-
-    private static void write(Svg svg, Palette palette, Placed label) {
-        if (label.needsLeader()) {
-            svg.line("leader", Look.line(palette.ink(), 1.2), label.leaderStart(), label.pointedAt());
-        }
-        for (int i = 0; i < label.lines().size(); i++) {
-            double y = label.box().top() + LabelPlacer.LINE_HEIGHT * i + 13;
-            svg.text(
-                    new Vector2D(label.anchorX(), y),
-                    label.anchor(),
-                    LabelPlacer.LETTER_SIZE,
-                    palette.text(),
-                    label.lines().get(i));
         }
     }
 

@@ -74,21 +74,7 @@ class HomeDrawingTest {
     @ParameterizedTest
     @MethodSource("everyKindAtManyLatitudes")
     void texts_areOnThePaper_doNotOverlap_andAreLegibleOnAPhone(MountKind kind, double latitude) {
-        DrawnSvg drawn = drawn(kind, latitude);
-        List<Lettered> texts = drawn.texts();
-
-        assertThat(drawn.paper().getWidth()).isEqualTo(360);
-        for (Lettered text : texts) {
-            assertThat(text.size()).as(text.content()).isGreaterThanOrEqualTo(14);
-            assertThat(drawn.paper().contains(text.box())).as(text.toString()).isTrue();
-        }
-        for (int i = 0; i < texts.size(); i++) {
-            for (int j = i + 1; j < texts.size(); j++) {
-                assertThat(texts.get(i).box().intersects(texts.get(j).box()))
-                        .as(texts.get(i) + " over " + texts.get(j))
-                        .isFalse();
-            }
-        }
+        drawn(kind, latitude).assertLegible();
     }
 
     @ParameterizedTest

@@ -65,23 +65,13 @@ class WedgeDrawingTest {
         for (List<ScrewToTurn> turns :
                 List.of(List.of(UP, LEFT_AND_BACK), List.of(LEFT_AND_BACK, UP), List.of(UP), List.<ScrewToTurn>of())) {
             DrawnSvg drawn = drawn(kind, latitude, turns.toArray(ScrewToTurn[]::new));
-            List<Lettered> texts = drawn.texts();
             List<Line2D> mount = new ArrayList<>(drawn.edges("altitude-view"));
             mount.addAll(drawn.edges("azimuth-view"));
-
-            for (int i = 0; i < texts.size(); i++) {
-                Lettered text = texts.get(i);
-                assertThat(text.size()).isGreaterThanOrEqualTo(13);
-                assertThat(drawn.paper().contains(text.box()))
-                        .as(text.toString())
-                        .isTrue();
-                assertThat(mount).as(text.toString()).noneMatch(edge -> edge.intersects(text.box()));
-                for (int j = i + 1; j < texts.size(); j++) {
-                    assertThat(text.box().intersects(texts.get(j).box()))
-                            .as(text + " over " + texts.get(j))
-                            .isFalse();
-                }
-            }
+            drawn.assertLegible();
+            assertThat(drawn.texts())
+                    .allSatisfy(text -> assertThat(mount)
+                            .as(text.toString())
+                            .noneMatch(edge -> edge.intersects(text.box())));
         }
     }
 

@@ -37,7 +37,7 @@ class ZoneDrawingTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void texts_areOnThePaper_doNotOverlap_andAreLegibleOnAPhone(String name) {
-        assertLegible(drawn(scene(name)));
+        drawn(scene(name)).assertLegible();
     }
 
     @Test
@@ -65,7 +65,7 @@ class ZoneDrawingTest {
                     .withGoal(AxisOffset.ofArcminutes(random.nextGaussian(), random.nextGaussian()));
 
             DrawnSvg drawn = drawn(scene);
-            assertLegible(drawn);
+            drawn.assertLegible();
             DrawnLabels labels = DrawnLabels.of(drawn);
             labels.assertNearestToTheirOwnMarks();
             labels.assertEdgeLabelsOutsideTheZone();
@@ -80,7 +80,7 @@ class ZoneDrawingTest {
                 .withNow(AxisOffset.ofArcminutes(0, 3), new OffsetCovariance(20, 0, 2))
                 .withPossible(List.of(AxisOffset.ofArcminutes(-4.5, 3), AxisOffset.ofArcminutes(4.5, 3)));
         DrawnSvg drawn = drawn(scene);
-        assertLegible(drawn);
+        drawn.assertLegible();
         assertThat(drawn.parts("possible")).hasSize(2);
         assertThat(drawn.parts("now")).isEmpty();
         assertThat(drawn.paper().contains(drawn.parts("possible").get(0).extent()))
@@ -127,23 +127,6 @@ class ZoneDrawingTest {
 
         assertThat(drawn.strokeWidths("leader")).isNotEmpty().allMatch(width -> width >= 1.2);
         assertThat(drawn.strokeWidths("ruler")).allMatch(width -> width <= 1.2);
-    }
-
-    private static void assertLegible(DrawnSvg drawn) {
-        List<Lettered> texts = drawn.texts();
-
-        assertThat(drawn.paper().getWidth()).isEqualTo(360);
-        for (Lettered text : texts) {
-            assertThat(text.size()).as(text.content()).isGreaterThanOrEqualTo(13);
-            assertThat(drawn.paper().contains(text.box())).as(text.toString()).isTrue();
-        }
-        for (int i = 0; i < texts.size(); i++) {
-            for (int j = i + 1; j < texts.size(); j++) {
-                assertThat(texts.get(i).box().intersects(texts.get(j).box()))
-                        .as(texts.get(i) + " over " + texts.get(j))
-                        .isFalse();
-            }
-        }
     }
 
     @ParameterizedTest

@@ -4,7 +4,6 @@
  * <pre>
  *   events of a night ──▶ {@link polewright.planning.seasons.NightRecord} ─┐
  *   events of a night ──▶ NightRecord ─┴▶ {@link polewright.planning.seasons.NightGap} ──▶ {@link polewright.planning.seasons.PierMotion}
- *                                                        └────────▶ {@link polewright.planning.seasons.SeasonsDrawing}
  * </pre>
  *
  * <p>Every turn of a screw changes the axis. So the trend is fitted not to the fixes, but to the differences between

@@ -4,6 +4,8 @@
  * <pre>
  *   NightState ──NightScene──▶ ZoneScene
  *   NightState ──WedgeScene──▶ SVG
+ *   TonightsPlan ──TonightScene──▶ SVG
+ *   Seasons ──SeasonsScene──▶ SVG
  * </pre>
  */
 @NullMarked

@@ -6,7 +6,7 @@ import java.util.Optional;
 import polewright.operations.seasons.LoggedNights;
 import polewright.planning.seasons.Pier;
 import polewright.planning.seasons.Seasons;
-import polewright.planning.seasons.SeasonsDrawing;
+import polewright.report.scene.SeasonsScene;
 import polewright.report.text.SeasonsWords;
 import polewright.session.NightSummary;
 import polewright.session.StandingEvents;
@@ -51,7 +51,7 @@ final class SeasonsPage implements Page {
         Seasons seasons = Seasons.of(pier, nights.records());
         List<Section> sections = new ArrayList<>();
         if (seasons instanceof Seasons.Compared compared) {
-            sections.add(new Section.Drawing("", SeasonsDrawing.svg(compared, request.palette())));
+            sections.add(new Section.Drawing("", SeasonsScene.svg(compared, request.palette())));
         }
         List<String> conclusions = new ArrayList<>(SeasonsWords.conclusions(seasons));
         conclusions.addAll(SeasonsWords.leftOut(nights));

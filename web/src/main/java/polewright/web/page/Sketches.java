@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import polewright.drawing.strip.HorizonStripDrawing;
+import polewright.drawing.strip.HorizonDrawing;
 import polewright.operations.input.SkylineInput;
 import polewright.report.scene.SightingScene;
 import polewright.sky.InputRefused;
@@ -77,7 +77,7 @@ public final class Sketches {
             ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(now), Weather.standardAt(site.heightMetres()));
             Angle sun = moment.hourAngle(Ephemeris.apparent(SolarSystemBody.SUN, moment))
                     .declination();
-            return Optional.of(HorizonStripDrawing.svg(new Horizon(corners), site, sun, request.palette()));
+            return Optional.of(HorizonDrawing.toEdit(new Horizon(corners), site, sun, request.palette()));
         } catch (InputRefused e) {
             return Optional.empty();
         }

@@ -14,7 +14,7 @@ import polewright.planning.tonight.AlignmentStars;
 import polewright.planning.tonight.Evening;
 import polewright.planning.tonight.KnownAxis;
 import polewright.planning.tonight.LoggedEvening;
-import polewright.planning.tonight.NightDrawing;
+import polewright.report.scene.TonightScene;
 import polewright.planning.tonight.Observing;
 import polewright.planning.tonight.TonightsPlan;
 import polewright.planning.tonight.TwilightCaution;
@@ -119,7 +119,7 @@ final class TonightPage implements Page {
         List<String> first = new ArrayList<>(List.of(words.worth()));
         first.addAll(words.preparations());
         sections.add(words("", first));
-        sections.add(new Section.Drawing("", NightDrawing.svg(plan, zone, request.palette())));
+        sections.add(new Section.Drawing("", TonightScene.svg(plan, zone, request.palette())));
         for (DarknessWords.Day day : words.days()) {
             sections.add(new Section.Table(
                     day.heading(),

@@ -9,17 +9,18 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.drawing.DrawnSvg;
 import polewright.drawing.Palette;
+import polewright.mount.rig.Rig;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
 
-class HorizonStripDrawingTest {
+class HorizonDrawingTest {
     private static final double LEVEL = 300;
     private static final double UNITS_PER_DEG = 3;
     private static final double LEFT = 44;
 
     private static DrawnSvg drawn(double latitude, double sunDeclination, Horizon horizon) {
-        return DrawnSvg.parse(HorizonStripDrawing.svg(
+        return DrawnSvg.parse(HorizonDrawing.toEdit(
                 horizon, Site.ofDegrees(latitude, 0, 0), Angle.ofDegrees(sunDeclination), Palette.LIGHT));
     }
 
@@ -49,5 +50,18 @@ class HorizonStripDrawingTest {
         Rectangle2D corner = drawn(latitude, 0, one).parts("corners").get(0).extent();
         assertThat(corner.getCenterX()).isCloseTo(LEFT + UNITS_PER_DEG * across, within(0.01));
         assertThat(corner.getCenterY()).isCloseTo(LEVEL - UNITS_PER_DEG * 20, within(0.01));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"54.60, -20.9", "-43.95, 23.4", "5, 0", "84, 23.4", "-84, -23.4"})
+    void bothPictures_areLegible(double latitude, double sun) {
+        Site site = Site.ofDegrees(latitude, 0, 0);
+        Horizon hills = new Horizon(List.of(
+                new Horizon.Point(Angle.ofDegrees(60), Angle.ofDegrees(8)),
+                new Horizon.Point(Angle.ofDegrees(120), Angle.ofDegrees(35)),
+                new Horizon.Point(Angle.ofDegrees(240), Angle.ofDegrees(12))));
+        DrawnSvg.parse(HorizonDrawing.svg(hills, site, Rig.typicalForkOnWedge(), Palette.DARK))
+                .assertLegible();
+        drawn(latitude, sun, hills).assertTextsApart();
     }
 }
