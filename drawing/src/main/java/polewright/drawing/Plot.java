@@ -40,9 +40,8 @@ public record Plot(Sheet sheet, Box area, Scale across, Scale up) {
 
     /** Ticks below the area, every one or every so many, so that their words do not touch. */
     public void ticks(List<Tick> ticks) {
-        for (Tick tick : withRoom(ticks.stream()
-                .filter(tick -> across.holds(tick.value()))
-                .toList())) {
+        for (Tick tick : withRoom(
+                ticks.stream().filter(tick -> across.holds(tick.value())).toList())) {
             Vector2D foot = at(tick.value(), up.low());
             sheet.svg().line(sheet.thin(), foot, foot.add(new Vector2D(0, TICK)));
             sheet.write(new Vector2D(middle(tick), foot.getY() + TICK + Sheet.LINE), Anchor.MIDDLE, tick.words());
@@ -68,7 +67,8 @@ public record Plot(Sheet sheet, Box area, Scale across, Scale up) {
 
     private boolean haveRoom(List<Tick> ticks) {
         for (int i = 1; i < ticks.size(); i++) {
-            double widths = Lettering.width(ticks.get(i - 1).words() + ticks.get(i).words(), Sheet.LETTERS) / 2;
+            double widths =
+                    Lettering.width(ticks.get(i - 1).words() + ticks.get(i).words(), Sheet.LETTERS) / 2;
             if (middle(ticks.get(i)) - middle(ticks.get(i - 1)) < widths + APART) {
                 return false;
             }

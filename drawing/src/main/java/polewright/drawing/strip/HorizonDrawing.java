@@ -29,8 +29,8 @@ public final class HorizonDrawing {
     private static final double LONG_LEFT = 44;
     private static final double LONG_LEVEL = 300;
     private static final double UNITS_PER_DEG = 3;
-    private static final Box LONG_AREA = new Box(
-            LONG_LEFT, LONG_LEVEL - 90 * UNITS_PER_DEG, LONG_LEFT + 360 * UNITS_PER_DEG, LONG_LEVEL);
+    private static final Box LONG_AREA =
+            new Box(LONG_LEFT, LONG_LEVEL - 90 * UNITS_PER_DEG, LONG_LEFT + 360 * UNITS_PER_DEG, LONG_LEVEL);
     private static final double[] STARS_DEG = {-60, -30, 0, 30, 60};
 
     private HorizonDrawing() {}
@@ -47,8 +47,7 @@ public final class HorizonDrawing {
             Vector2D left = sky.strip().plot().at(0, lowest);
             Vector2D right = sky.strip().plot().at(360, lowest);
             sheet.line("lowest", sheet.edge().dashed("10 6"), left, right);
-            sheet.write(
-                    right.subtract(new Vector2D(4, 6)), Anchor.END, "lowest, " + Math.round(lowest) + "°");
+            sheet.write(right.subtract(new Vector2D(4, 6)), Anchor.END, "lowest, " + Math.round(lowest) + "°");
         }
         sky.pole();
         sky.compassPoints();
@@ -91,7 +90,10 @@ public final class HorizonDrawing {
                         "units-per-degree", plain(UNITS_PER_DEG))));
         sky.strip().altitudes(15);
         for (int across = 0; across <= 360; across += 45) {
-            svg.line(sheet.grid(), sky.strip().plot().at(across, 0), sky.strip().plot().at(across, 90));
+            svg.line(
+                    sheet.grid(),
+                    sky.strip().plot().at(across, 0),
+                    sky.strip().plot().at(across, 90));
         }
         svg.open("stars");
         for (double declination : STARS_DEG) {
@@ -99,7 +101,8 @@ public final class HorizonDrawing {
         }
         svg.close();
         svg.open("sun");
-        List<Vector2D> sun = sky.strip().track(Look.line(palette.guide(), 2).dashed("2 6"), diurnal(sky, sunDeclination));
+        List<Vector2D> sun =
+                sky.strip().track(Look.line(palette.guide(), 2).dashed("2 6"), diurnal(sky, sunDeclination));
         svg.close();
         sky.ground(horizon);
         sky.compassPoints();

@@ -80,7 +80,8 @@ public final class NightDrawing {
 
     private void targets() {
         for (NightAltitudes.Target target : night.targets()) {
-            target.visible().forEach(visible -> strip.track(Look.line(sheet.palette().ink(), 0.7), places(visible)));
+            target.visible()
+                    .forEach(visible -> strip.track(Look.line(sheet.palette().ink(), 0.7), places(visible)));
         }
         int number = 1;
         for (NightAltitudes.Target target : night.targets()) {

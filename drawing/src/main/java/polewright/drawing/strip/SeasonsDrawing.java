@@ -137,9 +137,7 @@ public final class SeasonsDrawing {
             sheet.svg().line(sheet.thin(), top.subtract(cap), top.add(cap));
             sheet.svg().line(sheet.thin(), bottom.subtract(cap), bottom.add(cap));
         }
-        String fill = night.isJoined()
-                ? sheet.palette().ink()
-                : sheet.palette().background();
+        String fill = night.isJoined() ? sheet.palette().ink() : sheet.palette().background();
         sheet.svg().circle(Look.filled(fill, sheet.palette().ink(), 1.2), middle, DOT);
     }
 

@@ -54,8 +54,7 @@ record SkyAround(AltitudeStrip strip, Site site) {
     void compassPoints() {
         List<Plot.Tick> ticks = new ArrayList<>();
         for (int i = 0; i <= POINTS.length; i++) {
-            ticks.add(new Plot.Tick(
-                    i, 45.0 * i, POINTS[((int) Math.round(leftmostDeg() / 45) + i) % POINTS.length]));
+            ticks.add(new Plot.Tick(i, 45.0 * i, POINTS[((int) Math.round(leftmostDeg() / 45) + i) % POINTS.length]));
         }
         strip.plot().ticks(ticks);
     }
@@ -82,7 +81,8 @@ record SkyAround(AltitudeStrip strip, Site site) {
                 .toArray(Vector2D[]::new);
         sheet().svg().open("ground");
         sheet().svg()
-                .polygon(Look.filled(sheet().palette().metal(), sheet().palette().ink(), 2), corners);
+                .polygon(
+                        Look.filled(sheet().palette().metal(), sheet().palette().ink(), 2), corners);
         sheet().svg().close();
         sheet().shun(List.of(corners));
     }

@@ -14,7 +14,6 @@ import polewright.drawing.Lettering;
 import polewright.drawing.Palette;
 import polewright.drawing.Strokes;
 import polewright.drawing.Svg;
-import polewright.drawing.Svg.Look;
 import polewright.drawing.zone.MapMark.Kind;
 import polewright.drawing.zone.ZoneRim.Stretch;
 

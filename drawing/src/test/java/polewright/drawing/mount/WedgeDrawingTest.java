@@ -69,9 +69,8 @@ class WedgeDrawingTest {
             mount.addAll(drawn.edges("azimuth-view"));
             drawn.assertLegible();
             assertThat(drawn.texts())
-                    .allSatisfy(text -> assertThat(mount)
-                            .as(text.toString())
-                            .noneMatch(edge -> edge.intersects(text.box())));
+                    .allSatisfy(text ->
+                            assertThat(mount).as(text.toString()).noneMatch(edge -> edge.intersects(text.box())));
         }
     }
 

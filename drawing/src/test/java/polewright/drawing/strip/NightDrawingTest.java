@@ -31,11 +31,9 @@ class NightDrawingTest {
             Instant highest = from.plus(Duration.ofMinutes(random.nextInt(120) - 60));
             double most = 25 + 64 * random.nextDouble();
             Interval slot = new Interval(from, from.plus(length.dividedBy(targets)));
-            all.add(new NightAltitudes.Target(
-                    List.of(points(dark, highest, most)), points(slot, highest, most)));
+            all.add(new NightAltitudes.Target(List.of(points(dark, highest, most)), points(slot, highest, most)));
         }
-        return new NightAltitudes(
-                shown, List.of(dark), points(shown, sunset.plus(length.dividedBy(3)), 50), all);
+        return new NightAltitudes(shown, List.of(dark), points(shown, sunset.plus(length.dividedBy(3)), 50), all);
     }
 
     private static List<NightAltitudes.Point> points(Interval when, Instant highest, double most) {
@@ -57,12 +55,13 @@ class NightDrawingTest {
         for (int i = 0; i < 60; i++) {
             int targets = 1 + random.nextInt(20);
             Duration length = Duration.ofMinutes(240 + random.nextInt(700));
-            DrawnSvg drawn = drawn(
-                    night(Instant.parse("2026-12-10T16:07:00Z"), length, targets, random), "Europe/London");
+            DrawnSvg drawn =
+                    drawn(night(Instant.parse("2026-12-10T16:07:00Z"), length, targets, random), "Europe/London");
             drawn.assertLegible();
             assertThat(drawn.parts("names").get(0).texts().stream().map(Lettered::content))
-                    .containsAll(
-                            IntStream.rangeClosed(1, targets).mapToObj(String::valueOf).toList())
+                    .containsAll(IntStream.rangeClosed(1, targets)
+                            .mapToObj(String::valueOf)
+                            .toList())
                     .contains("Moon");
         }
     }
@@ -77,8 +76,7 @@ class NightDrawingTest {
     @Test
     void targets_areNumberedInOrder() {
         DrawnSvg drawn = drawn(
-                night(Instant.parse("2026-12-10T16:07:00Z"), Duration.ofHours(14), 3, new Random(1)),
-                "Europe/London");
+                night(Instant.parse("2026-12-10T16:07:00Z"), Duration.ofHours(14), 3, new Random(1)), "Europe/London");
         List<Lettered> names = drawn.parts("names").get(0).texts();
         assertThat(names.stream().map(Lettered::content)).containsExactly("1", "2", "3", "Moon");
         assertThat(names.subList(0, 3).stream().map(name -> name.box().getCenterX()))

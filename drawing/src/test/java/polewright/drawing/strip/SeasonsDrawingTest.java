@@ -50,8 +50,7 @@ class SeasonsDrawingTest {
     void nothingKnown_isSaid() {
         DrawnSvg drawn = drawn(0, 1, 1, 1);
         drawn.assertLegible();
-        assertThat(drawn.texts().stream().map(Lettered::content))
-                .containsExactly("No drift between two nights known.");
+        assertThat(drawn.texts().stream().map(Lettered::content)).containsExactly("No drift between two nights known.");
     }
 
     @ParameterizedTest
