@@ -34,7 +34,8 @@ public record Scale(double low, double high, double from, double to) {
     public List<Double> multiples(double step) {
         List<Double> values = new ArrayList<>();
         // Allowance for the last digit of a step such as 0.1.
-        for (long i = (long) Math.ceil(low / step - 1e-9); i * step <= high + step * 1e-9; i++) {
+        double first = Math.ceil(low / step - 1e-9);
+        for (double i = first; i * step <= high + step * 1e-9; i++) {
             values.add(i * step);
         }
         return values;
