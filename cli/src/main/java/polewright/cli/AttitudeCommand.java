@@ -102,7 +102,7 @@ final class AttitudeCommand implements Callable<Integer> {
             output.mention(workbench, "Written: " + wcs);
         }
         if (picture.isAsked()) {
-            picture.draw(workbench, output, placed, List.of(pole(placed, site)), List.of());
+            picture.draw(workbench, output, placed, pole(placed, site), Optional.empty(), List.of());
         }
         return 0;
     }

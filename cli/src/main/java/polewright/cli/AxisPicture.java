@@ -1,6 +1,7 @@
 package polewright.cli;
 
 import java.util.List;
+import java.util.Optional;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameSeries;
@@ -25,9 +26,8 @@ final class AxisPicture {
                 workbench,
                 output,
                 frame,
-                List.of(
-                        PointMarks.truePole(frame, attitude, found.site()),
-                        PointMarks.axis(frame, attitude, found.estimate())),
+                PointMarks.truePole(frame, attitude, found.site()),
+                Optional.of(PointMarks.axis(frame, attitude, found.estimate())),
                 List.of(AxisWords.line(found)));
     }
 }

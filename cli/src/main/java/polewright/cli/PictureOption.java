@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.image.Frame;
@@ -14,7 +15,6 @@ import polewright.operations.camera.FrameFile;
 import polewright.operations.camera.PlacedFrame;
 import polewright.operations.picture.FramePicture;
 import polewright.operations.picture.PointMark;
-import polewright.sky.atlas.NamedStars;
 
 /** Whether to draw a frame. */
 final class PictureOption {
@@ -33,7 +33,7 @@ final class PictureOption {
      *
      * @param words caption below the picture, in addition to the description of the frame
      */
-    void draw(Workbench workbench, Output output, PlacedFrame placed, List<PointMark> marks, List<String> words) {
+    void draw(Workbench workbench, Output output, PlacedFrame placed, PointMark pole, Optional<PointMark> axis, List<String> words) {
         if (file == null) {
             return;
         }
@@ -51,7 +51,7 @@ final class PictureOption {
         lines.addAll(words);
         ResultFile.write(
                 file,
-                FramePicture.png(frame, placed, marks, NamedStars.bundled().all(), lines));
+                FramePicture.png(frame, placed, pole, axis, lines));
         output.mention(workbench, "Drawn: " + file);
     }
 

@@ -47,9 +47,9 @@ public final class LabelPlacer {
             targets = List.copyOf(targets);
         }
 
-        private double width() {
+        private double width(double size) {
             return lines.stream()
-                    .mapToDouble(line -> Lettering.width(line, LETTER_SIZE))
+                    .mapToDouble(line -> Lettering.width(line, size))
                     .max()
                     .orElse(0);
         }
@@ -70,10 +70,12 @@ public final class LabelPlacer {
      * @param pointedAt the nearest point of its target
      * @param gap ideal distance from it
      * @param stretch deviation from that ideal distance
+     * @param size of its letters
      */
-    public record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch) {
+    public record Placed(
+            List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch, double size) {
         public boolean needsLeader() {
-            return leaderStart().distance(pointedAt) > gap + FREE;
+            return leaderStart().distance(pointedAt) > gap + FREE * unit();
         }
 
         /** Letters need less than the space reserved for them: they are aligned to the side of what they name. */
@@ -94,7 +96,7 @@ public final class LabelPlacer {
 
         /** The area of the letters, without the space above and below the lines. */
         public Box letters() {
-            return new Box(box.left(), box.top() + AIR, box.right(), box.bottom() - AIR);
+            return new Box(box.left(), box.top() + AIR * unit(), box.right(), box.bottom() - AIR * unit());
         }
 
         public Vector2D leaderStart() {
@@ -102,24 +104,35 @@ public final class LabelPlacer {
         }
 
         /** Writes it, with its leader if it needs one. */
-        public void write(Svg svg, Palette palette, String colour) {
+        public void write(Canvas canvas, Palette palette, String colour) {
             if (needsLeader()) {
-                svg.line("leader", Look.line(palette.ink(), 1.2), leaderStart(), pointedAt);
+                canvas.line("leader", Look.line(palette.ink(), 1.2 * unit()), leaderStart(), pointedAt);
             }
-            double y = box.top() + BASELINE;
+            double y = box.top() + BASELINE * unit();
             for (String line : lines) {
-                svg.text(new Vector2D(anchorX(), y), anchor(), LETTER_SIZE, colour, line);
-                y += LINE_HEIGHT;
+                canvas.text(new Vector2D(anchorX(), y), anchor(), size, colour, line);
+                y += LINE_HEIGHT * unit();
             }
+        }
+
+        private double unit() {
+            return size / LETTER_SIZE;
         }
     }
 
     private final Box area;
+    private final double size;
     private final List<Box> taken = new ArrayList<>();
     private final ShunnedPoints shunned = new ShunnedPoints();
 
     public LabelPlacer(Box area) {
+        this(area, LETTER_SIZE);
+    }
+
+    /** @param size of the letters */
+    public LabelPlacer(Box area, double size) {
         this.area = area;
+        this.size = size;
     }
 
     public void keepOff(Box box) {
@@ -159,7 +172,7 @@ public final class LabelPlacer {
             }
         }
         if (best != null) {
-            taken.add(best.box().grown(APART));
+            taken.add(best.box().grown(APART * size / LETTER_SIZE));
             if (best.needsLeader()) {
                 shun(Strokes.sampled(List.of(best.leaderStart(), best.pointedAt()), STEP), COVERED_LEADER);
             }
@@ -169,8 +182,8 @@ public final class LabelPlacer {
 
     /** The free places whose stretch is at least {@code least} and less than {@code most}. */
     private List<Placed> nearestFirst(Wanted wanted, double least, double most) {
-        double across = wanted.width() / 2;
-        double along = LINE_HEIGHT * wanted.lines().size() / 2;
+        double across = wanted.width(size) / 2;
+        double along = LINE_HEIGHT * size / LETTER_SIZE * wanted.lines().size() / 2;
         List<Placed> candidates = new ArrayList<>();
         for (Box target : wanted.targets()) {
             Box within = middles(target.grown(wanted.reach()), across, along);
@@ -187,7 +200,7 @@ public final class LabelPlacer {
                             && stretch < most
                             && taken.stream().noneMatch(box::meets)) {
                         candidates.add(
-                                new Placed(wanted.lines(), box, target.nearestTo(box.middle()), wanted.gap(), stretch));
+                                new Placed(wanted.lines(), box, target.nearestTo(box.middle()), wanted.gap(), stretch, size));
                     }
                 }
             }

@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 
 /** Writes SVG 1.1 text, one element per line. Coordinates as in SVG: x right, y down, user units. */
-public final class Svg {
+public final class Svg implements Canvas {
     /** How a shape is drawn: {@code dash} as in stroke-dasharray, empty for a solid line. */
     public record Look(String fill, String stroke, double width, String dash) {
         public static Look line(String stroke, double width) {
@@ -76,7 +76,7 @@ public final class Svg {
         return width;
     }
 
-    /** Begins a group with a CSS class. */
+    @Override
     public void open(String name) {
         out.append("<g class=\"").append(escaped(name)).append("\">\n");
     }
@@ -92,15 +92,12 @@ public final class Svg {
         out.append(">\n");
     }
 
+    @Override
     public void close() {
         out.append("</g>\n");
     }
 
-    public void line(Look look, Vector2D from, Vector2D to) {
-        line("", look, from, to);
-    }
-
-    /** A line with a CSS class. */
+    @Override
     public void line(String name, Look look, Vector2D from, Vector2D to) {
         out.append("<line")
                 .append(name.isEmpty() ? "" : " class=\"" + escaped(name) + "\"")
@@ -115,6 +112,7 @@ public final class Svg {
                 .append("/>\n");
     }
 
+    @Override
     public void polygon(Look look, Vector2D... corners) {
         String points = Arrays.stream(corners)
                 .map(c -> number(c.getX()) + "," + number(c.getY()))
@@ -152,6 +150,7 @@ public final class Svg {
         out.append("</svg>\n");
     }
 
+    @Override
     public void circle(Look look, Vector2D centre, double radius) {
         out.append(String.format(
                         Locale.ROOT,
@@ -180,7 +179,7 @@ public final class Svg {
                 .append("/>\n");
     }
 
-    /** One line of text; an outline in the paper's colour keeps it legible over lines. */
+    @Override
     public void text(Vector2D at, Anchor anchor, double size, String colour, String content) {
         out.append(String.format(
                         Locale.ROOT,

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import polewright.operations.picture.CloseUp;
+import polewright.drawing.frame.CloseUp;
 import polewright.operations.picture.Tint;
 import polewright.operations.watch.LiveView;
 import polewright.session.NightId;

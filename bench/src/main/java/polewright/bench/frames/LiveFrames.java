@@ -20,8 +20,8 @@ import polewright.mount.rig.Rig;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
-import polewright.operations.picture.LiveFrame;
-import polewright.operations.picture.LiveFrameDrawing;
+import polewright.drawing.frame.FrameDrawing;
+import polewright.drawing.frame.FrameScene;
 import polewright.operations.picture.Tint;
 import polewright.operations.watch.BackgroundWatch;
 import polewright.operations.watch.FrameFolder;
@@ -125,10 +125,10 @@ public final class LiveFrames {
 
     /** What a page does with a frame: its picture and the overlay, in the dark palette. */
     private void draw(LiveView.Shot shot) {
-        LiveFrame frame = shot.frame()
+        FrameScene frame = shot.frame()
                 .orElseThrow(() -> new IllegalStateException(shot.refusal().orElse("no frame")));
         int bytes = shot.picture().png(Tint.RED).length;
-        bytes += LiveFrameDrawing.of(frame, Palette.DARK).length();
+        bytes += FrameDrawing.svg(frame, Palette.DARK).length();
         ready.add(new Ready(System.nanoTime(), shot, bytes));
     }
 

@@ -6,19 +6,12 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 /**
  * A direction to mark on a frame.
  *
- * @param kind what it is
  * @param direction ICRS unit vector of its place among the frame's stars
  * @param outline of its 95 % confidence region; empty if that is not known
  * @param label the text next to it
  */
-public record PointMark(Kind kind, Vector3D direction, List<Vector3D> outline, String label) {
+public record PointMark(Vector3D direction, List<Vector3D> outline, String label) {
     public PointMark {
         outline = List.copyOf(outline);
-    }
-
-    /** The kinds of mark. */
-    public enum Kind {
-        POLE,
-        AXIS
     }
 }

@@ -33,7 +33,7 @@ public final class PointMarks {
         CatalogueStar icrs = moment.catalogueDirection(ApparentPlace.of(Angle.ZERO, Angle.ofDegrees(north ? 90 : -90)));
         Vector3D direction =
                 new Vector3D(icrs.rightAscension().radians(), icrs.declination().radians());
-        return new PointMark(PointMark.Kind.POLE, direction, List.of(), words(north));
+        return new PointMark(direction, List.of(), words(north));
     }
 
     /**
@@ -41,7 +41,6 @@ public final class PointMarks {
      */
     public static PointMark truePole(PlacedFrame placed, CameraAttitude attitude, Site site) {
         return new PointMark(
-                PointMark.Kind.POLE,
                 among(placed, attitude, AxisPointing.atPole(site).elevatedEnd()),
                 List.of(),
                 words(site.isNorthern()));
@@ -65,7 +64,7 @@ public final class PointMarks {
                     new Vector3D(1, end, rightSigma * first, right, cross * first + upSigma * second, up).normalize();
             outline.add(among(placed, attitude, corner));
         }
-        return new PointMark(PointMark.Kind.AXIS, among(placed, attitude, end), outline, "axis");
+        return new PointMark(among(placed, attitude, end), outline, "axis");
     }
 
     /**

@@ -1,9 +1,7 @@
 package polewright.operations.picture;
 
-import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferByte;
-import java.awt.image.IndexColorModel;
 import java.awt.image.Raster;
 import java.awt.image.WritableRaster;
 import java.io.ByteArrayOutputStream;
@@ -14,6 +12,7 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import polewright.drawing.frame.CloseUp;
 import polewright.image.Frame;
 import polewright.operations.camera.DecodedFrame;
 
@@ -29,18 +28,18 @@ public final class ScreenPicture {
     // Deflate's first level: noise does not compress further, and it takes a fifth of the time.
     private static final float QUICK = 0.9f;
 
-    private final Sheet sheet;
-    private final Sheet full;
+    private final PictureScale scale;
+    private final PictureScale full;
     private final byte[] shades;
     private final byte[] fullShades;
 
     private ScreenPicture(DecodedFrame decoded) {
         Frame frame = decoded.frame();
         Stretch stretch = Stretch.of(frame);
-        this.sheet = Sheet.forScreen(frame.width(), frame.height(), decoded.rows(), MOST_WIDE);
-        this.full = new Sheet(frame.width(), frame.height(), decoded.rows(), 1);
-        this.shades = sheet.shades(frame, stretch, new Rectangle(sheet.width(), sheet.height()));
-        this.fullShades = full.shades(frame, stretch, new Rectangle(frame.width(), frame.height()));
+        this.scale = PictureScale.forScreen(frame.width(), frame.height(), decoded.rows(), MOST_WIDE);
+        this.full = new PictureScale(frame.width(), frame.height(), decoded.rows(), 1);
+        this.shades = scale.shades(frame, stretch);
+        this.fullShades = full.shades(frame, stretch);
     }
 
     public static ScreenPicture of(DecodedFrame decoded) {
@@ -49,12 +48,12 @@ public final class ScreenPicture {
 
     /** Points across. */
     public int width() {
-        return sheet.width();
+        return scale.width();
     }
 
     /** Points down. */
     public int height() {
-        return sheet.height();
+        return scale.height();
     }
 
     /** Columns of the frame. */
@@ -111,11 +110,19 @@ public final class ScreenPicture {
         return png(part, width, height, tint);
     }
 
-    private static byte[] png(byte[] shades, int width, int height, Tint tint) {
-        IndexColorModel colours = tint.colours();
+    /** A whole frame at a scale. */
+    static BufferedImage image(PictureScale scale, Frame frame, Tint tint) {
+        return image(scale.shades(frame, Stretch.of(frame)), scale.width(), scale.height(), tint);
+    }
+
+    private static BufferedImage image(byte[] shades, int width, int height, Tint tint) {
         WritableRaster raster = Raster.createInterleavedRaster(
                 new DataBufferByte(shades, shades.length), width, height, width, 1, new int[] {0}, null);
-        BufferedImage image = new BufferedImage(colours, raster, false, null);
+        return new BufferedImage(tint.colours(), raster, false, null);
+    }
+
+    private static byte[] png(byte[] shades, int width, int height, Tint tint) {
+        BufferedImage image = image(shades, width, height, tint);
         ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(shades.length / 2);
         try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {

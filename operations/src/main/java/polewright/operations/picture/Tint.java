@@ -10,6 +10,8 @@ public enum Tint {
      * sky.
      */
     NEGATIVE,
+    /** Grey on black, a little blue in the background, for a file. */
+    GREY,
     /** Red alone, without any green or blue, to preserve night vision. */
     RED;
 
@@ -22,14 +24,14 @@ public enum Tint {
 
     /** A colour for each shade from 0, the background, to 255. */
     IndexColorModel colours() {
+        String sky = this == NEGATIVE ? Palette.LIGHT.background() : this == GREY ? "#000006" : "#000000";
+        String star = this == NEGATIVE ? Palette.LIGHT.ink() : this == GREY ? "#e1e1e7" : "#ff0000";
         byte[][] channels = new byte[3][SHADES];
-        Palette paper = Palette.LIGHT;
         for (int shade = 0; shade < SHADES; shade++) {
             double share = shade / (SHADES - 1.0);
             for (int channel = 0; channel < 3; channel++) {
-                int sky = this == RED ? 0 : channel(paper.background(), channel);
-                int star = this == RED ? (channel == 0 ? 255 : 0) : channel(paper.ink(), channel);
-                channels[channel][shade] = (byte) Math.round(sky + share * (star - sky));
+                int from = channel(sky, channel);
+                channels[channel][shade] = (byte) Math.round(from + share * (channel(star, channel) - from));
             }
         }
         return new IndexColorModel(8, SHADES, channels[0], channels[1], channels[2]);

@@ -9,8 +9,8 @@ import polewright.image.match.StarPair;
 import polewright.operations.camera.PlacedFrame;
 import polewright.sky.atlas.NamedStar;
 
-/** Maps directions to the sheet on which a placed frame is drawn. */
-record View(PlacedFrame placed, Sheet sheet) {
+/** Maps directions to the picture on which a placed frame is drawn. */
+record View(PlacedFrame placed, PictureScale scale) {
     private static final double SAME_STAR_PIXELS = 3;
 
     /**
@@ -18,27 +18,25 @@ record View(PlacedFrame placed, Sheet sheet) {
      *
      * @param direction from +x of the picture toward its bottom, radians
      */
-    record Edge(Point2D tip, double direction) {
-        Point2D inward(int points) {
-            return new Point2D.Double(
-                    tip.getX() - Math.cos(direction) * points, tip.getY() - Math.sin(direction) * points);
-        }
-    }
+    record Edge(Point2D tip, double direction) {}
 
-    /** On the sheet or off it; empty if it is far off or behind the camera. */
+    /** On the picture or off it; empty if it is far off or behind the camera. */
     Optional<Point2D> point(Vector3D direction) {
-        return placed.match().plate().toPixel(direction).map(sheet::point);
+        return placed.match().plate().toPixel(direction).map(scale::point);
     }
 
-    /** The place, this far inside the edge, in the direction of something off the frame. */
-    Edge edge(Vector3D seen, double inset) {
+    /** Where the line from the centre toward a direction leaves the picture. */
+    Edge edge(Vector3D seen) {
         Point2D toward = way(seen);
         double direction = Math.atan2(toward.getY(), toward.getX());
         double reach = Math.min(
-                (sheet.width() / 2.0 - inset) / Math.max(1e-9, Math.abs(Math.cos(direction))),
-                (sheet.height() / 2.0 - inset) / Math.max(1e-9, Math.abs(Math.sin(direction))));
-        Edge centre = new Edge(new Point2D.Double(sheet.width() / 2.0, sheet.height() / 2.0), direction + Math.PI);
-        return new Edge(centre.inward((int) reach), direction);
+                scale.width() / 2.0 / Math.max(1e-9, Math.abs(Math.cos(direction))),
+                scale.height() / 2.0 / Math.max(1e-9, Math.abs(Math.sin(direction))));
+        return new Edge(
+                new Point2D.Double(
+                        scale.width() / 2.0 + reach * Math.cos(direction),
+                        scale.height() / 2.0 + reach * Math.sin(direction)),
+                direction);
     }
 
     /** The direction on the picture from its centre, to the right and down; its length is the sine of the distance. */

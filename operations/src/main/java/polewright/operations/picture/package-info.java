@@ -1,10 +1,10 @@
 /**
- * A frame as a picture: its stars marked, the place of the pole and the axis on it, and a caption.
+ * A frame as a picture: its image, and what {@code polewright.drawing.frame} draws over it.
+ *
  * <pre>
- *   Frame ──Stretch──▶ grey ─┐
- *   PlacedFrame, PointMark ──┴──FramePicture──▶ PNG
  *   DecodedFrame ──ScreenPicture──▶ PNG of the image alone, whole or a part at full size
- *   PlacedFrame, AxisEstimate ──LiveFrame──▶ the overlay's contents ──LiveFrameDrawing──▶ SVG to lie over it
+ *   PlacedFrame, PointMark ──PlacedScene──▶ FrameScene ──▶ SVG to lie over it
+ *                                               └─FramePicture, PixelCanvas──▶ PNG of both, with a caption
  * </pre>
  */
 @NullMarked

@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
 import polewright.mount.AxisEstimate;
 import polewright.operations.camera.DecodedFrame;
 import polewright.operations.camera.PlacedFrame;
-import polewright.operations.picture.LiveFrame;
+import polewright.drawing.frame.FrameScene;
+import polewright.operations.picture.PlacedScene;
 import polewright.operations.picture.ScreenPicture;
 import polewright.sky.attitude.CameraAttitude;
 import polewright.sky.place.Site;
@@ -45,7 +46,7 @@ public final class LiveView implements WatchListener {
             long number,
             String name,
             ScreenPicture picture,
-            Optional<LiveFrame> frame,
+            Optional<FrameScene> frame,
             Optional<WatchStep> step,
             Optional<String> refusal) {
         /** Whether its result is not known yet. */
@@ -94,15 +95,15 @@ public final class LiveView implements WatchListener {
             show(refused.frame(), Optional.empty(), Optional.empty(), Optional.of(refused.line()));
         } else if (event instanceof WatchEvent.Told told) {
             axis = axisAfter(told.step());
-            Optional<LiveFrame> frame = isPictured(told.frame().name())
+            Optional<FrameScene> frame = isPictured(told.frame().name())
                     ? Optional.of(live(told.frame(), told.attitude()))
                     : Optional.empty();
             show(told.frame().name(), frame, Optional.of(told.step()), Optional.empty());
         }
     }
 
-    private LiveFrame live(PlacedFrame frame, CameraAttitude attitude) {
-        return LiveFrame.of(frame, attitude, site, axis);
+    private FrameScene live(PlacedFrame frame, CameraAttitude attitude) {
+        return PlacedScene.onScreen(frame, attitude, site, axis);
     }
 
     private static Optional<AxisEstimate> axisAfter(WatchStep step) {
@@ -128,7 +129,7 @@ public final class LiveView implements WatchListener {
     }
 
     /** Of several simultaneous frames only the last is shown. */
-    private void show(String name, Optional<LiveFrame> frame, Optional<WatchStep> step, Optional<String> refusal) {
+    private void show(String name, Optional<FrameScene> frame, Optional<WatchStep> step, Optional<String> refusal) {
         if (!isPictured(name)) {
             return;
         }

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import polewright.alignment.advice.Advice;
-import polewright.operations.picture.CloseUp;
-import polewright.operations.picture.LiveFrame;
-import polewright.operations.picture.LiveFrameDrawing;
+import polewright.drawing.frame.CloseUp;
+import polewright.drawing.frame.FrameDrawing;
+import polewright.drawing.frame.FrameScene;
 import polewright.operations.watch.LiveView;
 import polewright.operations.watch.WatchStep;
 import polewright.report.text.AdviceWords;
@@ -109,7 +109,7 @@ final class FrameSection {
         shot.frame()
                 .ifPresent(frame -> lines.add(shot.name()
                         + frame.at().map(at -> ", " + AxisWords.clock(at)).orElse("") + ": "
-                        + LiveFrameDrawing.description(frame)));
+                        + FrameDrawing.description(frame)));
         return lines;
     }
 
@@ -132,13 +132,13 @@ final class FrameSection {
 
     private static Section.Picture picture(
             PageRequest request, long number, LiveView.Shot shot, CloseUp part, boolean canLookCloser) {
-        Optional<LiveFrame> seen = shot.frame().map(part::of);
+        Optional<FrameScene> seen = shot.frame().map(part::of);
         String query = FrameAddress.query(part);
         return new Section.Picture(
                 request.to(FrameAddress.LIGHT) + query + (query.isEmpty() ? "?" : "&") + "n=" + number,
                 shot.picture().width(),
                 shot.picture().height(),
-                seen.map(frame -> LiveFrameDrawing.of(frame, request.palette())).orElse(""),
+                seen.map(frame -> FrameDrawing.svg(frame, request.palette())).orElse(""),
                 "Frame " + shot.name(),
                 canLookCloser ? looks(request, shot, part) : List.of(),
                 part.left(),

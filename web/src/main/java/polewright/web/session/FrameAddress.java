@@ -3,7 +3,7 @@ package polewright.web.session;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import polewright.operations.picture.CloseUp;
+import polewright.drawing.frame.CloseUp;
 
 /** The addresses of a session's frames, and the query that names a part of one. */
 public final class FrameAddress {

@@ -1,8 +1,6 @@
 package polewright.operations.picture;
 
-import java.awt.Rectangle;
 import java.awt.geom.Point2D;
-import java.awt.image.BufferedImage;
 import java.util.stream.IntStream;
 import polewright.image.Frame;
 import polewright.image.decode.RowOrder;
@@ -16,17 +14,17 @@ import polewright.image.match.PixelPlace;
  * @param rows the row order in which it is drawn
  * @param perPixel points of the picture per pixel of the frame
  */
-record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
-    /** The longer side of the picture: its letters must be legible on a phone. */
+record PictureScale(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
+    /** The longer side of a file: its letters must be legible on a phone. */
     private static final int LONGER_SIDE = 1200;
 
-    static Sheet of(int frameWidth, int frameHeight, RowOrder rows) {
-        return new Sheet(frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
+    static PictureScale forFile(int frameWidth, int frameHeight, RowOrder rows) {
+        return new PictureScale(frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
     }
 
     /** For a screen: no wider than this, and never larger than the frame. */
-    static Sheet forScreen(int frameWidth, int frameHeight, RowOrder rows, int mostWide) {
-        return new Sheet(frameWidth, frameHeight, rows, Math.min(1, (double) mostWide / frameWidth));
+    static PictureScale forScreen(int frameWidth, int frameHeight, RowOrder rows, int mostWide) {
+        return new PictureScale(frameWidth, frameHeight, rows, Math.min(1, (double) mostWide / frameWidth));
     }
 
     int width() {
@@ -50,31 +48,14 @@ record Sheet(int frameWidth, int frameHeight, RowOrder rows, double perPixel) {
         return point.getX() >= 0 && point.getX() <= width() && point.getY() >= 0 && point.getY() <= height();
     }
 
-    /** The frame in shades of grey, each point from the pixels under it. */
-    BufferedImage grey(Frame frame) {
-        Stretch stretch = Stretch.of(frame);
-        BufferedImage image = new BufferedImage(width(), height(), BufferedImage.TYPE_INT_RGB);
-        for (int row = 0; row < height(); row++) {
+    /** The frame in shades from 0, the background, to 255, the brightest; row by row. */
+    byte[] shades(Frame frame, Stretch stretch) {
+        byte[] shades = new byte[width() * height()];
+        IntStream.range(0, height()).parallel().forEach(row -> {
+            int stored = stored(row);
             for (int column = 0; column < width(); column++) {
-                int level = (int) Math.round(stretch.shade(level(frame, column, stored(row))) * 225);
-                image.setRGB(column, row, level << 16 | level << 8 | Math.min(255, level + 6));
-            }
-        }
-        return image;
-    }
-
-    /**
-     * A part of the sheet in shades from 0, the background, to 255, the brightest; row by row.
-     *
-     * @param part in points of the sheet, within it
-     */
-    byte[] shades(Frame frame, Stretch stretch, Rectangle part) {
-        byte[] shades = new byte[part.width * part.height];
-        IntStream.range(0, part.height).parallel().forEach(row -> {
-            int stored = stored(part.y + row);
-            for (int column = 0; column < part.width; column++) {
-                double shade = stretch.shade(level(frame, part.x + column, stored));
-                shades[row * part.width + column] = (byte) Math.round(shade * 255);
+                double shade = stretch.shade(level(frame, column, stored));
+                shades[row * width() + column] = (byte) Math.round(shade * 255);
             }
         });
         return shades;

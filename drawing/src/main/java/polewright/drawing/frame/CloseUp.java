@@ -1,4 +1,4 @@
-package polewright.operations.picture;
+package polewright.drawing.frame;
 
 import java.util.List;
 import java.util.Optional;
@@ -61,34 +61,38 @@ public record CloseUp(int times, double x, double y) {
     }
 
     /** The overlay for this part, in points of a picture as large as the whole frame's. */
-    public LiveFrame of(LiveFrame whole) {
+    public FrameScene of(FrameScene whole) {
         if (isWhole()) {
             return whole;
         }
-        List<LiveFrame.Star> stars = whole.stars().stream()
-                .map(star -> new LiveFrame.Star(seen(whole, star.place()), star.magnitude(), star.name()))
+        List<FrameScene.Star> stars = whole.stars().stream()
+                .map(star -> new FrameScene.Star(seen(whole, star.place()), star.magnitude(), star.name()))
                 .filter(star -> holds(whole, star.place()))
                 .toList();
-        return new LiveFrame(
+        return new FrameScene(
                 whole.name(),
                 whole.at(),
                 whole.width(),
                 whole.height(),
                 whole.found(),
                 stars,
+                whole.unmatched().stream()
+                        .map(place -> seen(whole, place))
+                        .filter(place -> holds(whole, place))
+                        .toList(),
                 seen(whole, whole.pole()),
                 whole.axis().map(axis -> seen(whole, axis)),
-                whole.scale().closer(times, whole.width()),
+                whole.point().times(1.0 / times),
                 whole.north(),
                 whole.east());
     }
 
-    private LiveFrame.Place seen(LiveFrame whole, LiveFrame.Place place) {
-        return new LiveFrame.Place(
+    private FrameScene.Place seen(FrameScene whole, FrameScene.Place place) {
+        return new FrameScene.Place(
                 (place.x() - left() * whole.width()) * times, (place.y() - top() * whole.height()) * times);
     }
 
-    private static boolean holds(LiveFrame whole, LiveFrame.Place place) {
+    private static boolean holds(FrameScene whole, FrameScene.Place place) {
         return place.x() >= 0 && place.x() <= whole.width() && place.y() >= 0 && place.y() <= whole.height();
     }
 
@@ -96,16 +100,16 @@ public record CloseUp(int times, double x, double y) {
      * A mark outside the part is shown by an arrow at its edge; its distance is still measured from the frame's
      * centre.
      */
-    private LiveFrame.Mark seen(LiveFrame whole, LiveFrame.Mark mark) {
+    private FrameScene.Mark seen(FrameScene whole, FrameScene.Mark mark) {
         if (mark.place().isEmpty()) {
             return rimmed(whole, mark, mark.direction());
         }
-        LiveFrame.Place place = seen(whole, mark.place().get());
+        FrameScene.Place place = seen(whole, mark.place().get());
         double direction = Math.atan2(place.y() - whole.height() / 2.0, place.x() - whole.width() / 2.0);
         if (!holds(whole, place)) {
             return rimmed(whole, mark, direction);
         }
-        return new LiveFrame.Mark(
+        return new FrameScene.Mark(
                 mark.label(),
                 Optional.of(place),
                 true,
@@ -115,18 +119,18 @@ public record CloseUp(int times, double x, double y) {
                 mark.outline().stream().map(corner -> seen(whole, corner)).toList());
     }
 
-    private static LiveFrame.Mark rimmed(LiveFrame whole, LiveFrame.Mark mark, double direction) {
-        return new LiveFrame.Mark(
+    private static FrameScene.Mark rimmed(FrameScene whole, FrameScene.Mark mark, double direction) {
+        return new FrameScene.Mark(
                 mark.label(), Optional.empty(), false, rim(whole, direction), direction, mark.away(), List.of());
     }
 
     /** Where a line from the centre leaves the picture. */
-    private static LiveFrame.Place rim(LiveFrame whole, double direction) {
+    private static FrameScene.Place rim(FrameScene whole, double direction) {
         double across = whole.width() / 2.0;
         double down = whole.height() / 2.0;
         double far = Math.min(
                 across / Math.max(1e-9, Math.abs(Math.cos(direction))),
                 down / Math.max(1e-9, Math.abs(Math.sin(direction))));
-        return new LiveFrame.Place(across + far * Math.cos(direction), down + far * Math.sin(direction));
+        return new FrameScene.Place(across + far * Math.cos(direction), down + far * Math.sin(direction));
     }
 }

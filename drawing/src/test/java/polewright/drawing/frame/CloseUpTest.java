@@ -1,4 +1,4 @@
-package polewright.operations.picture;
+package polewright.drawing.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -10,29 +10,30 @@ import polewright.sky.angle.Angle;
 
 /** A part of a frame shows what is in it in the right place, and points to what is not. */
 class CloseUpTest {
-    private static final LiveFrame WHOLE = new LiveFrame(
+    private static final FrameScene WHOLE = new FrameScene(
             "frame.fits",
             Optional.empty(),
             1000,
             800,
             3,
             List.of(star(250, 200, "in the middle"), star(300, 200, "to the right"), star(900, 700, "elsewhere")),
+            List.of(),
             mark("pole", 750, 200),
             Optional.of(mark("axis", 260, 210)),
-            new LiveFrame.Scale(200, Angle.ofArcseconds(600)),
+            Angle.ofArcseconds(3),
             0.5,
             2);
 
-    private static LiveFrame.Star star(double x, double y, String name) {
-        return new LiveFrame.Star(new LiveFrame.Place(x, y), 5, Optional.of(name));
+    private static FrameScene.Star star(double x, double y, String name) {
+        return new FrameScene.Star(new FrameScene.Place(x, y), 5, Optional.of(name));
     }
 
-    private static LiveFrame.Mark mark(String label, double x, double y) {
-        return new LiveFrame.Mark(
+    private static FrameScene.Mark mark(String label, double x, double y) {
+        return new FrameScene.Mark(
                 label,
-                Optional.of(new LiveFrame.Place(x, y)),
+                Optional.of(new FrameScene.Place(x, y)),
                 true,
-                new LiveFrame.Place(0, 0),
+                new FrameScene.Place(0, 0),
                 0,
                 Angle.ofArcminutes(10),
                 List.of());
@@ -45,26 +46,28 @@ class CloseUpTest {
 
     @Test
     void stars_areInPlaceInThePart_andAbsentOutside() {
-        LiveFrame part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
+        FrameScene part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
         assertThat(part.stars()).hasSize(2);
-        assertThat(part.stars().get(0).place()).isEqualTo(new LiveFrame.Place(500, 400));
-        assertThat(part.stars().get(1).place()).isEqualTo(new LiveFrame.Place(700, 400));
+        assertThat(part.stars().get(0).place()).isEqualTo(new FrameScene.Place(500, 400));
+        assertThat(part.stars().get(1).place()).isEqualTo(new FrameScene.Place(700, 400));
     }
 
     @Test
     void marksOutside_arePointedTo_marksInsideAreDrawn() {
-        LiveFrame part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
+        FrameScene part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
         assertThat(part.pole().isOnFrame()).isFalse();
-        assertThat(part.pole().edge()).isEqualTo(new LiveFrame.Place(1000, 400));
+        assertThat(part.pole().edge()).isEqualTo(new FrameScene.Place(1000, 400));
         assertThat(part.pole().direction()).isZero();
-        assertThat(part.axis().orElseThrow().place()).hasValue(new LiveFrame.Place(540, 440));
+        assertThat(part.axis().orElseThrow().place()).hasValue(new FrameScene.Place(540, 440));
     }
 
     @Test
     void scaleBar_spansItsStatedAngle() {
-        LiveFrame.Scale bar = new CloseUp(4, 0.25, 0.25).of(WHOLE).scale();
-        assertThat(bar.points() / bar.sky().arcseconds()).isCloseTo(4 * 200 / 600.0, within(1e-9));
-        assertThat(bar.points()).isLessThanOrEqualTo(250);
+        FrameScene part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
+        assertThat(part.points(part.scale().length())
+                        / part.scale().length().arcseconds())
+                .isCloseTo(4 / 3.0, within(1e-9));
+        assertThat(part.points(part.scale().length())).isLessThanOrEqualTo(250);
     }
 
     @Test

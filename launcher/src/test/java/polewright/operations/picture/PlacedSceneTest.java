@@ -20,6 +20,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.alignment.camera.AxisFromFrames;
 import polewright.drawing.Palette;
+import polewright.drawing.frame.FrameDrawing;
+import polewright.drawing.frame.FrameScene;
 import polewright.image.decode.RowOrder;
 import polewright.image.match.StarPair;
 import polewright.operations.camera.CameraEvening;
@@ -35,7 +37,7 @@ import polewright.sky.atlas.NamedStars;
 import polewright.sky.place.Weather;
 
 /** Marks on a live frame are drawn where the light is, near the pole and far from it. */
-class LiveFrameTest {
+class PlacedSceneTest {
     private static final Weather WEATHER = Weather.standardAt(CameraEvening.LARKFELL.heightMetres());
 
     @TempDir
@@ -71,8 +73,8 @@ class LiveFrameTest {
         axis = AxisFromFrames.of(CameraEvening.LARKFELL, series.attitudes().subList(0, 3));
     }
 
-    private static LiveFrame live(int number) {
-        return LiveFrame.of(
+    private static FrameScene live(int number) {
+        return PlacedScene.onScreen(
                 PLACED.get(number),
                 series.attitudes().get(number),
                 CameraEvening.LARKFELL,
@@ -90,7 +92,7 @@ class LiveFrameTest {
     @Test
     void knownStars_areMarkedOnTheirImages() throws IOException {
         BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.RED));
-        List<LiveFrame.Star> stars = live(0).stars();
+        List<FrameScene.Star> stars = live(0).stars();
         assertThat(stars).hasSameSizeAs(PLACED.get(0).match().pairs());
         long bright = stars.subList(0, 10).stream()
                 .filter(star -> red(picture, star.place().x(), star.place().y()) > 100)
@@ -116,13 +118,13 @@ class LiveFrameTest {
 
     @Test
     void poleAndAxis_areMarkedAmongTheStars() {
-        LiveFrame live = live(0);
+        FrameScene live = live(0);
         assertThat(live.pole().isOnFrame()).isTrue();
-        LiveFrame.Mark found = live.axis().orElseThrow();
+        FrameScene.Mark found = live.axis().orElseThrow();
         assertThat(found.isOnFrame()).isTrue();
         // 20.6″ a pixel; the true axis is 42′ east and 17′ low.
-        LiveFrame.Place pole = live.pole().place().orElseThrow();
-        LiveFrame.Place mark = found.place().orElseThrow();
+        FrameScene.Place pole = live.pole().place().orElseThrow();
+        FrameScene.Place mark = found.place().orElseThrow();
         double apart = Math.hypot(pole.x() - mark.x(), pole.y() - mark.y());
         assertThat(apart).isCloseTo(Math.hypot(42, 17) * 60 / 20.6, within(3.0));
         assertThat(found.outline()).hasSize(72);
@@ -131,15 +133,15 @@ class LiveFrameTest {
     /** Turning right ascension rotates the picture about the axis, whose position on the frame stays fixed. */
     @Test
     void axis_staysFixedOnTheFrame_whileRightAscensionTurns() {
-        LiveFrame.Place first = live(0).axis().orElseThrow().place().orElseThrow();
-        LiveFrame.Place last = live(2).axis().orElseThrow().place().orElseThrow();
+        FrameScene.Place first = live(0).axis().orElseThrow().place().orElseThrow();
+        FrameScene.Place last = live(2).axis().orElseThrow().place().orElseThrow();
         assertThat(last.x()).isCloseTo(first.x(), within(1.0));
         assertThat(last.y()).isCloseTo(first.y(), within(1.0));
     }
 
     @Test
     void poleOffTheFrame_hasAnArrowAtTheEdge() {
-        LiveFrame live = live(3);
+        FrameScene live = live(3);
         assertThat(live.pole().isOnFrame()).isFalse();
         assertThat(live.pole().away().degrees()).isCloseTo(20, within(1.5));
         Vector3D north = Vector3D.PLUS_K;
@@ -147,11 +149,11 @@ class LiveFrameTest {
                 .isCloseTo(live.pole().away().radians(), within(0.01));
         // The pole is to the north.
         assertThat(Math.cos(live.pole().direction() - live.north())).isGreaterThan(0.99);
-        LiveFrame.Place edge = live.pole().edge();
+        FrameScene.Place edge = live.pole().edge();
         double toRim =
                 Math.min(Math.min(edge.x(), live.width() - edge.x()), Math.min(edge.y(), live.height() - edge.y()));
         assertThat(toRim).isCloseTo(0, within(2.0));
-        assertThat(LiveFrameDrawing.of(live, Palette.LIGHT))
+        assertThat(FrameDrawing.svg(live, Palette.LIGHT))
                 .contains("north celestial pole, "
                         + String.format("%.1f°", live.pole().away().degrees()))
                 .contains("The pole is off the frame, ");
@@ -167,15 +169,14 @@ class LiveFrameTest {
 
     @Test
     void scaleBar_isARoundAngle() {
-        LiveFrame.Scale scale = live(0).scale();
-        assertThat(scale.sky().arcminutes()).isCloseTo(30, within(1e-9));
-        assertThat(scale.points()).isCloseTo(1800 / 20.6, within(1.0));
+        assertThat(live(0).scale().length().arcminutes()).isCloseTo(30, within(1e-9));
+        assertThat(live(0).points(live(0).scale().length())).isCloseTo(1800 / 20.6, within(1.0));
     }
 
     @Test
     void drawing_usesOnlyItsPalette() {
         for (Palette palette : List.of(Palette.LIGHT, Palette.DARK)) {
-            String svg = LiveFrameDrawing.of(live(0), palette);
+            String svg = FrameDrawing.svg(live(0), palette);
             assertThat(svg).startsWith("<svg ").contains("class=\"pole\"", "class=\"axis\"", "class=\"scale\"");
             List<String> colours = java.util.regex.Pattern.compile("#[0-9a-f]{6}")
                     .matcher(svg)
@@ -189,7 +190,7 @@ class LiveFrameTest {
 
     @Test
     void drawing_hasATextDescription() {
-        assertThat(LiveFrameDrawing.description(live(0)))
+        assertThat(FrameDrawing.description(live(0)))
                 .matches(
                         "\\d+ of \\d+ stars matched\\. The pole is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\."
                                 + " The axis is on the frame, [\\d.]+[°′] from the centre, [a-z ]+\\.");
@@ -211,7 +212,7 @@ class LiveFrameTest {
     @Test
     void daytimePicture_showsDarkStarsOnThePageBackground() throws IOException {
         BufferedImage picture = image(ScreenPicture.of(DECODED.get(0)).png(Tint.of(Palette.LIGHT)));
-        LiveFrame.Star brightest = live(0).stars().get(0);
+        FrameScene.Star brightest = live(0).stars().get(0);
         assertThat(red(picture, brightest.place().x(), brightest.place().y())).isLessThan(100);
         assertThat(red(picture, 3, 3)).isGreaterThan(180);
     }
