@@ -34,9 +34,10 @@ public record Scale(double low, double high, double from, double to) {
     public List<Double> multiples(double step) {
         List<Double> values = new ArrayList<>();
         // Allowance for the last digit of a step such as 0.1.
-        double first = Math.ceil(low / step - 1e-9);
-        for (double i = first; i * step <= high + step * 1e-9; i++) {
-            values.add(i * step);
+        long first = (long) Math.ceil(low / step - 1e-9);
+        long last = (long) Math.floor(high / step + 1e-9);
+        for (long i = first; i <= last; i++) {
+            values.add((double) i * step);
         }
         return values;
     }

@@ -14,6 +14,7 @@
  *   .zone      the tolerance zone and the axis
  *   .strip     altitudes along the horizon and through the night, the axis over seasons
  *   .chart     the sky around a target in an optic
+ *   .frame     what lies over a frame's image
  * </pre>
  */
 @NullMarked

@@ -112,12 +112,12 @@ public final class FrameDrawing {
 
     /** The mark of a matched star. */
     static void matched(Canvas canvas, Palette palette, Vector2D at, double radius) {
-        canvas.circle(Look.line(palette.ink(), 1.5), at, radius);
+        canvas.circle(Look.line(palette.ink(), 2), at, radius);
     }
 
     /** The mark of a star that was not matched: two ticks that point at it from below. */
     static void unmatched(Canvas canvas, Palette palette, Vector2D at) {
-        Look look = Look.line(palette.guide(), 1.5);
+        Look look = Look.line(palette.guide(), 2.5);
         canvas.line(look, moved(at, -12, 12), moved(at, -6, 6));
         canvas.line(look, moved(at, 12, 12), moved(at, 6, 6));
     }
