@@ -33,7 +33,13 @@ final class PictureOption {
      *
      * @param words caption below the picture, in addition to the description of the frame
      */
-    void draw(Workbench workbench, Output output, PlacedFrame placed, PointMark pole, Optional<PointMark> axis, List<String> words) {
+    void draw(
+            Workbench workbench,
+            Output output,
+            PlacedFrame placed,
+            PointMark pole,
+            Optional<PointMark> axis,
+            List<String> words) {
         if (file == null) {
             return;
         }
@@ -49,9 +55,7 @@ final class PictureOption {
                 placed.match().plate().scale().arcseconds(),
                 placed.mirroredAsDrawn() ? "; mirrored" : ""));
         lines.addAll(words);
-        ResultFile.write(
-                file,
-                FramePicture.png(frame, placed, pole, axis, lines));
+        ResultFile.write(file, FramePicture.png(frame, placed, pole, axis, lines));
         output.mention(workbench, "Drawn: " + file);
     }
 

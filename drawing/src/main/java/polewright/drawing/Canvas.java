@@ -1,6 +1,5 @@
 package polewright.drawing;
 
-import java.util.List;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;

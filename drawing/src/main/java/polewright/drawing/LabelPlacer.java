@@ -72,8 +72,7 @@ public final class LabelPlacer {
      * @param stretch deviation from that ideal distance
      * @param size of its letters
      */
-    public record Placed(
-            List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch, double size) {
+    public record Placed(List<String> lines, Box box, Vector2D pointedAt, double gap, double stretch, double size) {
         public boolean needsLeader() {
             return leaderStart().distance(pointedAt) > gap + FREE * unit();
         }
@@ -199,8 +198,8 @@ public final class LabelPlacer {
                             && stretch >= least
                             && stretch < most
                             && taken.stream().noneMatch(box::meets)) {
-                        candidates.add(
-                                new Placed(wanted.lines(), box, target.nearestTo(box.middle()), wanted.gap(), stretch, size));
+                        candidates.add(new Placed(
+                                wanted.lines(), box, target.nearestTo(box.middle()), wanted.gap(), stretch, size));
                     }
                 }
             }

@@ -15,7 +15,7 @@ import java.util.List;
 public record Scale(double low, double high, double from, double to) {
     /** A scale of time, in seconds. */
     public static Scale of(Instant low, Instant high, double from, double to) {
-        return new Scale(low.getEpochSecond(), high.getEpochSecond(), from, to);
+        return new Scale((double) low.getEpochSecond(), (double) high.getEpochSecond(), from, to);
     }
 
     public double at(double value) {
@@ -23,7 +23,7 @@ public record Scale(double low, double high, double from, double to) {
     }
 
     public double at(Instant time) {
-        return at(time.getEpochSecond());
+        return at((double) time.getEpochSecond());
     }
 
     public boolean holds(double value) {

@@ -224,7 +224,8 @@ public final class FrameDrawing {
         canvas.line(look, moved(from, 0, -6), moved(from, 0, 6));
         canvas.line(look, moved(to, 0, -6), moved(to, 0, 6));
         Vector2D middle = moved(to, -length / 2, -10);
-        canvas.text(middle, Anchor.MIDDLE, letters, palette.text(), frame.scale().words());
+        canvas.text(
+                middle, Anchor.MIDDLE, letters, palette.text(), frame.scale().words());
         canvas.close();
         placer.keepOff(Box.about(middle, length + letters, 3 * letters));
     }

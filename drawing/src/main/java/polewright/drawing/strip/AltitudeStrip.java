@@ -13,12 +13,8 @@ import polewright.drawing.Svg.Look;
 record AltitudeStrip(Plot plot) {
     private static final double ZENITH_DEG = 90;
 
-    static AltitudeStrip on(Sheet sheet, Box area, double fromValue, double toValue) {
-        return new AltitudeStrip(new Plot(
-                sheet,
-                area,
-                new Scale(fromValue, toValue, area.left(), area.right()),
-                new Scale(0, ZENITH_DEG, area.bottom(), area.top())));
+    static AltitudeStrip on(Sheet sheet, Box area, Scale across) {
+        return new AltitudeStrip(new Plot(sheet, area, across, new Scale(0, ZENITH_DEG, area.bottom(), area.top())));
     }
 
     Sheet sheet() {

@@ -9,6 +9,7 @@ import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Box;
 import polewright.drawing.Palette;
 import polewright.drawing.Plot;
+import polewright.drawing.Scale;
 import polewright.drawing.Sheet;
 import polewright.drawing.Svg.Look;
 import polewright.sky.time.Interval;
@@ -31,11 +32,8 @@ public final class NightDrawing {
                 "Altitude of tonight's targets",
                 night.targets().size() + " targets from sunset to sunrise, and the Moon.",
                 palette);
-        this.strip = AltitudeStrip.on(
-                sheet,
-                AREA,
-                night.shown().from().getEpochSecond(),
-                night.shown().to().getEpochSecond());
+        Interval shown = night.shown();
+        this.strip = AltitudeStrip.on(sheet, AREA, Scale.of(shown.from(), shown.to(), AREA.left(), AREA.right()));
     }
 
     /** The picture as SVG, with hours of that time zone below it. */
@@ -69,7 +67,7 @@ public final class NightDrawing {
         List<Plot.Tick> hours = new ArrayList<>();
         ZonedDateTime hour = night.shown().from().atZone(zone).truncatedTo(ChronoUnit.HOURS);
         for (; !hour.toInstant().isAfter(night.shown().to()); hour = hour.plusHours(1)) {
-            hours.add(new Plot.Tick(hour.getHour(), hour.toEpochSecond(), String.valueOf(hour.getHour())));
+            hours.add(new Plot.Tick(hour.getHour(), (double) hour.toEpochSecond(), String.valueOf(hour.getHour())));
         }
         strip.plot().ticks(hours);
     }
@@ -93,7 +91,7 @@ public final class NightDrawing {
 
     private static List<Vector2D> places(List<NightAltitudes.Point> points) {
         return points.stream()
-                .map(point -> new Vector2D(point.at().getEpochSecond(), point.altitudeDeg()))
+                .map(point -> new Vector2D((double) point.at().getEpochSecond(), point.altitudeDeg()))
                 .toList();
     }
 }

@@ -150,7 +150,7 @@ public final class SeasonsDrawing {
             if (!isLong || day.getDayOfMonth() == 1) {
                 dates.add(new Plot.Tick(
                         isLong ? day.getMonthValue() - 1 : day.toEpochDay(),
-                        day.atStartOfDay(ZoneOffset.UTC).toEpochSecond(),
+                        (double) day.atStartOfDay(ZoneOffset.UTC).toEpochSecond(),
                         (isLong ? MONTH : DAY).format(day)));
             }
         }

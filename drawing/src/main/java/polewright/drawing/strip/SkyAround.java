@@ -8,6 +8,7 @@ import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.hipparchus.geometry.euclidean.twod.Vector2D;
 import polewright.drawing.Box;
 import polewright.drawing.Plot;
+import polewright.drawing.Scale;
 import polewright.drawing.Sheet;
 import polewright.drawing.Svg.Look;
 import polewright.sky.angle.Angle;
@@ -24,7 +25,7 @@ record SkyAround(AltitudeStrip strip, Site site) {
     private static final double BESIDE_DEG = 1e-6;
 
     static SkyAround on(Sheet sheet, Box area, Site site) {
-        return new SkyAround(AltitudeStrip.on(sheet, area, 0, 360), site);
+        return new SkyAround(AltitudeStrip.on(sheet, area, new Scale(0, 360, area.left(), area.right())), site);
     }
 
     Sheet sheet() {

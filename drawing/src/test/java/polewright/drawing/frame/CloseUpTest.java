@@ -64,8 +64,7 @@ class CloseUpTest {
     @Test
     void scaleBar_spansItsStatedAngle() {
         FrameScene part = new CloseUp(4, 0.25, 0.25).of(WHOLE);
-        assertThat(part.points(part.scale().length())
-                        / part.scale().length().arcseconds())
+        assertThat(part.points(part.scale().length()) / part.scale().length().arcseconds())
                 .isCloseTo(4 / 3.0, within(1e-9));
         assertThat(part.points(part.scale().length())).isLessThanOrEqualTo(250);
     }

@@ -53,7 +53,12 @@ class FrameDrawingTest {
                 120,
                 stars,
                 unmatched,
-                mark(pole, width * (2 * random.nextDouble() - 0.5), height * (2 * random.nextDouble() - 0.5), width, height),
+                mark(
+                        pole,
+                        width * (2 * random.nextDouble() - 0.5),
+                        height * (2 * random.nextDouble() - 0.5),
+                        width,
+                        height),
                 Optional.of(mark(
                         "axis",
                         width * (2 * random.nextDouble() - 0.5),
@@ -83,8 +88,7 @@ class FrameDrawingTest {
         FrameScene scene = scene(new Random(3), "north celestial pole");
         String words = "word ".repeat(60).strip();
         FrameCaption caption = new FrameCaption(scene, List.of(words));
-        Svg svg = Svg.overlay(
-                scene.width(), scene.height() + caption.height(), "Frame", "A frame.", Palette.LIGHT);
+        Svg svg = Svg.overlay(scene.width(), scene.height() + caption.height(), "Frame", "A frame.", Palette.LIGHT);
         FrameDrawing.draw(scene, svg, Palette.LIGHT);
         caption.draw(svg, Palette.LIGHT);
         DrawnSvg drawn = DrawnSvg.parse(svg.finished());

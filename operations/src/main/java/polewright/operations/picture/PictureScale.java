@@ -19,7 +19,8 @@ record PictureScale(int frameWidth, int frameHeight, RowOrder rows, double perPi
     private static final int LONGER_SIDE = 1200;
 
     static PictureScale forFile(int frameWidth, int frameHeight, RowOrder rows) {
-        return new PictureScale(frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
+        return new PictureScale(
+                frameWidth, frameHeight, rows, (double) LONGER_SIDE / Math.max(frameWidth, frameHeight));
     }
 
     /** For a screen: no wider than this, and never larger than the frame. */

@@ -60,9 +60,7 @@ final class PixelCanvas implements Canvas {
 
     @Override
     public void circle(Look look, Vector2D centre, double radius) {
-        draw(
-                look,
-                new Ellipse2D.Double(centre.getX() - radius, centre.getY() - radius, 2 * radius, 2 * radius));
+        draw(look, new Ellipse2D.Double(centre.getX() - radius, centre.getY() - radius, 2 * radius, 2 * radius));
     }
 
     @Override

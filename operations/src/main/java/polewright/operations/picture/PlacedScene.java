@@ -36,8 +36,7 @@ public final class PlacedScene {
             PlacedFrame placed, CameraAttitude attitude, Site site, Optional<AxisEstimate> axis) {
         int columns = placed.match().plate().width();
         int rows = placed.match().plate().height();
-        View view =
-                new View(placed, PictureScale.forScreen(columns, rows, placed.rows(), ScreenPicture.MOST_WIDE));
+        View view = new View(placed, PictureScale.forScreen(columns, rows, placed.rows(), ScreenPicture.MOST_WIDE));
         return scene(
                 view,
                 List.of(),

@@ -41,9 +41,7 @@ public final class PointMarks {
      */
     public static PointMark truePole(PlacedFrame placed, CameraAttitude attitude, Site site) {
         return new PointMark(
-                among(placed, attitude, AxisPointing.atPole(site).elevatedEnd()),
-                List.of(),
-                words(site.isNorthern()));
+                among(placed, attitude, AxisPointing.atPole(site).elevatedEnd()), List.of(), words(site.isNorthern()));
     }
 
     /** The axis and its 95 % confidence region. */
