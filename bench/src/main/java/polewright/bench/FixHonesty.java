@@ -104,6 +104,6 @@ public final class FixHonesty {
     }
 
     private static boolean known(RehearsedNight.Moment moment) {
-        return !(moment.night().fix() instanceof Fix.Underdetermined);
+        return moment.night().fix().isDetermined();
     }
 }

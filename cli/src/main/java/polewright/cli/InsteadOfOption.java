@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.session.StandingEvents;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -42,7 +43,7 @@ final class InsteadOfOption {
                 .orElseThrow(() -> new InputRefused(
                         "there is no event " + number + " that counts",
                         "give the number of a sighting, as the log shows it"));
-        if (named instanceof NightEvent.MeasurementCorrected again) {
+        if (named instanceof Correction.MeasurementCorrected again) {
             // A replacement is replaced together with its original.
             return replaced(standing, again.seq());
         }
@@ -56,15 +57,15 @@ final class InsteadOfOption {
                 standing.asLogged().stream()
                         .map(LoggedEvent::event)
                         .filter(event ->
-                                event instanceof NightEvent.MeasurementCorrected later && later.seq() == number)
-                        .map(event -> ((NightEvent.MeasurementCorrected) event).meant())
+                                event instanceof Correction.MeasurementCorrected later && later.seq() == number)
+                        .map(event -> ((Correction.MeasurementCorrected) event).meant())
                         .reduce(entered, (earlier, later) -> later));
     }
 
     /** The event to log: the measurement itself, or its replacement of the other. */
     NightEvent event(NightEvent.Measurement measured, List<LoggedEvent> night) {
         return replaced(night)
-                .<NightEvent>map(one -> new NightEvent.MeasurementCorrected(one.seq(), measured))
+                .<NightEvent>map(one -> new Correction.MeasurementCorrected(one.seq(), measured))
                 .orElse(measured);
     }
 

@@ -7,6 +7,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import polewright.operations.Workbench;
 import polewright.session.NightState;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
@@ -57,7 +58,7 @@ final class RetimeCommand extends AppendingCommand {
             throw new InputRefused(
                     "adding " + minutes + " minutes is beyond 50 years", "give the clock error in minutes");
         }
-        return new NightEvent.ClockCorrected(
+        return new Correction.ClockCorrected(
                 first, last == null ? newest : last, Duration.ofSeconds(Math.round(minutes * SECONDS_A_MINUTE)));
     }
 

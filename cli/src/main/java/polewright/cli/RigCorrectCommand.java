@@ -16,6 +16,7 @@ import polewright.mount.rig.View;
 import polewright.operations.Workbench;
 import polewright.operations.seasons.LoggedRigs;
 import polewright.session.NightState;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -88,7 +89,7 @@ final class RigCorrectCommand extends AppendingCommand {
             throw new InputRefused(
                     "the rig already has these values", "give the figure that is wrong, with its correct value");
         }
-        return new NightEvent.RigCorrected(correction);
+        return new Correction.RigCorrected(correction);
     }
 
     private Optional<Rig> another(Workbench bench, NightEvent.Begun begun) {

@@ -13,6 +13,7 @@ import polewright.operations.input.SiteInput;
 import polewright.report.text.AngleWords;
 import polewright.session.DoubtfulSite;
 import polewright.session.NightState;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
@@ -93,7 +94,7 @@ final class SiteCommand implements Callable<Integer> {
                 throw new InputRefused("the site already has these values", "give the correct site");
             }
             doubtful = DoubtfulSite.of(corrected, bench.clock().getZone(), bench.now(), Optional.empty());
-            return new NightEvent.SiteCorrected(corrected);
+            return new Correction.SiteCorrected(corrected);
         }
 
         private Site corrected(Site entered) {

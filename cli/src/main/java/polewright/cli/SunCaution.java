@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import polewright.report.text.AngleWords;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.Ephemeris;
@@ -25,7 +26,7 @@ final class SunCaution {
 
     /** For an event just logged: one line, or none. */
     static List<String> of(NightEvent event, Site site) {
-        if (event instanceof NightEvent.MeasurementCorrected corrected) {
+        if (event instanceof Correction.MeasurementCorrected corrected) {
             return of(corrected.meant(), site);
         }
         if (!(event instanceof NightEvent.Measurement measured)) {

@@ -18,6 +18,7 @@ import polewright.operations.input.UtcInput;
 import polewright.report.text.EventWords;
 import polewright.report.text.Fractions;
 import polewright.session.NightState;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 
 /** Commands for actions at the wedge, other than sighting. */
@@ -122,7 +123,7 @@ final class WedgeCommands {
                 checkForSlip("azimuth", azimuth, advised(before, ScrewTurn.Which.AZIMUTH));
                 checkForSlip("altitude", altitude, advised(before, ScrewTurn.Which.ALTITUDE));
             }
-            return insteadOf == null ? turned : new NightEvent.TurnCorrected(insteadOf, turned);
+            return insteadOf == null ? turned : new Correction.TurnCorrected(insteadOf, turned);
         }
 
         /** Few wedges have this many turns: a decimal point may be missing, unless this many were advised. */
@@ -149,7 +150,7 @@ final class WedgeCommands {
             if (insteadOf != null || !azimuth.isNone() || !altitude.isNone()) {
                 throw new OperationFailed("--unlogged-after is for turns of unknown size. Leave out the turns.");
             }
-            return new NightEvent.TurnNotLogged(after, screw != Screw.altitude, screw != Screw.azimuth);
+            return new Correction.TurnNotLogged(after, screw != Screw.altitude, screw != Screw.azimuth);
         }
 
         @Override

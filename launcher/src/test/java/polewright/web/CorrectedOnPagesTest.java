@@ -22,6 +22,7 @@ import polewright.alignment.sighting.CompassBearing;
 import polewright.alignment.sighting.Misreading;
 import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.ScrewSense;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
@@ -78,7 +79,7 @@ class CorrectedOnPagesTest {
         assertThat(post("correct-rig", Map.of("azimuth-reversed", "yes", "altitude-gain", "0.75"))
                         .statusCode())
                 .isEqualTo(303);
-        assertThat(last()).isInstanceOf(NightEvent.RigCorrected.class);
+        assertThat(last()).isInstanceOf(Correction.RigCorrected.class);
         assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(page("/rig")).contains("clockwise moves the axis left", "arm 240 mm");
 
@@ -159,7 +160,7 @@ class CorrectedOnPagesTest {
                                         "toward", "north"))
                         .statusCode())
                 .isEqualTo(303);
-        assertThat(last()).isInstanceOf(NightEvent.MeasurementCorrected.class);
+        assertThat(last()).isInstanceOf(Correction.MeasurementCorrected.class);
         assertThat(night.session().tonight().orElseThrow().state().standing()).hasSize(3);
         assertThat(page("/nights")).contains("(replaced by #4)", "in place of #3: drift: ");
     }
@@ -186,7 +187,7 @@ class CorrectedOnPagesTest {
                         3,
                         new Step.Turned(3, new HandTurns(1.5, -0.5), HandTurns.straight(1)),
                         "it went the other way")))
-                .isEqualTo(new NightEvent.TurnCorrected(
+                .isEqualTo(new Correction.TurnCorrected(
                         3, new NightEvent.ScrewsTurned(new HandTurns(1.5, -0.5), HandTurns.straight(1))));
         assertThat(pressed(new Mistake.TurnMistaken(3, new Step.Turned(3, 0, 0), "nothing had moved")))
                 .isEqualTo(new NightEvent.Withdrawn(3));
@@ -195,15 +196,15 @@ class CorrectedOnPagesTest {
                 .sighting();
         Misreading misreading = result.misreadings().get(0);
         NightEvent corrected = pressed(new Mistake.SightingMisread(2, misreading.meant(), misreading.cause()));
-        assertThat(corrected).isInstanceOf(NightEvent.MeasurementCorrected.class);
-        assertThat(((CompassBearing) ((NightEvent.SightingTaken) ((NightEvent.MeasurementCorrected) corrected).meant())
+        assertThat(corrected).isInstanceOf(Correction.MeasurementCorrected.class);
+        assertThat(((CompassBearing) ((NightEvent.SightingTaken) ((Correction.MeasurementCorrected) corrected).meant())
                                 .sighting())
                         .declination()
                         .degrees())
                 .isEqualTo(-2);
         assertThat(pressed(new Mistake.SiteWrong(Site.ofDegrees(-54.6, -2.9, 240), "the site were in the south")))
-                .isEqualTo(new NightEvent.SiteCorrected(Site.ofDegrees(-54.6, -2.9, 240)));
+                .isEqualTo(new Correction.SiteCorrected(Site.ofDegrees(-54.6, -2.9, 240)));
         assertThat(pressed(new Mistake.ClockWrong(Duration.ofHours(-2), "the clock was 2 hours fast")))
-                .isInstanceOf(NightEvent.ClockCorrected.class);
+                .isInstanceOf(Correction.ClockCorrected.class);
     }
 }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
@@ -23,24 +24,24 @@ final class ClockCorrections {
      * @param standing the events not withdrawn
      */
     static List<LoggedEvent> applied(List<LoggedEvent> standing) {
-        List<NightEvent.ClockCorrected> corrections = standing.stream()
+        List<Correction.ClockCorrected> corrections = standing.stream()
                 .map(LoggedEvent::event)
-                .filter(NightEvent.ClockCorrected.class::isInstance)
-                .map(NightEvent.ClockCorrected.class::cast)
+                .filter(Correction.ClockCorrected.class::isInstance)
+                .map(Correction.ClockCorrected.class::cast)
                 .toList();
         if (corrections.isEmpty()) {
             return standing;
         }
         return standing.stream()
-                .filter(logged -> !(logged.event() instanceof NightEvent.ClockCorrected))
+                .filter(logged -> !(logged.event() instanceof Correction.ClockCorrected))
                 .map(logged -> corrected(logged, corrections))
                 .toList();
     }
 
-    private static LoggedEvent corrected(LoggedEvent logged, List<NightEvent.ClockCorrected> corrections) {
+    private static LoggedEvent corrected(LoggedEvent logged, List<Correction.ClockCorrected> corrections) {
         Duration shift = corrections.stream()
                 .filter(one -> one.seq() <= logged.seq() && logged.seq() <= one.last())
-                .map(NightEvent.ClockCorrected::shift)
+                .map(Correction.ClockCorrected::shift)
                 .reduce(Duration.ZERO, Duration::plus);
         if (shift.isZero()) {
             return logged;

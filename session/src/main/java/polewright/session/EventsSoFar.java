@@ -110,9 +110,8 @@ final class EventsSoFar {
         steps.addAll(stepsOf(logged, models));
         clamped = NightSteps.isClampedAfter(event, clamped);
         skipped = skipped.after(logged);
-        if (event instanceof NightEvent.SightingTaken taken) {
-            sighted(logged.seq(), taken.sighting());
-        } else if (event instanceof NightEvent.ScrewMove) {
+        event.asSighting().ifPresent(sighting -> sighted(logged.seq(), sighting));
+        if (event instanceof NightEvent.ScrewMove) {
             isTurnUnseen = true;
         } else if (event instanceof NightEvent.Clamped) {
             lastSinceClamp = Optional.empty();
@@ -133,13 +132,12 @@ final class EventsSoFar {
         try {
             return NightSteps.of(logged, clamped, begun, settings, models);
         } catch (InputRefused refused) {
-            if (logged.event() instanceof NightEvent.SightingTaken taken) {
-                throw MistakenClockOrSite.allowing(begun, steps, logged.seq(), taken.sighting())
-                        .words()
-                        .map(words -> refused.adding("It would have been up if " + words + "."))
-                        .orElse(refused);
-            }
-            throw refused;
+            throw logged.event()
+                    .asSighting()
+                    .flatMap(sighting -> MistakenClockOrSite.allowing(begun, steps, logged.seq(), sighting)
+                            .words())
+                    .map(words -> refused.adding("It would have been up if " + words + "."))
+                    .orElse(refused);
         }
     }
 

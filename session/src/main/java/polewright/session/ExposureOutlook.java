@@ -8,7 +8,6 @@ import polewright.alignment.advice.Prospect;
 import polewright.alignment.allowance.ExposureLimits;
 import polewright.alignment.allowance.ExposureLimits.Limit;
 import polewright.alignment.fix.AxisState;
-import polewright.alignment.fix.Fix;
 import polewright.alignment.work.Guiding;
 import polewright.alignment.work.ImagingRun;
 import polewright.alignment.work.Work;
@@ -32,7 +31,7 @@ public record ExposureOutlook(ImagingRun shot, Limit now, Optional<After> next) 
 
     /** For each imaging run of tonight's work; none without a fix. */
     public static List<ExposureOutlook> of(NightState night) {
-        if (night.fix() instanceof Fix.Underdetermined) {
+        if (!night.fix().isDetermined()) {
             return List.of();
         }
         AxisState state = night.fix().state();

@@ -24,7 +24,7 @@ import polewright.alignment.fix.GrowingFix;
 import polewright.alignment.fix.Step;
 import polewright.alignment.sighting.CentredStars;
 import polewright.alignment.sighting.Sighting;
-import polewright.alignment.sighting.TurnedFrames;
+import polewright.alignment.sighting.SightingFormat;
 import polewright.alignment.work.Work;
 import polewright.mount.pointing.CentredStar;
 import polewright.session.event.LoggedEvent;
@@ -135,7 +135,9 @@ public record NightState(
     private static boolean isCameraInUse(List<LoggedEvent> standing) {
         for (int i = standing.size() - 1; i >= 0; i--) {
             if (standing.get(i).event() instanceof NightEvent.Measurement last) {
-                return last instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
+                return last.asSighting()
+                        .filter(sighting -> sighting.format() == SightingFormat.FRAMES)
+                        .isPresent();
             }
         }
         return false;
@@ -180,10 +182,9 @@ public record NightState(
      */
     public Optional<MistakenClockOrSite> mistakeIfDark() {
         boolean isSkySeen = standing.stream()
-                .anyMatch(logged -> logged.event() instanceof NightEvent.SightingTaken taken
-                        && !taken.sighting()
-                                .linesOfSight(begun.site(), begun.weather())
-                                .isEmpty());
+                .flatMap(logged -> logged.event().asSighting().stream())
+                .anyMatch(sighting ->
+                        !sighting.linesOfSight(begun.site(), begun.weather()).isEmpty());
         return situation.daylight() == Daylight.NONE || isSkySeen
                 ? Optional.empty()
                 : Optional.of(MistakenClockOrSite.darkening(begun, NightSteps.of(standing, begun), now));

@@ -5,7 +5,9 @@ import java.util.List;
 import polewright.alignment.fix.AxisState;
 import polewright.alignment.fix.Step;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
+import polewright.session.event.MoveVisitor;
 import polewright.session.event.NightEvent;
 
 /** Converts events to steps of the fix. */
@@ -44,25 +46,14 @@ final class NightSteps {
             NightEvent.Begun begun,
             SharedInstrumentErrors settings,
             NightState.ModelCache models) {
-        NightEvent event = logged.event();
         long seq = logged.seq();
-        Rig rig = begun.rig();
-        if (event instanceof NightEvent.SightingTaken taken) {
-            return List.of(models.step(seq, settings.sharingItsError(seq, taken.sighting()), begun));
-        } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            return turned(new Step.Turned(seq, turned.azimuth(), turned.altitude()), clamped, rig);
-        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
-            return turned(Step.TurnedUnlogged.after(seq, unlogged.azimuth(), unlogged.altitude()), clamped, rig);
-        } else if (event instanceof NightEvent.Clamped) {
-            return List.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
-        } else if (event instanceof NightEvent.Unclamped) {
-            return List.of(loosened(seq, rig));
-        } else if (event instanceof NightEvent.Knocked) {
-            return List.of(new Step.Shifted(seq, AxisState.PRIOR_SIGMA));
-        } else if (event instanceof NightEvent.MountMove) {
-            throw new IllegalStateException("no step for " + event.getClass());
+        if (logged.event() instanceof NightEvent.MountMove move) {
+            return move.acceptMove(new OfMove(seq, clamped, begun.rig()));
         }
-        return List.of();
+        return logged.event()
+                .asSighting()
+                .map(sighting -> List.<Step>of(models.step(seq, settings.sharingItsError(seq, sighting), begun)))
+                .orElse(List.of());
     }
 
     /** Whether the clamps are tight after an event. */
@@ -73,12 +64,44 @@ final class NightSteps {
         return before && !(event instanceof NightEvent.Unclamped || event instanceof NightEvent.ScrewMove);
     }
 
-    /** Screws cannot be turned against tight clamps, so loosening them went unlogged. */
-    private static List<Step> turned(Step made, boolean clamped, Rig rig) {
-        return clamped ? List.of(loosened(made.seq(), rig), made) : List.of(made);
-    }
+    /**
+     * What a move does to the axis.
+     *
+     * @param clamped whether the clamps were tight before it
+     */
+    private record OfMove(long seq, boolean clamped, Rig rig) implements MoveVisitor<List<Step>> {
+        @Override
+        public List<Step> screwsTurned(NightEvent.ScrewsTurned event) {
+            return turned(new Step.Turned(seq, event.azimuth(), event.altitude()));
+        }
 
-    private static Step loosened(long seq, Rig rig) {
-        return new Step.Shifted(seq, rig.clampingSigma());
+        @Override
+        public List<Step> turnNotLogged(Correction.TurnNotLogged event) {
+            return turned(Step.TurnedUnlogged.after(seq, event.azimuth(), event.altitude()));
+        }
+
+        @Override
+        public List<Step> clamped(NightEvent.Clamped event) {
+            return List.of(new Step.Shifted(seq, rig.usualClampShift(), rig.clampingSigma()));
+        }
+
+        @Override
+        public List<Step> unclamped(NightEvent.Unclamped event) {
+            return List.of(loosened());
+        }
+
+        @Override
+        public List<Step> knocked(NightEvent.Knocked event) {
+            return List.of(new Step.Shifted(seq, AxisState.PRIOR_SIGMA));
+        }
+
+        /** Screws cannot be turned against tight clamps, so loosening them went unlogged. */
+        private List<Step> turned(Step made) {
+            return clamped ? List.of(loosened(), made) : List.of(made);
+        }
+
+        private Step loosened() {
+            return new Step.Shifted(seq, rig.clampingSigma());
+        }
     }
 }

@@ -6,6 +6,7 @@ import polewright.alignment.sighting.OpticCorrection;
 import polewright.alignment.sighting.Sighting;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -45,7 +46,9 @@ final class SetupCorrections {
             if (logged.event() instanceof NightEvent.Begun) {
                 applied.add(new LoggedEvent(logged.seq(), logged.at(), corrected));
             } else if (!corrects(logged)) {
-                NightEvent read = read(logged.event(), then, corrected);
+                NightEvent.Begun entry = then;
+                NightEvent.Begun now = corrected;
+                NightEvent read = logged.event().withSighting(sighting -> read(sighting, entry, now));
                 applied.add(read.equals(logged.event()) ? logged : new LoggedEvent(logged.seq(), logged.at(), read));
             }
         }
@@ -77,34 +80,21 @@ final class SetupCorrections {
     }
 
     private static boolean corrects(LoggedEvent logged) {
-        return logged.event() instanceof NightEvent.RigCorrected || logged.event() instanceof NightEvent.SiteCorrected;
+        return logged.event() instanceof Correction.SetupCorrection;
     }
 
     private static NightEvent.Begun after(LoggedEvent logged, NightEvent.Begun before) {
         try {
-            if (logged.event() instanceof NightEvent.RigCorrected rig) {
-                return before.with(rig.correction());
-            }
-            return logged.event() instanceof NightEvent.SiteCorrected site ? before.at(site.site()) : before;
+            return logged.event() instanceof Correction.SetupCorrection correction
+                    ? correction.appliedTo(before)
+                    : before;
         } catch (InputRefused refused) {
             throw refused.at("event " + logged.seq());
         }
     }
 
-    private static NightEvent read(NightEvent event, NightEvent.Begun then, NightEvent.Begun now) {
-        if (event instanceof NightEvent.SightingTaken taken) {
-            return read(taken, then, now);
-        }
-        return event instanceof NightEvent.MeasurementCorrected corrected
-                        && corrected.meant() instanceof NightEvent.SightingTaken taken
-                ? new NightEvent.MeasurementCorrected(corrected.seq(), read(taken, then, now))
-                : event;
-    }
-
-    private static NightEvent.SightingTaken read(
-            NightEvent.SightingTaken taken, NightEvent.Begun then, NightEvent.Begun now) {
-        Sighting there = taken.sighting().atCorrectedSite(then.siteCorrectedTo(now));
-        return new NightEvent.SightingTaken(through(there, then.rig(), now.rig()));
+    private static Sighting read(Sighting sighting, NightEvent.Begun then, NightEvent.Begun now) {
+        return through(sighting.atCorrectedSite(then.siteCorrectedTo(now)), then.rig(), now.rig());
     }
 
     private static Sighting through(Sighting sighting, Rig then, Rig now) {

@@ -29,8 +29,10 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
             if (logged.event() instanceof NightEvent.Knocked) {
                 count(here, readings);
                 here.clear();
-            } else if (logged.event() instanceof NightEvent.SightingTaken taken) {
-                reading(taken.sighting())
+            } else {
+                logged.event()
+                        .asSighting()
+                        .flatMap(SharedInstrumentErrors::reading)
                         .ifPresent(kind -> here.computeIfAbsent(kind, k -> new ArrayList<>())
                                 .add(logged.seq()));
             }
@@ -60,8 +62,10 @@ record SharedInstrumentErrors(Map<Long, Integer> readings) {
 
     /** Whether an event is a reading of an instrument that shares its error with others. */
     static boolean isRead(LoggedEvent logged) {
-        return logged.event() instanceof NightEvent.SightingTaken taken
-                && reading(taken.sighting()).isPresent();
+        return logged.event()
+                .asSighting()
+                .flatMap(SharedInstrumentErrors::reading)
+                .isPresent();
     }
 
     /** The instrument whose error a sighting shares with others of its kind; empty if there is none. */

@@ -61,9 +61,7 @@ public record SkippedSightings(List<LoggedEvent> skips) {
             more.add(logged);
             return new SkippedSightings(more);
         }
-        boolean isAxisMoved =
-                logged.event() instanceof NightEvent.ScrewMove || logged.event() instanceof NightEvent.Knocked;
-        return isAxisMoved && isPoleStarOutOfView()
+        return logged.event().movesAxisFar() && isPoleStarOutOfView()
                 ? new SkippedSightings(skips.stream()
                         .filter(skip -> skip(skip).because() != Skip.Reason.NOT_IN_VIEW)
                         .toList())

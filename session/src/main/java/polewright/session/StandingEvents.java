@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -78,9 +79,8 @@ public record StandingEvents(List<LoggedEvent> asLogged, List<LoggedEvent> setup
     public Map<Long, Long> replacements() {
         Map<Long, Long> by = new HashMap<>();
         for (LoggedEvent logged : asLogged) {
-            if (logged.event() instanceof NightEvent.TurnCorrected
-                    || logged.event() instanceof NightEvent.MeasurementCorrected) {
-                by.put(((NightEvent.Revision) logged.event()).seq(), logged.seq());
+            if (logged.event() instanceof Correction.Replacement replacement) {
+                by.put(replacement.seq(), logged.seq());
             }
         }
         return by;

@@ -2,6 +2,7 @@ package polewright.session;
 
 import java.util.ArrayList;
 import java.util.List;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
@@ -14,13 +15,13 @@ final class UnloggedTurns {
      * it.
      */
     static List<LoggedEvent> inPlace(List<LoggedEvent> events) {
-        if (events.stream().noneMatch(logged -> logged.event() instanceof NightEvent.TurnNotLogged)) {
+        if (events.stream().noneMatch(logged -> logged.event() instanceof Correction.TurnNotLogged)) {
             return events;
         }
         List<LoggedEvent> all = new ArrayList<>(events);
-        all.removeIf(logged -> logged.event() instanceof NightEvent.TurnNotLogged);
+        all.removeIf(logged -> logged.event() instanceof Correction.TurnNotLogged);
         for (LoggedEvent logged : events) {
-            if (logged.event() instanceof NightEvent.TurnNotLogged unlogged) {
+            if (logged.event() instanceof Correction.TurnNotLogged unlogged) {
                 int index = after(unlogged.seq(), all);
                 all.add(index, new LoggedEvent(logged.seq(), all.get(index - 1).at(), unlogged));
             }
@@ -31,7 +32,7 @@ final class UnloggedTurns {
     private static int after(long seq, List<LoggedEvent> events) {
         int index = 1;
         for (int i = 1; i < events.size(); i++) {
-            if (!(events.get(i).event() instanceof NightEvent.TurnNotLogged)
+            if (!(events.get(i).event() instanceof Correction.TurnNotLogged)
                     && events.get(i).seq() <= seq) {
                 index = i + 1;
             }

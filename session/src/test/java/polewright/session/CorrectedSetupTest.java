@@ -37,6 +37,7 @@ import polewright.mount.rig.RigCorrection;
 import polewright.mount.rig.ScrewCorrection;
 import polewright.mount.rig.ScrewSense;
 import polewright.mount.rig.View;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
@@ -172,7 +173,7 @@ class CorrectedSetupTest {
         Optic finder = RIG.widestOptic().orElseThrow();
         List<LoggedEvent> wrong = night(begun(LARKFELL, RIG), finder);
         List<LoggedEvent> right = night(begun(LARKFELL, correction.appliedTo(RIG)), finder);
-        List<LoggedEvent> corrected = and(wrong, new NightEvent.RigCorrected(correction));
+        List<LoggedEvent> corrected = and(wrong, new Correction.RigCorrected(correction));
 
         assertSame(stateOf(corrected), stateOf(right));
         assertThat(stateOf(corrected).begun()).isNotEqualTo(stateOf(wrong).begun());
@@ -184,9 +185,9 @@ class CorrectedSetupTest {
     void correctionInAGrowingNight_equalsComputingFromTheBeginning() {
         List<LoggedEvent> corrected = and(
                 night(begun(LARKFELL, RIG), RIG.widestOptic().orElseThrow()),
-                new NightEvent.RigCorrected(corrections().get(1)),
+                new Correction.RigCorrected(corrections().get(1)),
                 new NightEvent.ScrewsTurned(-0.5, 0.25),
-                new NightEvent.SiteCorrected(Site.ofDegrees(50, 3, 20)),
+                new Correction.SiteCorrected(Site.ofDegrees(50, 3, 20)),
                 new NightEvent.SightingTaken(drift(false)));
         NightState.ModelCache models = new NightState.ModelCache();
         NightState grown = stateOf(corrected);
@@ -201,8 +202,8 @@ class CorrectedSetupTest {
         List<LoggedEvent> night = night(begun(LARKFELL, RIG), RIG.widestOptic().orElseThrow());
         NightState both = stateOf(and(
                 night,
-                new NightEvent.RigCorrected(corrections().get(0)),
-                new NightEvent.RigCorrected(corrections().get(2))));
+                new Correction.RigCorrected(corrections().get(0)),
+                new Correction.RigCorrected(corrections().get(2))));
         assertThat(both.begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.LEFT);
         assertThat(both.begun().rig().altitudeScrew().backlashTurns()).isEqualTo(0.4);
         assertThat(both.begun().rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.RAISES);
@@ -243,7 +244,7 @@ class CorrectedSetupTest {
         // The sign of the longitude: the compass was given the declination of the wrong place.
         Site wrong = Site.ofDegrees(54.60, 2.90, 0);
         Optic finder = RIG.widestOptic().orElseThrow();
-        List<LoggedEvent> corrected = and(night(begun(wrong, RIG), finder), new NightEvent.SiteCorrected(LARKFELL));
+        List<LoggedEvent> corrected = and(night(begun(wrong, RIG), finder), new Correction.SiteCorrected(LARKFELL));
 
         assertSame(stateOf(corrected), stateOf(night(begun(LARKFELL, RIG), finder)));
         assertThat(stateOf(corrected).begun().weather()).isEqualTo(Weather.standardAt(240));
@@ -266,7 +267,7 @@ class CorrectedSetupTest {
                 Optional.empty(),
                 Optional.empty());
         NightState corrected =
-                stateOf(and(night(begun(LARKFELL, RIG), finder), new NightEvent.RigCorrected(correction)));
+                stateOf(and(night(begun(LARKFELL, RIG), finder), new Correction.RigCorrected(correction)));
         NightState right = stateOf(night(begun(LARKFELL, correction.appliedTo(RIG)), erect));
 
         assertThat(corrected
@@ -313,7 +314,7 @@ class CorrectedSetupTest {
 
         NightState corrected = stateOf(and(
                 night(there, new NightEvent.SightingTaken(TurnedFrames.of(logged, Drive.STANDING))),
-                new NightEvent.SiteCorrected(LARKFELL)));
+                new Correction.SiteCorrected(LARKFELL)));
 
         List<CameraAttitude> read = ((TurnedFrames)
                         ((NightEvent.SightingTaken) corrected.standing().get(1).event()).sighting())
@@ -343,7 +344,7 @@ class CorrectedSetupTest {
         List<LoggedEvent> replaced = and(
                 wrong,
                 new NightEvent.ScrewsTurned(0.5, 0.5),
-                new NightEvent.MeasurementCorrected(6, new NightEvent.SightingTaken(drift(false))));
+                new Correction.MeasurementCorrected(6, new NightEvent.SightingTaken(drift(false))));
 
         assertSame(stateOf(replaced), stateOf(and(right, new NightEvent.ScrewsTurned(0.5, 0.5))));
         assertSame(
@@ -355,7 +356,7 @@ class CorrectedSetupTest {
     void measurement_replacesOnlyAMeasurement() {
         List<LoggedEvent> night = and(
                 night(begun(LARKFELL, RIG), RIG.widestOptic().orElseThrow()),
-                new NightEvent.MeasurementCorrected(5, new NightEvent.SightingTaken(drift(false))));
+                new Correction.MeasurementCorrected(5, new NightEvent.SightingTaken(drift(false))));
         assertThatThrownBy(() -> stateOf(night))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("event 5 is neither a sighting nor a centring, so nothing can replace it. Give the"

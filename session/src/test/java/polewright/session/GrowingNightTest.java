@@ -23,6 +23,7 @@ import polewright.alignment.sighting.ReadLength;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.StarDrift;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -88,12 +89,12 @@ class GrowingNightTest {
             case 11 ->
                 add(
                         last.event() instanceof NightEvent.ScrewsTurned
-                                ? new NightEvent.TurnCorrected(last.seq(), new NightEvent.ScrewsTurned(-0.5, 0))
+                                ? new Correction.TurnCorrected(last.seq(), new NightEvent.ScrewsTurned(-0.5, 0))
                                 : new NightEvent.Noted("no turn to correct"));
             default ->
                 add(
                         random.nextInt(3) == 0
-                                ? new NightEvent.ClockCorrected(2, 2, Duration.ofMinutes(1 + random.nextInt(8)))
+                                ? new Correction.ClockCorrected(2, 2, Duration.ofMinutes(1 + random.nextInt(8)))
                                 : new NightEvent.Noted("cloud"));
         }
     }

@@ -25,6 +25,7 @@ import polewright.alignment.sighting.StarDrift;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.Experience;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
@@ -211,12 +212,12 @@ class NightStateTest {
                 night(BEGUN, sighted(COMPASS), sighted(SCALE), right, sighted(MERIDIAN), sighted(EAST));
         NightState before = atTheEnd(events);
 
-        events.add(new LoggedEvent(7, EVENING, new NightEvent.TurnCorrected(4, right)));
+        events.add(new LoggedEvent(7, EVENING, new Correction.TurnCorrected(4, right)));
         assertSameBitForBit(atTheEnd(events), atTheEnd(asItWas));
         assertThat(NightState.of(events).standing()).isEqualTo(asItWas);
         assertThat(NightState.of(events).lastUndoable()).contains(events.get(6));
 
-        events.add(new LoggedEvent(8, EVENING, new NightEvent.TurnCorrected(4, new NightEvent.ScrewsTurned(1, 1))));
+        events.add(new LoggedEvent(8, EVENING, new Correction.TurnCorrected(4, new NightEvent.ScrewsTurned(1, 1))));
         events.add(new LoggedEvent(9, EVENING, new NightEvent.Withdrawn(8)));
         assertSameBitForBit(atTheEnd(events), atTheEnd(asItWas));
         events.add(new LoggedEvent(10, EVENING, new NightEvent.Withdrawn(7)));
@@ -226,7 +227,7 @@ class NightStateTest {
     @Test
     void turnCorrection_appliesOnlyToTurns() {
         List<LoggedEvent> events =
-                night(BEGUN, sighted(COMPASS), new NightEvent.TurnCorrected(2, new NightEvent.ScrewsTurned(1, 0)));
+                night(BEGUN, sighted(COMPASS), new Correction.TurnCorrected(2, new NightEvent.ScrewsTurned(1, 0)));
         assertThatThrownBy(() -> NightState.of(events))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage("event 2 is not a turn of the screws, so no turn can replace it. Give the number of a turn,"

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
@@ -55,7 +56,7 @@ class StandingEventsTest {
     void uncorrectedEvent_isTheLoggedObject() {
         LoggedEvent note = event(2, new NightEvent.Noted("dew"));
         LoggedEvent turn = event(3, new NightEvent.ScrewsTurned(1, 0));
-        LoggedEvent corrected = event(4, new NightEvent.TurnCorrected(3, new NightEvent.ScrewsTurned(-1, 0)));
+        LoggedEvent corrected = event(4, new Correction.TurnCorrected(3, new NightEvent.ScrewsTurned(-1, 0)));
 
         List<LoggedEvent> meant =
                 StandingEvents.among(List.of(note, turn, corrected)).asMeant();

@@ -8,6 +8,7 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
@@ -38,7 +39,7 @@ class UnloggedTurnsTest {
         List<LoggedEvent> meant = StandingEvents.among(events(NIGHT + MISSING)).asMeant();
 
         assertThat(meant.stream().map(LoggedEvent::seq)).containsExactly(1L, 2L, 4L, 3L);
-        assertThat(meant.get(2).event()).isEqualTo(new NightEvent.TurnNotLogged(2, false, true));
+        assertThat(meant.get(2).event()).isEqualTo(new Correction.TurnNotLogged(2, false, true));
     }
 
     @Test

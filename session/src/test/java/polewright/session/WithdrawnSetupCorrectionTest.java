@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.sighting.CompassBearing;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
@@ -54,7 +55,7 @@ class WithdrawnSetupCorrectionTest {
     @Test
     void sightingUnderAWithdrawnSiteCorrection_isConvertedToTheStandingSite() {
         List<LoggedEvent> night =
-                night(new NightEvent.SiteCorrected(WRONG), compassAt(WRONG), new NightEvent.Withdrawn(2));
+                night(new Correction.SiteCorrected(WRONG), compassAt(WRONG), new NightEvent.Withdrawn(2));
 
         assertThat(compassReadIn(night.subList(0, 3))).isEqualTo(compassAt(WRONG));
         assertThat(compassReadIn(night)).isEqualTo(compassAt(LARKFELL));
@@ -63,7 +64,7 @@ class WithdrawnSetupCorrectionTest {
     @Test
     void withdrawnWithdrawal_convertsItToTheCorrectedSiteAgain() {
         List<LoggedEvent> night = night(
-                new NightEvent.SiteCorrected(WRONG),
+                new Correction.SiteCorrected(WRONG),
                 compassAt(WRONG),
                 new NightEvent.Withdrawn(2),
                 new NightEvent.Withdrawn(4));
@@ -74,7 +75,7 @@ class WithdrawnSetupCorrectionTest {
     @Test
     void sightingAfterTheWithdrawal_isUnchanged() {
         List<LoggedEvent> night =
-                night(new NightEvent.SiteCorrected(WRONG), new NightEvent.Withdrawn(2), compassAt(LARKFELL));
+                night(new Correction.SiteCorrected(WRONG), new NightEvent.Withdrawn(2), compassAt(LARKFELL));
 
         assertThat(compassReadIn(night)).isEqualTo(compassAt(LARKFELL));
     }
@@ -82,7 +83,7 @@ class WithdrawnSetupCorrectionTest {
     @Test
     void growingNight_givesTheSameResult() {
         List<LoggedEvent> night =
-                night(new NightEvent.SiteCorrected(WRONG), compassAt(WRONG), new NightEvent.Withdrawn(2));
+                night(new Correction.SiteCorrected(WRONG), compassAt(WRONG), new NightEvent.Withdrawn(2));
         NightState.ModelCache models = new NightState.ModelCache();
         NightState grown = NightState.of(night.subList(0, 1), EVENING, models);
         for (int events = 2; events <= night.size(); events++) {

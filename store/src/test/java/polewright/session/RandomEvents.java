@@ -10,6 +10,7 @@ import java.util.Random;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.MountDisplay;
+import polewright.session.event.Correction;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -79,18 +80,18 @@ public final class RandomEvents {
                         random.nextBoolean() ? values.number(0, 10) : 0,
                         random.nextBoolean() ? 0.25 : 0);
             case CORRECT_TURN ->
-                new NightEvent.TurnCorrected(
+                new Correction.TurnCorrected(
                         2 + random.nextInt(Math.max(1, seq - 2)),
                         new NightEvent.ScrewsTurned(values.number(-90, 90), -0.0));
             case UNLOGGED_TURN ->
                 random.nextBoolean()
-                        ? new NightEvent.TurnNotLogged(1 + random.nextInt(seq - 1), true, random.nextBoolean())
-                        : new NightEvent.TurnNotLogged(1 + random.nextInt(seq - 1), false, true);
+                        ? new Correction.TurnNotLogged(1 + random.nextInt(seq - 1), true, random.nextBoolean())
+                        : new Correction.TurnNotLogged(1 + random.nextInt(seq - 1), false, true);
             case CORRECT_CLOCK ->
-                new NightEvent.ClockCorrected(
+                new Correction.ClockCorrected(
                         1, 1 + random.nextInt(seq - 1), Duration.ofSeconds(1 + random.nextInt(90_000)));
-            case RIG -> new NightEvent.RigCorrected(corrections.correction());
-            case SITE -> new NightEvent.SiteCorrected(site());
+            case RIG -> new Correction.RigCorrected(corrections.correction());
+            case SITE -> new Correction.SiteCorrected(site());
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
@@ -108,7 +109,7 @@ public final class RandomEvents {
     /** Occasionally as a replacement for an earlier one. */
     private NightEvent measured(int seq, NightEvent.Measurement measurement) {
         return seq > 2 && random.nextInt(5) == 0
-                ? new NightEvent.MeasurementCorrected(2 + random.nextInt(seq - 2), measurement)
+                ? new Correction.MeasurementCorrected(2 + random.nextInt(seq - 2), measurement)
                 : measurement;
     }
 

@@ -10,6 +10,9 @@ import polewright.sky.angle.Angle;
 
 /** The next thing to do, and why. */
 public sealed interface Advice {
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     /**
      * Probability that the axis is within the allowance, 0 to 1: as it is if the clamps are tight, or once they have
      * been tightened if they are loose.
@@ -42,6 +45,11 @@ public sealed interface Advice {
             tests = Set.copyOf(tests);
             sky = List.copyOf(sky);
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.turnScrews(this);
+        }
     }
 
     /**
@@ -50,7 +58,12 @@ public sealed interface Advice {
      * @param azimuth how far to swing it, positive to the right as seen facing the pole
      * @param altitude how far to raise the axis
      */
-    record MoveByHand(double probabilityNow, Angle azimuth, Angle altitude) implements Advice {}
+    record MoveByHand(double probabilityNow, Angle azimuth, Angle altitude) implements Advice {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.moveByHand(this);
+        }
+    }
 
     /**
      * Take this sighting.
@@ -61,10 +74,20 @@ public sealed interface Advice {
      */
     record TakeSighting(
             double probabilityNow, SightingKind kind, Optional<AdvisedStar> star, Duration watch, String reason)
-            implements Advice {}
+            implements Advice {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.takeSighting(this);
+        }
+    }
 
     /** The Sun is up, and every reading that can be taken by day has been taken. */
-    record WaitForDark(double probabilityNow) implements Advice {}
+    record WaitForDark(double probabilityNow) implements Advice {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.waitForDark(this);
+        }
+    }
 
     /**
      * It is dark, but the observer has ruled out every sighting that could come next.
@@ -72,15 +95,51 @@ public sealed interface Advice {
      * @param lookAgain when the first of them may be tried again, once a cloud has passed; empty if only the observer
      *     can judge
      */
-    record WaitForSky(double probabilityNow, Optional<Instant> lookAgain) implements Advice {}
+    record WaitForSky(double probabilityNow, Optional<Instant> lookAgain) implements Advice {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.waitForSky(this);
+        }
+    }
 
     /** Good enough, or likely to be, which is best checked with the clamps tight: tighten them gently. */
-    record Clamp(double probabilityNow) implements Advice {}
+    record Clamp(double probabilityNow) implements Advice {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.clamp(this);
+        }
+    }
 
     /**
      * Confirmed after clamping, and good enough or as good as this mount's screws and clamps allow: nothing more to do.
      *
      * @param offset where the axis points
      */
-    record Stop(double probabilityNow, AxisOffset offset) implements Advice {}
+    record Stop(double probabilityNow, AxisOffset offset) implements Advice {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.stop(this);
+        }
+    }
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R turnScrews(TurnScrews advice);
+
+        R moveByHand(MoveByHand advice);
+
+        R takeSighting(TakeSighting advice);
+
+        R waitForDark(WaitForDark advice);
+
+        R waitForSky(WaitForSky advice);
+
+        R clamp(Clamp advice);
+
+        R stop(Stop advice);
+    }
 }

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.alignment.fix.Fix;
 import polewright.alignment.sighting.StarDrift;
 import polewright.mount.OffsetCovariance;
 import polewright.sky.angle.Angle;
@@ -40,7 +39,7 @@ final class DriftCandidates {
         this.site = situation.fix().state().site();
         this.readingArcmin = StarDrift.usualSigma(situation.rig()).arcminutes();
         this.stars = situation.stars();
-        this.lengths = situation.fix() instanceof Fix.Underdetermined ? WATCHED_MINUTES : WATCHED_ONCE_KNOWN;
+        this.lengths = !situation.fix().isDetermined() ? WATCHED_MINUTES : WATCHED_ONCE_KNOWN;
     }
 
     /**

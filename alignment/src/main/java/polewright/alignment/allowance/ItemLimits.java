@@ -44,16 +44,21 @@ final class ItemLimits {
     }
 
     static List<MotionLimit> of(ApparentSky sky, RightAscensionDrive drive, WorkItem item) {
-        ItemLimits all = new ItemLimits(sky, drive);
-        if (item instanceof VisualObservation look) {
-            all.addLook(look);
-        } else if (item instanceof ImagingRun shot) {
-            all.limits.addAll(trails(sky, drive, shot));
-            all.limits.addAll(fieldDrift(sky, drive, shot));
-        } else {
-            throw new IllegalStateException("no limits for " + item.getClass());
-        }
-        return all.limits;
+        return item.accept(new WorkItem.Visitor<>() {
+            @Override
+            public List<MotionLimit> visualObservation(VisualObservation look) {
+                ItemLimits all = new ItemLimits(sky, drive);
+                all.addLook(look);
+                return all.limits;
+            }
+
+            @Override
+            public List<MotionLimit> imagingRun(ImagingRun shot) {
+                List<MotionLimit> all = new ArrayList<>(trails(sky, drive, shot));
+                all.addAll(fieldDrift(sky, drive, shot));
+                return all;
+            }
+        });
     }
 
     /** For an imaging run: only that the field centre stays in the frame; guiding takes care of that. */

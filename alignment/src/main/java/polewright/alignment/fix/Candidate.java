@@ -56,8 +56,7 @@ record Candidate(Optional<Mistake> mistake, Interpretation interpretation, doubl
 
     /** Whether the mistake affects every sighting, so that none can be used before it is corrected. */
     boolean affectsEverySighting() {
-        return mistake.filter(m -> m instanceof Mistake.ClockWrong || m instanceof Mistake.SiteWrong)
-                .isPresent();
+        return mistake.filter(Mistake::affectsEverySighting).isPresent();
     }
 
     boolean concernsTurn() {
@@ -67,14 +66,7 @@ record Candidate(Optional<Mistake> mistake, Interpretation interpretation, doubl
     /** Whether this sighting is wrong under the hypothesis, for a known reason or not. */
     boolean blames(long sighting) {
         return interpretation.setAside().contains(sighting)
-                || mistake.filter(made -> isMisreadIn(made, sighting)).isPresent();
-    }
-
-    private static boolean isMisreadIn(Mistake made, long sighting) {
-        if (made instanceof Mistake.HabitualMistake habit) {
-            return habit.misread().stream().anyMatch(misread -> misread.seq() == sighting);
-        }
-        return made instanceof Mistake.SightingMisread misread && misread.seq() == sighting;
+                || mistake.filter(made -> made.isMisreadingOf(sighting)).isPresent();
     }
 
     /** Whether another hypothesis puts the axis in a different place now. */
@@ -85,16 +77,7 @@ record Candidate(Optional<Mistake> mistake, Interpretation interpretation, doubl
     }
 
     String words() {
-        if (mistake.isEmpty()) {
-            return notUsed(interpretation.setAside());
-        }
-        Mistake made = mistake.get();
-        if (made instanceof Mistake.TurnMistaken turn) {
-            return "at turn #" + turn.seq() + " " + turn.words();
-        } else if (made instanceof Mistake.SightingMisread sighting) {
-            return "at sighting #" + sighting.seq() + " " + sighting.words();
-        }
-        return made.words();
+        return mistake.map(Mistake::wordsInNight).orElseGet(() -> notUsed(interpretation.setAside()));
     }
 
     private static String notUsed(Collection<Long> sightings) {

@@ -32,6 +32,9 @@ public sealed interface Fix {
     /** The explanations of the night that have not been ruled out, the most likely first; at least one. */
     List<Explanation> explanations();
 
+    /** Whether both directions of the axis have been measured. */
+    boolean isDetermined();
+
     /** Whether explanations that have not been ruled out put the axis in different places. */
     default boolean isInDispute() {
         return this instanceof Dubious dubious
@@ -44,7 +47,7 @@ public sealed interface Fix {
      * one sigma away. Empty while explanations are in dispute, because they already include every place.
      */
     default List<ScrewSenses.Otherwise> otherPlaces() {
-        if (this instanceof Underdetermined || isInDispute()) {
+        if (!isDetermined() || isInDispute()) {
             return List.of();
         }
         AxisOffset here = state().offset();
@@ -75,7 +78,13 @@ public sealed interface Fix {
             double scatter,
             List<Agreement> agreements,
             List<Explanation> explanations)
-            implements Fix {}
+            implements Fix {
+
+        @Override
+        public boolean isDetermined() {
+            return true;
+        }
+    }
 
     /**
      * Something was entered wrongly, and it is not certain what. The state is the weighted mean of all explanations.
@@ -92,7 +101,13 @@ public sealed interface Fix {
             List<Explanation> explanations,
             String reason,
             Dispute dispute)
-            implements Fix {}
+            implements Fix {
+
+        @Override
+        public boolean isDetermined() {
+            return true;
+        }
+    }
 
     /** What the explanations of a night disagree about. */
     enum Dispute {
@@ -115,5 +130,11 @@ public sealed interface Fix {
             List<Agreement> agreements,
             List<Explanation> explanations,
             String missing)
-            implements Fix {}
+            implements Fix {
+
+        @Override
+        public boolean isDetermined() {
+            return false;
+        }
+    }
 }

@@ -79,4 +79,14 @@ public record ImagingRun(
                 guiding,
                 tolerance);
     }
+
+    @Override
+    public Angle field() {
+        return camera.field();
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.imagingRun(this);
+    }
 }

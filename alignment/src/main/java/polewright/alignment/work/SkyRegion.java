@@ -6,6 +6,9 @@ import polewright.sky.angle.Angle;
 
 /** The part of the sky that is observed. */
 public sealed interface SkyRegion {
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     /**
      * One object, or several at one declination, over a range of hour angles.
      *
@@ -28,6 +31,11 @@ public sealed interface SkyRegion {
                         "the hour angles of '" + label + "' run backward or span more than a day",
                         "give the earlier first, west positive");
             }
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.track(this);
         }
     }
 
@@ -61,5 +69,21 @@ public sealed interface SkyRegion {
                         "give the lowest altitude you observe at; 30 is usual");
             }
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.above(this);
+        }
+    }
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R track(Track region);
+
+        R above(Above region);
     }
 }

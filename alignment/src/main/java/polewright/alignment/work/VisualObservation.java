@@ -76,4 +76,9 @@ public record VisualObservation(String name, Angle field, Duration stay, Finding
     public VisualObservation withStay(Duration other) {
         return new VisualObservation(name, field, other, finding, region);
     }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.visualObservation(this);
+    }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import polewright.mount.rig.RigCorrection;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 
 /** The correction that a person enters after recognising a named mistake as their own. */
@@ -27,19 +28,19 @@ final class Correction {
             long unloggedAfter,
             long last) {
         return switch (mistake) {
-            case LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> List.of(new NightEvent.SiteCorrected(truly.site()));
+            case LATITUDE_SIGN, LONGITUDE_SIGN, SWAPPED -> List.of(new Correction.SiteCorrected(truly.site()));
             case CLOCK_HOURS, DATE ->
-                List.of(new NightEvent.ClockCorrected(
+                List.of(new Correction.ClockCorrected(
                         1, last, stated.clockAhead().negated()));
             case VIEW -> {
                 List<NightEvent> all = new ArrayList<>();
-                all.add(new NightEvent.RigCorrected(new RigCorrection.AnotherRig(truly.rig())));
+                all.add(new Correction.RigCorrected(new RigCorrection.AnotherRig(truly.rig())));
                 all.addAll(replacing(corrections));
                 yield all;
             }
             case DRIFT_SIGN, WRONG_STAR, OTHER_SIDE, REVERSED_TURN, OTHER_SCREW, COMPASS_END, DECLINATION_SIGN ->
                 replacing(corrections);
-            case UNLOGGED_TURN -> List.of(new NightEvent.TurnNotLogged(unloggedAfter, true, true));
+            case UNLOGGED_TURN -> List.of(new Correction.TurnNotLogged(unloggedAfter, true, true));
         };
     }
 
@@ -47,9 +48,9 @@ final class Correction {
         List<NightEvent> all = new ArrayList<>();
         corrections.forEach((seq, meant) -> {
             if (meant instanceof NightEvent.ScrewsTurned turned) {
-                all.add(new NightEvent.TurnCorrected(seq, turned));
+                all.add(new Correction.TurnCorrected(seq, turned));
             } else if (meant instanceof NightEvent.Measurement measured) {
-                all.add(new NightEvent.MeasurementCorrected(seq, measured));
+                all.add(new Correction.MeasurementCorrected(seq, measured));
             }
         });
         return all;

@@ -108,7 +108,7 @@ final class HonestStudy {
         for (Moment moment : night.moments()) {
             Fix fix = moment.night().fix();
             // Before the first information the region is that of the prior.
-            if (!(fix instanceof Fix.Underdetermined)) {
+            if (fix.isDetermined()) {
                 boolean holds = StatedRegion.holds(fix, moment.offset());
                 everything.add(holds);
                 add(counts, "after " + kind(moment.event().event()), holds);

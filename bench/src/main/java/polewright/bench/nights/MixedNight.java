@@ -28,6 +28,7 @@ import polewright.mount.pointing.CentredStar;
 import polewright.mount.pointing.MountDisplay;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
@@ -296,7 +297,7 @@ public final class MixedNight {
         if (last.event() instanceof NightEvent.Noted || last.event() instanceof NightEvent.TargetWanted) {
             add(new NightEvent.Withdrawn(last.seq()));
         } else if (last.event() instanceof NightEvent.ScrewsTurned turned) {
-            add(new NightEvent.TurnCorrected(last.seq(), turned));
+            add(new Correction.TurnCorrected(last.seq(), turned));
         } else {
             add(new NightEvent.Noted("nothing to take back"));
         }

@@ -6,6 +6,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.bench.independent.truth.Wedge;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 
 /** Nights from bare ground to stop. */
@@ -49,7 +50,7 @@ class PersonTest {
 
     private static long corrections(MistakenNight night) {
         return night.night().moments().stream()
-                .filter(moment -> moment.event().event() instanceof NightEvent.MeasurementCorrected)
+                .filter(moment -> moment.event().event() instanceof Correction.MeasurementCorrected)
                 .count();
     }
 }

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Random;
 import picocli.CommandLine;
+import polewright.alignment.work.Guiding;
 import polewright.mount.rig.MountKind;
 
 /** One class for each way of breaking an architecture rule. */
@@ -86,5 +87,14 @@ public final class RuleBreakers {
     /** Breaks: no catch-all class names. */
     public static final class AngleHelper {
         private AngleHelper() {}
+    }
+
+    /** Breaks: what every kind must answer is asked of the type. */
+    public static final class TypeTaker {
+        private TypeTaker() {}
+
+        static boolean isGuided(Guiding guiding) {
+            return guiding instanceof Guiding.Guided;
+        }
     }
 }

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 import polewright.operations.input.BodyFinder;
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 
@@ -60,8 +61,8 @@ class EnteredMeasurementTest {
             again.add(2, "--as-typed");
         }
         person.good(again.toArray(String[]::new));
-        assertThat(event(person, 2)).isInstanceOf(NightEvent.MeasurementCorrected.class);
-        NightEvent.MeasurementCorrected replaced = (NightEvent.MeasurementCorrected) event(person, 2);
+        assertThat(event(person, 2)).isInstanceOf(Correction.MeasurementCorrected.class);
+        Correction.MeasurementCorrected replaced = (Correction.MeasurementCorrected) event(person, 2);
         Map<String, String> both =
                 EnteredMeasurement.of(replaced.meant()).orElseThrow().values();
         assertThat(both).isEqualTo(EnteredMeasurement.of(logged).orElseThrow().values());

@@ -7,6 +7,9 @@ import java.util.List;
  * list is empty if nothing simple explains the deviation.
  */
 public sealed interface CentringDoubt {
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     /**
      * One centring contradicts the others.
      *
@@ -16,6 +19,11 @@ public sealed interface CentringDoubt {
         public OneWrong {
             mistakes = List.copyOf(mistakes);
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.oneWrong(this);
+        }
     }
 
     /** They contradict each other, and the data do not show which is wrong: centre one more star. */
@@ -23,6 +31,11 @@ public sealed interface CentringDoubt {
         public OneOf {
             indexes = List.copyOf(indexes);
             mistakes = List.copyOf(mistakes);
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.oneOf(this);
         }
     }
 
@@ -32,12 +45,22 @@ public sealed interface CentringDoubt {
             indexes = List.copyOf(indexes);
             mistakes = List.copyOf(mistakes);
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.notUp(this);
+        }
     }
 
     /** All contradict each other, but would agree if one thing were different for all. */
     record AllMistaken(List<SharedMistake> mistakes) implements CentringDoubt {
         public AllMistaken {
             mistakes = List.copyOf(mistakes);
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.allMistaken(this);
         }
     }
 
@@ -47,5 +70,27 @@ public sealed interface CentringDoubt {
      *
      * @param hours positive if the tube points west of its reading
      */
-    record ZeroByHours(int hours) implements CentringDoubt {}
+    record ZeroByHours(int hours) implements CentringDoubt {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.zeroByHours(this);
+        }
+    }
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R oneWrong(OneWrong doubt);
+
+        R oneOf(OneOf doubt);
+
+        R notUp(NotUp doubt);
+
+        R allMistaken(AllMistaken doubt);
+
+        R zeroByHours(ZeroByHours doubt);
+    }
 }

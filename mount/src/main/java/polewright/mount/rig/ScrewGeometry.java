@@ -5,6 +5,9 @@ import polewright.sky.angle.Angle;
 
 /** How far one screw moves the axis per turn. */
 public sealed interface ScrewGeometry {
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     /**
      * The movement of the axis for {@code turns}; positive turns give a positive movement.
      *
@@ -37,6 +40,11 @@ public sealed interface ScrewGeometry {
         @Override
         public ScrewGeometry scaled(double factor) {
             return new DegreesPerTurn(perTurn.times(factor));
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.degreesPerTurn(this);
         }
     }
 
@@ -71,6 +79,11 @@ public sealed interface ScrewGeometry {
 
         private Angle perTurn() {
             return new Angle(Math.atan(threadPitchMm / armMm));
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.pushScrew(this);
         }
     }
 
@@ -150,6 +163,11 @@ public sealed interface ScrewGeometry {
             double longest = hingeToLowerMm + hingeToUpperMm;
             return Math.min(longest, Math.max(shortest, lengthMm));
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.turnbuckle(this);
+        }
     }
 
     private static void requirePositive(String what, double value, String unit, double limit) {
@@ -158,5 +176,18 @@ public sealed interface ScrewGeometry {
                     what + " of " + value + " " + unit + " is outside 0 to " + limit + " " + unit,
                     "measure it on the wedge, or give degrees per turn instead");
         }
+    }
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R degreesPerTurn(DegreesPerTurn geometry);
+
+        R pushScrew(PushScrew geometry);
+
+        R turnbuckle(Turnbuckle geometry);
     }
 }

@@ -58,39 +58,7 @@ public final class ActionLine {
 
     public static String of(PracticeAction action, Optional<String> key) {
         ObjectNode node = MAPPER.createObjectNode();
-        if (action instanceof PracticeAction.TurnScrew turn) {
-            node.put("deed", "screw");
-            node.put("screw", turn.screw().name().toLowerCase(Locale.ROOT));
-            node.put("turns", turn.turns().net());
-            node.put("back", turn.turns().back());
-        } else if (action instanceof PracticeAction.MoveByHand move) {
-            node.put("deed", "move");
-            node.put("right_rad", move.azimuth().radians());
-            node.put("up_rad", move.altitude().radians());
-        } else if (action instanceof PracticeAction.Clamp) {
-            node.put("deed", "clamp");
-        } else if (action instanceof PracticeAction.Unclamp) {
-            node.put("deed", "unclamp");
-        } else if (action instanceof PracticeAction.RockAndLook look) {
-            node.put("deed", "rock");
-            node.put("optic", look.optic());
-        } else if (action instanceof PracticeAction.ReadCompass) {
-            node.put("deed", "compass");
-        } else if (action instanceof PracticeAction.ReadScale) {
-            node.put("deed", "scale");
-        } else if (action instanceof PracticeAction.WatchStar watch) {
-            node.put("deed", "watch");
-            node.put("star", watch.star());
-            node.put("seconds", watch.length().toSeconds());
-        } else if (action instanceof PracticeAction.TakeFrame frame) {
-            node.put("deed", "frame");
-            node.put("turned_rad", frame.turned().radians());
-        } else if (action instanceof PracticeAction.Wait wait) {
-            node.put("deed", "wait");
-            node.put("seconds", wait.length().toSeconds());
-        } else {
-            throw new IllegalStateException("no JSON for " + action.getClass());
-        }
+        action.accept(new Fields(node));
         key.ifPresent(given -> node.put("key", given));
         return text(node);
     }
@@ -140,6 +108,88 @@ public final class ActionLine {
             return MAPPER.writeValueAsString(node);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a tree of plain values did not print", e);
+        }
+    }
+
+    private record Fields(ObjectNode node) implements PracticeAction.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode turnScrew(PracticeAction.TurnScrew turn) {
+            node.put("deed", "screw");
+            node.put("screw", turn.screw().name().toLowerCase(Locale.ROOT));
+            node.put("turns", turn.turns().net());
+            node.put("back", turn.turns().back());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode moveByHand(PracticeAction.MoveByHand move) {
+            node.put("deed", "move");
+            node.put("right_rad", move.azimuth().radians());
+            node.put("up_rad", move.altitude().radians());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode clamp(PracticeAction.Clamp action) {
+            node.put("deed", "clamp");
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode unclamp(PracticeAction.Unclamp action) {
+            node.put("deed", "unclamp");
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode rockAndLook(PracticeAction.RockAndLook look) {
+            node.put("deed", "rock");
+            node.put("optic", look.optic());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode readCompass(PracticeAction.ReadCompass action) {
+            node.put("deed", "compass");
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode readScale(PracticeAction.ReadScale action) {
+            node.put("deed", "scale");
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode watchStar(PracticeAction.WatchStar watch) {
+            node.put("deed", "watch");
+            node.put("star", watch.star());
+            node.put("seconds", watch.length().toSeconds());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode takeFrame(PracticeAction.TakeFrame frame) {
+            node.put("deed", "frame");
+            node.put("turned_rad", frame.turned().radians());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode waiting(PracticeAction.Wait wait) {
+            node.put("deed", "wait");
+            node.put("seconds", wait.length().toSeconds());
+
+            return node;
         }
     }
 }

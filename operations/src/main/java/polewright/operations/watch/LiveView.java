@@ -94,7 +94,7 @@ public final class LiveView implements WatchListener {
         } else if (event instanceof WatchEvent.Refused refused) {
             show(refused.frame(), Optional.empty(), Optional.empty(), Optional.of(refused.line()));
         } else if (event instanceof WatchEvent.Told told) {
-            axis = axisAfter(told.step());
+            axis = told.step().axisNow();
             Optional<FrameScene> frame = isPictured(told.frame().name())
                     ? Optional.of(live(told.frame(), told.attitude()))
                     : Optional.empty();
@@ -104,18 +104,6 @@ public final class LiveView implements WatchListener {
 
     private FrameScene live(PlacedFrame frame, CameraAttitude attitude) {
         return PlacedScene.onScreen(frame, attitude, site, axis);
-    }
-
-    private static Optional<AxisEstimate> axisAfter(WatchStep step) {
-        if (step instanceof WatchStep.AxisFound found) {
-            return Optional.of(found.axis().estimate());
-        }
-        if (step instanceof WatchStep.AxisSharpened sharper) {
-            return Optional.of(sharper.axis().estimate());
-        }
-        return step instanceof WatchStep.ScrewsFollowed followed
-                ? Optional.of(followed.soFar().now())
-                : Optional.empty();
     }
 
     private synchronized void showUnlessShown(long which) {

@@ -14,6 +14,7 @@ import polewright.operations.Workbench;
 import polewright.session.NightId;
 import polewright.session.NightState;
 import polewright.session.StandingEvents;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.store.KnownState;
@@ -135,7 +136,7 @@ public final class WatchLog {
             }
             append(
                     opened,
-                    List.of(new NightEvent.TurnCorrected(seen, turned), new NightEvent.Withdrawn(counted.seq())));
+                    List.of(new Correction.TurnCorrected(seen, turned), new NightEvent.Withdrawn(counted.seq())));
             return Optional.of(state(opened));
         }
     }

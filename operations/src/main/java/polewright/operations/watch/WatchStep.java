@@ -6,17 +6,34 @@ import polewright.alignment.camera.AxisFromFrames;
 import polewright.alignment.camera.ScrewProgress;
 import polewright.alignment.fix.AxisState;
 import polewright.alignment.sighting.TurnedFrames;
+import polewright.mount.AxisEstimate;
 import polewright.mount.AxisOffset;
 import polewright.sky.angle.Angle;
 
 /** The result of one more frame. */
 public sealed interface WatchStep {
+    /** Where the axis is after it; empty while it is not known. */
+    Optional<AxisEstimate> axisNow();
+
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     /**
      * One more place in right ascension; the axis is not known yet.
      *
      * @param places how many differ so far
      */
-    record Placed(int places) implements WatchStep {}
+    record Placed(int places) implements WatchStep {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.placed(this);
+        }
+
+        @Override
+        public Optional<AxisEstimate> axisNow() {
+            return Optional.empty();
+        }
+    }
 
     /**
      * This frame does not fit those before it: the search for the axis starts again with it.
@@ -25,13 +42,43 @@ public sealed interface WatchStep {
      *     empty if the frames before are too old
      * @param leftOff where the screws had moved the axis by then, if they had and that is not in the log
      */
-    record StartedAfresh(Optional<Angle> slew, Optional<LeftOff> leftOff) implements WatchStep {}
+    record StartedAfresh(Optional<Angle> slew, Optional<LeftOff> leftOff) implements WatchStep {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.startedAfresh(this);
+        }
+
+        @Override
+        public Optional<AxisEstimate> axisNow() {
+            return Optional.empty();
+        }
+    }
 
     /** Right ascension has been turned far enough to give the axis. */
-    record AxisFound(AxisFromFrames axis) implements WatchStep {}
+    record AxisFound(AxisFromFrames axis) implements WatchStep {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.axisFound(this);
+        }
+
+        @Override
+        public Optional<AxisEstimate> axisNow() {
+            return Optional.of(axis.estimate());
+        }
+    }
 
     /** One more place in right ascension: the axis is more accurate. */
-    record AxisSharpened(AxisFromFrames axis) implements WatchStep {}
+    record AxisSharpened(AxisFromFrames axis) implements WatchStep {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.axisSharpened(this);
+        }
+
+        @Override
+        public Optional<AxisEstimate> axisNow() {
+            return Optional.of(axis.estimate());
+        }
+    }
 
     /**
      * The screws are being turned.
@@ -66,6 +113,16 @@ public sealed interface WatchStep {
             return new AxisState.Turns(
                     orders.azimuth().remaining(), orders.altitude().remaining());
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.screwsFollowed(this);
+        }
+
+        @Override
+        public Optional<AxisEstimate> axisNow() {
+            return Optional.of(soFar.now());
+        }
     }
 
     /**
@@ -75,4 +132,21 @@ public sealed interface WatchStep {
      * @param made the turns made; empty if no turns of the screws explain it
      */
     record LeftOff(TurnedFrames sighting, Optional<FollowedScrews.Made> made) {}
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R placed(Placed step);
+
+        R startedAfresh(StartedAfresh step);
+
+        R axisFound(AxisFound step);
+
+        R axisSharpened(AxisSharpened step);
+
+        R screwsFollowed(ScrewsFollowed step);
+    }
 }

@@ -9,6 +9,9 @@ import polewright.sky.angle.Angle;
 
 /** The movement of the axis between two nights, while the mount was not in use. */
 public sealed interface NightGap {
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     NightRecord from();
 
     NightRecord to();
@@ -41,17 +44,32 @@ public sealed interface NightGap {
         public Duration duration() {
             return Duration.between(before.at(), after.at());
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.drifted(this);
+        }
     }
 
     /** It moved farther than a pier does: the mount was set down again, or moved by hand. */
-    record SetDownAnew(NightRecord from, NightRecord to, AxisOffset by) implements NightGap {}
+    record SetDownAnew(NightRecord from, NightRecord to, AxisOffset by) implements NightGap {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.setDownAnew(this);
+        }
+    }
 
     /**
      * Unknown.
      *
      * @param reason a whole sentence without its full stop
      */
-    record NotKnown(NightRecord from, NightRecord to, String reason) implements NightGap {}
+    record NotKnown(NightRecord from, NightRecord to, String reason) implements NightGap {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.notKnown(this);
+        }
+    }
 
     /** The most that an undisturbed pier or wedge moves: beyond this someone carried it (common practice). */
     Angle FARTHEST_DRIFT = Angle.ofDegrees(1);
@@ -109,5 +127,18 @@ public sealed interface NightGap {
         }
         boolean isCarried = drifted.drift().distance().compareTo(FARTHEST_DRIFT) > 0 && drifted.isSignificant();
         return isCarried ? new SetDownAnew(from, to, drifted.drift()) : drifted;
+    }
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R drifted(Drifted gap);
+
+        R setDownAnew(SetDownAnew gap);
+
+        R notKnown(NotKnown gap);
     }
 }

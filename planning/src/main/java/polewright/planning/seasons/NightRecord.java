@@ -11,8 +11,8 @@ import java.util.TreeMap;
 import polewright.alignment.advice.Advice;
 import polewright.alignment.fix.Agreement;
 import polewright.alignment.fix.Fix;
-import polewright.alignment.sighting.CompassBearing;
-import polewright.alignment.sighting.LevelledScale;
+import polewright.alignment.sighting.Sighting;
+import polewright.alignment.sighting.SightingFormat;
 import polewright.mount.OffsetCovariance;
 import polewright.session.NightId;
 import polewright.session.NightState;
@@ -120,9 +120,7 @@ public record NightRecord(
     }
 
     private static Instant seenAt(LoggedEvent logged) {
-        return logged.event() instanceof NightEvent.SightingTaken taken
-                ? taken.sighting().at()
-                : logged.at();
+        return logged.event().asSighting().map(Sighting::at).orElse(logged.at());
     }
 
     /** The event after which the advice was to stop for the first time. */
@@ -146,8 +144,10 @@ public record NightRecord(
 
     /** Advice to stop follows a sighting of the sky with the clamps tight, or a new tolerance after one. */
     private static boolean mayConfirm(NightEvent event) {
-        boolean isRough = event instanceof NightEvent.SightingTaken taken
-                && (taken.sighting() instanceof CompassBearing || taken.sighting() instanceof LevelledScale);
+        boolean isRough = event.asSighting()
+                .map(Sighting::format)
+                .filter(format -> format == SightingFormat.COMPASS || format == SightingFormat.SCALE)
+                .isPresent();
         return (isSighting(event) && !isRough)
                 || event instanceof NightEvent.AllowanceSet
                 || event instanceof NightEvent.WorkSet;
@@ -157,9 +157,8 @@ public record NightRecord(
         Map<String, Integer> sightings = new TreeMap<>();
         List<String> kinds = new ArrayList<>();
         standing.forEach(logged -> {
-            if (logged.event() instanceof NightEvent.SightingTaken taken) {
-                kinds.add(taken.sighting().kind());
-            } else if (logged.event() instanceof NightEvent.StarCentred) {
+            logged.event().asSighting().map(Sighting::kind).ifPresent(kinds::add);
+            if (logged.event() instanceof NightEvent.StarCentred) {
                 kinds.add(CENTRED);
             }
         });
@@ -188,7 +187,7 @@ public record NightRecord(
     }
 
     private static boolean isTurnOrKnock(NightEvent event) {
-        return isTurn(event) || event instanceof NightEvent.Knocked;
+        return event.movesAxisFar();
     }
 
     private static boolean isClamping(NightEvent event) {

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import polewright.alignment.fix.Fix;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.sky.body.SkyBody;
@@ -26,7 +25,7 @@ public final class LoggedEvening {
 
     /** The axis of the fix; empty if unknown. */
     public static Optional<KnownAxis> axis(NightState night) {
-        if (night.fix() instanceof Fix.Underdetermined) {
+        if (!night.fix().isDetermined()) {
             return Optional.empty();
         }
         return Optional.of(

@@ -79,16 +79,13 @@ public record Observing(Purpose purpose, Set<WorkPreset> kinds, Angle field, Dur
         if (item instanceof VisualObservation look && look.finding() instanceof VisualObservation.Finding.ByHand) {
             return WorkPreset.LOOK_BY_HAND;
         }
-        boolean isHighPower = item.name().equals(WorkPreset.PLANETS.words())
-                || (item instanceof VisualObservation look && look.field().compareTo(HIGH_POWER) < 0);
+        boolean isHighPower =
+                item.name().equals(WorkPreset.PLANETS.words()) || item.field().compareTo(HIGH_POWER) < 0;
         return isHighPower ? WorkPreset.PLANETS : WorkPreset.CASUAL_LOOK;
     }
 
     private static Angle field(Rig rig, Purpose purpose, List<WorkItem> items) {
-        Stream<Angle> ofWork = items.stream()
-                .map(item -> item instanceof VisualObservation look
-                        ? look.field()
-                        : ((ImagingRun) item).camera().field());
+        Stream<Angle> ofWork = items.stream().map(WorkItem::field);
         Stream<Angle> ofRig = purpose == Purpose.CAMERA
                 ? WorkPreset.mainCamera(rig).map(Camera::field).stream()
                 : rig.optics().stream().map(Optic::field).filter(field -> field.compareTo(WIDEST_EYEPIECE) <= 0);

@@ -34,28 +34,7 @@ final class ExplanationsJson {
     private static ObjectNode of(Mistake mistake) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         ArrayNode events = JsonNodeFactory.instance.arrayNode();
-        if (mistake instanceof Mistake.TurnMistaken turn) {
-            node.put("of", "turn");
-            events.add(turn.seq());
-        } else if (mistake instanceof Mistake.TurnNotLogged missing) {
-            node.put("of", "unlogged_turn");
-            events.add(missing.meant().seq());
-        } else if (mistake instanceof Mistake.SightingMisread sighting) {
-            node.put("of", "sighting");
-            events.add(sighting.seq());
-        } else if (mistake instanceof Mistake.HabitualMistake habit) {
-            node.put("of", "sightings");
-            habit.misread().forEach(misread -> events.add(misread.seq()));
-        } else if (mistake instanceof Mistake.ClockWrong clock) {
-            node.put("of", "clock");
-            node.put("correction_h", hours(clock.correction()));
-        } else if (mistake instanceof Mistake.SiteWrong site) {
-            node.put("of", "site");
-            node.put("lat_deg", site.meant().latitude().degrees());
-            node.put("lon_deg", site.meant().longitude().degrees());
-        } else {
-            throw new IllegalStateException("no JSON for " + mistake);
-        }
+        mistake.accept(new MistakeNode(node, events));
         if (!events.isEmpty()) {
             node.set("events", events);
         }
@@ -65,5 +44,56 @@ final class ExplanationsJson {
 
     private static double hours(Duration duration) {
         return duration.toSeconds() / 3600.0;
+    }
+
+    private record MistakeNode(ObjectNode node, ArrayNode events) implements Mistake.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode turnMistaken(Mistake.TurnMistaken turn) {
+            node.put("of", "turn");
+            events.add(turn.seq());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode turnNotLogged(Mistake.TurnNotLogged missing) {
+            node.put("of", "unlogged_turn");
+            events.add(missing.meant().seq());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode sightingMisread(Mistake.SightingMisread sighting) {
+            node.put("of", "sighting");
+            events.add(sighting.seq());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode habitualMistake(Mistake.HabitualMistake habit) {
+            node.put("of", "sightings");
+            habit.misread().forEach(misread -> events.add(misread.seq()));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode clockWrong(Mistake.ClockWrong clock) {
+            node.put("of", "clock");
+            node.put("correction_h", hours(clock.correction()));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode siteWrong(Mistake.SiteWrong site) {
+            node.put("of", "site");
+            node.put("lat_deg", site.meant().latitude().degrees());
+            node.put("lon_deg", site.meant().longitude().degrees());
+
+            return node;
+        }
     }
 }

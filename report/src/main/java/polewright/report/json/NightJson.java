@@ -107,53 +107,7 @@ public final class NightJson {
     public static ObjectNode advice(Advice advice) {
         ObjectNode node = NODES.objectNode();
         node.put("probability_good_enough", advice.probabilityNow());
-        if (advice instanceof Advice.TurnScrews turn) {
-            node.put("do", "turn");
-            for (ScrewTurn t : turn.turns()) {
-                node.put(
-                        t.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth_turns_clockwise" : "altitude_turns_clockwise",
-                        t.clockwiseTurns());
-            }
-            turn.turns().stream()
-                    .filter(t -> t.backTurns() != 0)
-                    .forEach(t -> node.put(
-                            t.screw() == ScrewTurn.Which.AZIMUTH
-                                    ? "azimuth_back_turns_clockwise"
-                                    : "altitude_back_turns_clockwise",
-                            t.backTurns()));
-            ArrayNode order = node.putArray("order");
-            turn.turns().forEach(t -> order.add(word(t.screw())));
-            ArrayNode tests = node.putArray("tests");
-            turn.tests().stream().sorted().forEach(screw -> tests.add(word(screw)));
-            node.put("loosen_first", turn.loosenFirst());
-            node.put("probability_after", turn.probabilityAfter());
-            ArrayNode sky = node.putArray("sky_meanwhile");
-            turn.sky().forEach(s -> sky.add(meanwhile(s)));
-        } else if (advice instanceof Advice.MoveByHand move) {
-            node.put("do", "move");
-            node.put("azimuth_right_deg", move.azimuth().degrees());
-            node.put("altitude_up_deg", move.altitude().degrees());
-        } else if (advice instanceof Advice.TakeSighting take) {
-            node.put("do", "sight");
-            node.put("sighting", word(take.kind()));
-            if (!take.watch().isZero()) {
-                node.put("watch_minutes", take.watch().toMinutes());
-            }
-            node.put("reason", take.reason());
-            take.star().ifPresent(s -> node.set("star", star(s)));
-        } else if (advice instanceof Advice.WaitForDark) {
-            node.put("do", "wait");
-        } else if (advice instanceof Advice.WaitForSky wait) {
-            node.put("do", "wait_for_sky");
-            wait.lookAgain().ifPresent(at -> node.put("look_again_at", at.toString()));
-        } else if (advice instanceof Advice.Clamp) {
-            node.put("do", "clamp");
-        } else if (advice instanceof Advice.Stop) {
-            node.put("do", "stop");
-        } else {
-            throw new IllegalStateException("no JSON for " + advice.getClass());
-        }
-        return node;
+        return advice.accept(new AdviceNode(node));
     }
 
     /** The possible sightings, best first. */
@@ -242,5 +196,85 @@ public final class NightJson {
         node.put("hour_angle_deg", star.place().hourAngle().degrees());
         node.put("dec_of_date_deg", star.place().declination().degrees());
         return node;
+    }
+
+    private record AdviceNode(ObjectNode node) implements Advice.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode turnScrews(Advice.TurnScrews turn) {
+            node.put("do", "turn");
+            for (ScrewTurn t : turn.turns()) {
+                node.put(
+                        t.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth_turns_clockwise" : "altitude_turns_clockwise",
+                        t.clockwiseTurns());
+            }
+            turn.turns().stream()
+                    .filter(t -> t.backTurns() != 0)
+                    .forEach(t -> node.put(
+                            t.screw() == ScrewTurn.Which.AZIMUTH
+                                    ? "azimuth_back_turns_clockwise"
+                                    : "altitude_back_turns_clockwise",
+                            t.backTurns()));
+            ArrayNode order = node.putArray("order");
+            turn.turns().forEach(t -> order.add(word(t.screw())));
+            ArrayNode tests = node.putArray("tests");
+            turn.tests().stream().sorted().forEach(screw -> tests.add(word(screw)));
+            node.put("loosen_first", turn.loosenFirst());
+            node.put("probability_after", turn.probabilityAfter());
+            ArrayNode sky = node.putArray("sky_meanwhile");
+            turn.sky().forEach(s -> sky.add(meanwhile(s)));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode moveByHand(Advice.MoveByHand move) {
+            node.put("do", "move");
+            node.put("azimuth_right_deg", move.azimuth().degrees());
+            node.put("altitude_up_deg", move.altitude().degrees());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode takeSighting(Advice.TakeSighting take) {
+            node.put("do", "sight");
+            node.put("sighting", word(take.kind()));
+            if (!take.watch().isZero()) {
+                node.put("watch_minutes", take.watch().toMinutes());
+            }
+            node.put("reason", take.reason());
+            take.star().ifPresent(s -> node.set("star", star(s)));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode waitForDark(Advice.WaitForDark advice) {
+            node.put("do", "wait");
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode waitForSky(Advice.WaitForSky wait) {
+            node.put("do", "wait_for_sky");
+            wait.lookAgain().ifPresent(at -> node.put("look_again_at", at.toString()));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode clamp(Advice.Clamp advice) {
+            node.put("do", "clamp");
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode stop(Advice.Stop advice) {
+            node.put("do", "stop");
+
+            return node;
+        }
     }
 }

@@ -37,28 +37,7 @@ public final class PracticeJson {
         node.put("kind", done.action().kind().name().toLowerCase(Locale.ROOT));
         node.put("took_s", done.took().toSeconds());
         ObjectNode seen = node.putObject("seen");
-        if (done.seen() instanceof ObservedReadings.OnCompass compass) {
-            seen.put("bearing_deg", compass.bearingDeg());
-        } else if (done.seen() instanceof ObservedReadings.OnScale scale) {
-            seen.put("altitude_deg", scale.altitudeDeg());
-        } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
-            seen.put("optic", rocking.optic().name());
-            rocking.star().ifPresent(star -> {
-                seen.put("star", star.star());
-                seen.put("distance_fields", star.fields());
-                seen.put("toward_clock", star.clock());
-            });
-        } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
-            seen.put("star", drifted.star());
-            seen.put("minutes", drifted.length().toSeconds() / 60.0);
-            seen.put("moved", drifted.moved().count());
-            seen.put("unit", drifted.moved().unit().words());
-            seen.put("toward", drifted.northward() ? "north" : "south");
-            drifted.optic().ifPresent(optic -> seen.put("optic", optic.name()));
-        } else if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
-            seen.put("frame", taken.number());
-            seen.put("file", files.apply(taken.number()).toString());
-        }
+        done.seen().accept(new Readings(seen, files));
         return node;
     }
 
@@ -91,5 +70,58 @@ public final class PracticeJson {
     private static void put(ObjectNode node, Debrief.Routine routine) {
         node.put("took_s", routine.took().toSeconds());
         node.put("within", routine.within());
+    }
+
+    private record Readings(ObjectNode node, IntFunction<Path> files) implements ObservedReadings.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode nothing(ObservedReadings.Nothing seen) {
+            return node;
+        }
+
+        @Override
+        public ObjectNode onCompass(ObservedReadings.OnCompass compass) {
+            node.put("bearing_deg", compass.bearingDeg());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode onScale(ObservedReadings.OnScale scale) {
+            node.put("altitude_deg", scale.altitudeDeg());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode whileRocking(ObservedReadings.WhileRocking rocking) {
+            node.put("optic", rocking.optic().name());
+            rocking.star().ifPresent(star -> {
+                node.put("star", star.star());
+                node.put("distance_fields", star.fields());
+                node.put("toward_clock", star.clock());
+            });
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode drifted(ObservedReadings.Drifted drifted) {
+            node.put("star", drifted.star());
+            node.put("minutes", drifted.length().toSeconds() / 60.0);
+            node.put("moved", drifted.moved().count());
+            node.put("unit", drifted.moved().unit().words());
+            node.put("toward", drifted.northward() ? "north" : "south");
+            drifted.optic().ifPresent(optic -> node.put("optic", optic.name()));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode frameTaken(ObservedReadings.FrameTaken taken) {
+            node.put("frame", taken.number());
+            node.put("file", files.apply(taken.number()).toString());
+
+            return node;
+        }
     }
 }

@@ -83,20 +83,7 @@ public final class SeasonsJson {
         ObjectNode node = NODES.objectNode();
         node.put("from_night", gap.from().id().number());
         node.put("to_night", gap.to().id().number());
-        if (gap instanceof NightGap.Drifted drifted) {
-            node.put("status", "drifted");
-            node.put("days", drifted.duration().toSeconds() / 86_400.0);
-            put(node, drifted.drift());
-            put(node, drifted.covariance());
-            node.put("more_than_uncertainty", drifted.isSignificant());
-        } else if (gap instanceof NightGap.SetDownAnew anew) {
-            node.put("status", "set_down_anew");
-            put(node, anew.by());
-        } else if (gap instanceof NightGap.NotKnown unknown) {
-            node.put("status", "not_known");
-            node.put("reason", unknown.reason());
-        }
-        return node;
+        return gap.accept(new GapNode(node));
     }
 
     private static ObjectNode motion(PierMotion motion) {
@@ -146,5 +133,34 @@ public final class SeasonsJson {
         ArrayNode rows = node.putArray("cov_arcmin2");
         rows.addArray().add(covariance.eastEastArcmin2()).add(covariance.eastUpArcmin2());
         rows.addArray().add(covariance.eastUpArcmin2()).add(covariance.upUpArcmin2());
+    }
+
+    private record GapNode(ObjectNode node) implements NightGap.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode drifted(NightGap.Drifted drifted) {
+            node.put("status", "drifted");
+            node.put("days", drifted.duration().toSeconds() / 86_400.0);
+            put(node, drifted.drift());
+            put(node, drifted.covariance());
+            node.put("more_than_uncertainty", drifted.isSignificant());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode setDownAnew(NightGap.SetDownAnew anew) {
+            node.put("status", "set_down_anew");
+            put(node, anew.by());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode notKnown(NightGap.NotKnown unknown) {
+            node.put("status", "not_known");
+            node.put("reason", unknown.reason());
+
+            return node;
+        }
     }
 }

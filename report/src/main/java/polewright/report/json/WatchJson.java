@@ -39,19 +39,7 @@ public final class WatchJson {
         node.put("ra_icrs_deg", frame.match().plate().rightAscension().degrees());
         node.put("dec_icrs_deg", frame.match().plate().declination().degrees());
         node.put("stars_matched", frame.match().starsMatched());
-        if (step instanceof WatchStep.Placed placed) {
-            node.put("places", placed.places());
-        } else if (step instanceof WatchStep.StartedAfresh afresh) {
-            node.put("places", 1).put("started_afresh", true);
-            afresh.slew().ifPresent(far -> node.put("slew_deg", far.degrees()));
-        } else if (step instanceof WatchStep.AxisFound found) {
-            node.set("axis", FramesJson.of(found.axis(), told));
-        } else if (step instanceof WatchStep.AxisSharpened sharper) {
-            node.set("axis", FramesJson.of(sharper.axis(), told));
-        } else if (step instanceof WatchStep.ScrewsFollowed followed) {
-            node.set("screws", screws(followed));
-        }
-        return node;
+        return step.accept(new Result(node, told));
     }
 
     private static ObjectNode screws(WatchStep.ScrewsFollowed followed) {
@@ -78,5 +66,43 @@ public final class WatchJson {
 
     private static String word(FollowedScrews.WrongWay way) {
         return way.name().toLowerCase(Locale.ROOT);
+    }
+
+    private record Result(ObjectNode node, Drive told) implements WatchStep.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode placed(WatchStep.Placed placed) {
+            node.put("places", placed.places());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode startedAfresh(WatchStep.StartedAfresh afresh) {
+            node.put("places", 1).put("started_afresh", true);
+            afresh.slew().ifPresent(far -> node.put("slew_deg", far.degrees()));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode axisFound(WatchStep.AxisFound found) {
+            node.set("axis", FramesJson.of(found.axis(), told));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode axisSharpened(WatchStep.AxisSharpened sharper) {
+            node.set("axis", FramesJson.of(sharper.axis(), told));
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode screwsFollowed(WatchStep.ScrewsFollowed followed) {
+            node.set("screws", screws(followed));
+
+            return node;
+        }
     }
 }

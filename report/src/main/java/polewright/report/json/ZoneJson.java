@@ -55,49 +55,12 @@ public final class ZoneJson {
 
     private static ObjectNode item(WorkItem item, List<ItemTolerance> tolerances) {
         ObjectNode node = NODES.objectNode();
-        node.put("kind", item instanceof VisualObservation ? "look" : "shot");
-        node.put("name", item.name());
-        putRegion(node.putObject("region"), item.region());
-        if (item instanceof VisualObservation look) {
-            node.put("field_deg", look.field().degrees());
-            node.put("stay_min", look.stay().toMillis() / 60000.0);
-            look.goToWithin().ifPresent(within -> node.put("go_to_within_arcmin", within.arcminutes()));
-            if (look.finding() instanceof VisualObservation.Finding.ByHand) {
-                node.put("by_hand", true);
-            }
-        } else if (item instanceof ImagingRun shot) {
-            node.put("camera", shot.camera().name());
-            node.put("scale_arcsec_px", shot.camera().perPixel().arcseconds());
-            node.put("sub_exposure_s", shot.subExposure().toMillis() / 1000.0);
-            node.put("total_min", shot.total().toMillis() / 60000.0);
-            if (shot.guiding() instanceof Guiding.Guided guided) {
-                node.put("guide_star_arcmin", guided.starDistance().arcminutes());
-            }
-            node.put("tolerance_arcsec", shot.tolerance().arcseconds());
-        }
+        item.accept(new ItemNode(node));
         tolerances.stream()
                 .filter(t -> t.item().equals(item))
                 .findFirst()
                 .ifPresent(t -> node.set("alone", of(t.alone())));
         return node;
-    }
-
-    private static void putRegion(ObjectNode node, SkyRegion region) {
-        if (region instanceof SkyRegion.Track track) {
-            node.put("kind", "track");
-            node.put("label", track.label());
-            node.put("dec_of_date_deg", track.declination().degrees());
-            node.put("hour_angle_from_deg", track.from().degrees());
-            node.put("hour_angle_to_deg", track.to().degrees());
-        } else if (region instanceof SkyRegion.Above above) {
-            node.put("kind", "above");
-            node.put("altitude_deg", above.lowestAltitude().degrees());
-            if (above.toThePole()) {
-                node.put("to_the_pole", true);
-            }
-        } else {
-            throw new IllegalStateException("no JSON for " + region.getClass());
-        }
     }
 
     private static void putSpan(ObjectNode node, String what, Allowance.Span span) {
@@ -112,5 +75,62 @@ public final class ZoneJson {
 
     private static String word(Enum<?> value) {
         return value.name().toLowerCase(java.util.Locale.ROOT);
+    }
+
+    private record RegionNode(ObjectNode node) implements SkyRegion.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode track(SkyRegion.Track track) {
+            node.put("kind", "track");
+            node.put("label", track.label());
+            node.put("dec_of_date_deg", track.declination().degrees());
+            node.put("hour_angle_from_deg", track.from().degrees());
+            node.put("hour_angle_to_deg", track.to().degrees());
+
+            return node;
+        }
+
+        @Override
+        public ObjectNode above(SkyRegion.Above above) {
+            node.put("kind", "above");
+            node.put("altitude_deg", above.lowestAltitude().degrees());
+            if (above.toThePole()) {
+                node.put("to_the_pole", true);
+            }
+
+            return node;
+        }
+    }
+
+    private record ItemNode(ObjectNode node) implements WorkItem.Visitor<ObjectNode> {
+        @Override
+        public ObjectNode visualObservation(VisualObservation item) {
+            putWhat("look", item);
+            node.put("field_deg", item.field().degrees());
+            node.put("stay_min", item.stay().toMillis() / 60000.0);
+            item.goToWithin().ifPresent(within -> node.put("go_to_within_arcmin", within.arcminutes()));
+            if (item.finding() instanceof VisualObservation.Finding.ByHand) {
+                node.put("by_hand", true);
+            }
+            return node;
+        }
+
+        @Override
+        public ObjectNode imagingRun(ImagingRun item) {
+            putWhat("shot", item);
+            node.put("camera", item.camera().name());
+            node.put("scale_arcsec_px", item.camera().perPixel().arcseconds());
+            node.put("sub_exposure_s", item.subExposure().toMillis() / 1000.0);
+            node.put("total_min", item.total().toMillis() / 60000.0);
+            if (item.guiding() instanceof Guiding.Guided guided) {
+                node.put("guide_star_arcmin", guided.starDistance().arcminutes());
+            }
+            return node.put("tolerance_arcsec", item.tolerance().arcseconds());
+        }
+
+        private void putWhat(String kind, WorkItem item) {
+            node.put("kind", kind);
+            node.put("name", item.name());
+            item.region().accept(new RegionNode(node.putObject("region")));
+        }
     }
 }

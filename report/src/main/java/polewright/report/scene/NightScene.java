@@ -14,7 +14,6 @@ import polewright.drawing.zone.ZoneScene;
 import polewright.mount.AxisOffset;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
-import polewright.session.event.NightEvent;
 
 /** Prepares a night for the picture of its zone. */
 public final class NightScene {
@@ -26,7 +25,7 @@ public final class NightScene {
     public static ZoneScene of(NightState night) {
         ZoneScene scene = ZoneScene.of(night.allowance(), night.begun().site().isNorthern())
                 .withPath(path(night));
-        if (!(night.fix() instanceof Fix.Underdetermined)) {
+        if (night.fix().isDetermined()) {
             scene = withNow(scene, night.fix()).withPossible(possible(night.fix()));
         }
         return night.advice() instanceof Advice.TurnScrews turns ? scene.withGoal(turns.offsetAfter()) : scene;
@@ -66,9 +65,8 @@ public final class NightScene {
         List<LoggedEvent> events = night.standing();
         List<Integer> moves = new ArrayList<>();
         for (int i = 1; i < events.size(); i++) {
-            boolean isMove = events.get(i).event() instanceof NightEvent.ScrewMove
-                    || events.get(i).event() instanceof NightEvent.Knocked;
-            if (isMove && events.get(i - 1).event() instanceof NightEvent.SightingTaken) {
+            boolean isSightedBefore = events.get(i - 1).event().asSighting().isPresent();
+            if (isSightedBefore && events.get(i).event().movesAxisFar()) {
                 moves.add(i);
             }
         }
@@ -77,7 +75,7 @@ public final class NightScene {
         for (int i : moves.subList(Math.max(0, moves.size() - MOST_PLACES), moves.size())) {
             NightState before =
                     NightState.of(events.subList(0, i), events.get(i).at(), models);
-            if (!(before.fix() instanceof Fix.Underdetermined)) {
+            if (before.fix().isDetermined()) {
                 AxisState state = before.fix().state();
                 places.add(new ZoneScene.Place(state.offset(), Optional.of(state.offsetCovariance())));
             }

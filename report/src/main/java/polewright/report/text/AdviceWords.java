@@ -27,23 +27,7 @@ public final class AdviceWords {
 
     /** Several lines. */
     public static List<String> of(NightState night) {
-        Advice advice = night.advice();
-        if (advice instanceof Advice.TurnScrews turn) {
-            return turn(turn, night);
-        } else if (advice instanceof Advice.MoveByHand move) {
-            return move(move, night);
-        } else if (advice instanceof Advice.TakeSighting take) {
-            return sight(take, night);
-        } else if (advice instanceof Advice.WaitForDark) {
-            return waiting(night);
-        } else if (advice instanceof Advice.WaitForSky wait) {
-            return SkipWords.waiting(wait);
-        } else if (advice instanceof Advice.Clamp clamp) {
-            return clamp(clamp);
-        } else if (advice instanceof Advice.Stop stop) {
-            return stop(stop, night);
-        }
-        throw new IllegalStateException("no words for " + advice);
+        return night.advice().accept(new Lines(night));
     }
 
     /** The same while a camera watches the turns: nothing needs to be logged. */
@@ -240,5 +224,42 @@ public final class AdviceWords {
 
     private static String capitalised(String sentence) {
         return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+
+    private record Lines(NightState night) implements Advice.Visitor<List<String>> {
+        @Override
+        public List<String> turnScrews(Advice.TurnScrews turn) {
+            return turn(turn, night);
+        }
+
+        @Override
+        public List<String> moveByHand(Advice.MoveByHand move) {
+            return move(move, night);
+        }
+
+        @Override
+        public List<String> takeSighting(Advice.TakeSighting take) {
+            return sight(take, night);
+        }
+
+        @Override
+        public List<String> waitForDark(Advice.WaitForDark advice) {
+            return waiting(night);
+        }
+
+        @Override
+        public List<String> waitForSky(Advice.WaitForSky wait) {
+            return SkipWords.waiting(wait);
+        }
+
+        @Override
+        public List<String> clamp(Advice.Clamp clamp) {
+            return AdviceWords.clamp(clamp);
+        }
+
+        @Override
+        public List<String> stop(Advice.Stop stop) {
+            return AdviceWords.stop(stop, night);
+        }
     }
 }

@@ -61,21 +61,7 @@ public final class CompareWords {
 
     /** How the axis changed between them. */
     public static List<String> between(NightGap gap) {
-        if (gap instanceof NightGap.NotKnown unknown) {
-            return List.of("The motion of the axis between them is not known. " + unknown.reason() + ".");
-        }
-        if (gap instanceof NightGap.SetDownAnew anew) {
-            return List.of("Between them the axis moved " + MotionWords.way(anew.by())
-                    + ", farther than a pier or wedge moves by itself, so the mount was set down again.");
-        }
-        NightGap.Drifted drifted = (NightGap.Drifted) gap;
-        String went = "Between them, in " + days(drifted) + ", the axis moved " + MotionWords.way(drifted.drift())
-                + " (" + plusMinus(drifted.covariance()) + "), ";
-        return List.of(went
-                + (drifted.isSignificant()
-                        ? "more than the sightings' uncertainty. If the mount stayed where it was, the pier or"
-                                + " wedge moved."
-                        : "within the sightings' uncertainty."));
+        return List.of(gap.accept(new Between()));
     }
 
     private static String days(NightGap.Drifted drifted) {
@@ -167,5 +153,28 @@ public final class CompareWords {
         }
         lines.add(rest);
         return lines;
+    }
+
+    private static final class Between implements NightGap.Visitor<String> {
+        @Override
+        public String drifted(NightGap.Drifted gap) {
+            return "Between them, in " + days(gap) + ", the axis moved " + MotionWords.way(gap.drift()) + " ("
+                    + plusMinus(gap.covariance()) + "), "
+                    + (gap.isSignificant()
+                            ? "more than the sightings' uncertainty. If the mount stayed where it was, the pier or"
+                                    + " wedge moved."
+                            : "within the sightings' uncertainty.");
+        }
+
+        @Override
+        public String setDownAnew(NightGap.SetDownAnew gap) {
+            return "Between them the axis moved " + MotionWords.way(gap.by())
+                    + ", farther than a pier or wedge moves by itself, so the mount was set down again.";
+        }
+
+        @Override
+        public String notKnown(NightGap.NotKnown gap) {
+            return "The motion of the axis between them is not known. " + gap.reason() + ".";
+        }
     }
 }

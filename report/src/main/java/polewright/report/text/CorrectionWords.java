@@ -87,14 +87,7 @@ public final class CorrectionWords {
 
     /** The effect of one turn. */
     public static String of(ScrewGeometry geometry) {
-        if (geometry instanceof ScrewGeometry.PushScrew push) {
-            return "pitch " + mm(push.threadPitchMm()) + ", arm " + mm(push.armMm());
-        } else if (geometry instanceof ScrewGeometry.Turnbuckle turnbuckle) {
-            return "turnbuckle, " + mm(turnbuckle.leadPerTurnMm()) + " a turn";
-        } else if (geometry instanceof ScrewGeometry.DegreesPerTurn turn) {
-            return PlainNumber.asRead(turn.perTurn().degrees()) + "° a turn";
-        }
-        throw new IllegalStateException("no words for " + geometry.getClass());
+        return geometry.accept(new OneTurn());
     }
 
     private static String finish(FinishSense finish) {
@@ -111,5 +104,22 @@ public final class CorrectionWords {
 
     private static String lower(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT);
+    }
+
+    private static final class OneTurn implements ScrewGeometry.Visitor<String> {
+        @Override
+        public String degreesPerTurn(ScrewGeometry.DegreesPerTurn turn) {
+            return PlainNumber.asRead(turn.perTurn().degrees()) + "° a turn";
+        }
+
+        @Override
+        public String pushScrew(ScrewGeometry.PushScrew push) {
+            return "pitch " + mm(push.threadPitchMm()) + ", arm " + mm(push.armMm());
+        }
+
+        @Override
+        public String turnbuckle(ScrewGeometry.Turnbuckle turnbuckle) {
+            return "turnbuckle, " + mm(turnbuckle.leadPerTurnMm()) + " a turn";
+        }
     }
 }

@@ -8,6 +8,8 @@ import java.util.stream.Collectors;
 import polewright.alignment.sighting.StillPoint;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.HandTurns;
+import polewright.session.event.Correction;
+import polewright.session.event.EventVisitor;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.event.NightEvent.ScrewsTurned;
@@ -15,6 +17,8 @@ import polewright.sky.PlainNumber;
 
 /** An event in one line. */
 public final class EventWords {
+    private static final Words WORDS = new Words();
+
     private EventWords() {}
 
     public static boolean isWithdrawal(LoggedEvent logged) {
@@ -51,50 +55,7 @@ public final class EventWords {
     }
 
     public static String of(NightEvent event) {
-        if (event instanceof NightEvent.Begun begun) {
-            return begun(begun) + ", allowed " + begun.allowance().words();
-        } else if (event instanceof NightEvent.SightingTaken taken) {
-            return SightingWords.of(taken.sighting());
-        } else if (event instanceof ScrewsTurned turned) {
-            return "turned " + turns(turned);
-        } else if (event instanceof NightEvent.TurnCorrected corrected) {
-            return "in place of #" + corrected.seq() + ": turned " + turns(corrected.meant());
-        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
-            return "turned after #" + unlogged.seq() + ", but not logged then: " + screws(unlogged)
-                    + ", by an unknown amount";
-        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
-            return "in place of #" + corrected.seq() + ": " + of(corrected.meant());
-        } else if (event instanceof NightEvent.RigCorrected corrected) {
-            return CorrectionWords.of(corrected.correction());
-        } else if (event instanceof NightEvent.SiteCorrected corrected) {
-            return "site corrected: " + AngleWords.site(corrected.site());
-        } else if (event instanceof NightEvent.ClockCorrected corrected) {
-            return "clock corrected for #" + corrected.seq() + " to #" + corrected.last() + ": "
-                    + (corrected.shift().isNegative() ? "−" : "+") + minutes(corrected.shift());
-        } else if (event instanceof NightEvent.Clamped) {
-            return "clamped";
-        } else if (event instanceof NightEvent.Unclamped) {
-            return "unclamped";
-        } else if (event instanceof NightEvent.Knocked) {
-            return "knocked or moved";
-        } else if (event instanceof NightEvent.AllowanceSet set) {
-            return "allowed " + set.allowance().words();
-        } else if (event instanceof NightEvent.WorkSet set) {
-            return "work: " + set.work().items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
-        } else if (event instanceof NightEvent.StarCentred star) {
-            return "centred " + star.centred().star().label();
-        } else if (event instanceof NightEvent.HorizonSet set) {
-            return "skyline of " + set.horizon().points().size() + " points";
-        } else if (event instanceof NightEvent.TargetWanted wanted) {
-            return "wanted: " + wanted.target().label();
-        } else if (event instanceof NightEvent.SightingSkipped skipped) {
-            return SkipWords.of(skipped.skip());
-        } else if (event instanceof NightEvent.Noted noted) {
-            return "note: " + noted.text();
-        } else if (event instanceof NightEvent.Withdrawn withdrawn) {
-            return "took back #" + withdrawn.seq();
-        }
-        throw new IllegalStateException("no words for " + event);
+        return event.accept(WORDS);
     }
 
     /** Without the plain limit, which work replaces. */
@@ -132,9 +93,113 @@ public final class EventWords {
         return Fractions.turns(turns) + (turns > 0 ? " clockwise" : " counter-clockwise");
     }
 
-    private static String screws(NightEvent.TurnNotLogged unlogged) {
+    private static String screws(Correction.TurnNotLogged unlogged) {
         return unlogged.azimuth() && unlogged.altitude()
                 ? "one screw or both"
                 : unlogged.azimuth() ? "the azimuth screw" : "the altitude screw";
+    }
+
+    private static final class Words implements EventVisitor<String> {
+        @Override
+        public String begun(NightEvent.Begun event) {
+            return EventWords.begun(event) + ", allowed " + event.allowance().words();
+        }
+
+        @Override
+        public String sightingTaken(NightEvent.SightingTaken event) {
+            return SightingWords.of(event.sighting());
+        }
+
+        @Override
+        public String screwsTurned(NightEvent.ScrewsTurned event) {
+            return "turned " + turns(event);
+        }
+
+        @Override
+        public String turnCorrected(Correction.TurnCorrected event) {
+            return "in place of #" + event.seq() + ": turned " + turns(event.meant());
+        }
+
+        @Override
+        public String turnNotLogged(Correction.TurnNotLogged event) {
+            return "turned after #" + event.seq() + ", but not logged then: " + screws(event)
+                    + ", by an unknown amount";
+        }
+
+        @Override
+        public String measurementCorrected(Correction.MeasurementCorrected event) {
+            return "in place of #" + event.seq() + ": " + of(event.meant());
+        }
+
+        @Override
+        public String rigCorrected(Correction.RigCorrected event) {
+            return CorrectionWords.of(event.correction());
+        }
+
+        @Override
+        public String siteCorrected(Correction.SiteCorrected event) {
+            return "site corrected: " + AngleWords.site(event.site());
+        }
+
+        @Override
+        public String clockCorrected(Correction.ClockCorrected event) {
+            return "clock corrected for #" + event.seq() + " to #" + event.last() + ": "
+                    + (event.shift().isNegative() ? "−" : "+") + minutes(event.shift());
+        }
+
+        @Override
+        public String clamped(NightEvent.Clamped event) {
+            return "clamped";
+        }
+
+        @Override
+        public String unclamped(NightEvent.Unclamped event) {
+            return "unclamped";
+        }
+
+        @Override
+        public String knocked(NightEvent.Knocked event) {
+            return "knocked or moved";
+        }
+
+        @Override
+        public String allowanceSet(NightEvent.AllowanceSet event) {
+            return "allowed " + event.allowance().words();
+        }
+
+        @Override
+        public String workSet(NightEvent.WorkSet event) {
+            return "work: " + event.work().items().stream().map(WorkItem::name).collect(Collectors.joining(", "));
+        }
+
+        @Override
+        public String starCentred(NightEvent.StarCentred event) {
+            return "centred " + event.centred().star().label();
+        }
+
+        @Override
+        public String horizonSet(NightEvent.HorizonSet event) {
+            return "skyline of " + event.horizon().points().size() + " points";
+        }
+
+        @Override
+        public String targetWanted(NightEvent.TargetWanted event) {
+            return "wanted: " + event.target().label();
+        }
+
+        @Override
+        public String sightingSkipped(NightEvent.SightingSkipped event) {
+            return SkipWords.of(event.skip());
+        }
+
+        @Override
+        public String noted(NightEvent.Noted event) {
+            return "note: " + event.text();
+        }
+
+        @Override
+        public String withdrawn(NightEvent.Withdrawn event) {
+            return "took back #" + event.seq();
+        }
     }
 }

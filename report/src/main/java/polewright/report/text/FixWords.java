@@ -101,7 +101,7 @@ public final class FixWords {
 
     /** The line above advice: omitted without a fix, because the advice's reason then says what is missing. */
     public static List<String> beforeAdvice(NightState night) {
-        return night.fix() instanceof Fix.Underdetermined ? List.of() : List.of(line(night));
+        return !night.fix().isDetermined() ? List.of() : List.of(line(night));
     }
 
     /** All that is known, several lines. */
@@ -113,7 +113,7 @@ public final class FixWords {
         // What follows applies to one position.
         if (night.fix().isInDispute() || !night.fix().otherPlaces().isEmpty()) {
             lines.add(verdict(night));
-        } else if (!(night.fix() instanceof Fix.Underdetermined)) {
+        } else if (night.fix().isDetermined()) {
             lines.add(AngleWords.size(state.offset().distance()) + " from the " + pole(site) + ". " + verdict(night));
             lines.add(azimuthAndAltitude(
                     state.axis().azimuthError(site), state.axis().altitudeError(site)));

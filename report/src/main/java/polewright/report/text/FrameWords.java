@@ -50,54 +50,7 @@ public final class FrameWords {
 
     /** One finding: what is observed, its possible meaning, and what to do. */
     public static String of(FrameFinding finding) {
-        if (finding instanceof FrameFinding.Unchecked) {
-            return "two frames always fit some axis, so nothing checks them. A third, with right ascension turned"
-                    + " further, would show whether"
-                    + " the mount, declination or the camera moved.";
-        } else if (finding instanceof FrameFinding.SmallTurn small) {
-            return "right ascension was turned by only " + AngleWords.degrees(small.turn())
-                    + ". Turn by 30 to 90 degrees for a more accurate axis.";
-        } else if (finding instanceof FrameFinding.Disturbed disturbed) {
-            return DisturbanceWords.of(disturbed);
-        } else if (finding instanceof FrameFinding.DoesNotClose open) {
-            return DisturbanceWords.of(open);
-        } else if (finding instanceof FrameFinding.NotRigid bent) {
-            return "the frames disagree by up to " + size(bent.farthest()) + " (frame " + bent.frame() + "), "
-                    + times(bent.sigmas()) + " times their own uncertainties: fork, tube or camera flexes a"
-                    + " little. The uncertainty of the axis allows for that.";
-        } else if (finding instanceof FrameFinding.SunTooHigh sun) {
-            return "at the time of frame " + sun.frame() + " the Sun was at " + AngleWords.degrees(sun.sunAltitude())
-                    + ", so no stars could be seen. Check the clock, its zone and the site.";
-        } else if (finding instanceof FrameFinding.BelowHorizon under) {
-            return "the field of frame " + under.frame() + " was "
-                    + AngleWords.degrees(under.altitude().abs())
-                    + " below the horizon at its time. Check the clock, its zone and the site.";
-        } else if (finding instanceof FrameFinding.FarApartInTime far) {
-            return String.format(
-                    Locale.ROOT,
-                    "the frames span %.1f hours, long enough for a mount to settle. Take them within minutes.",
-                    far.span().toMinutes() / 60.0);
-        } else if (finding instanceof FrameFinding.FarFromPole far) {
-            return "the axis would point " + AngleWords.degrees(far.distance())
-                    + " from the pole. Check the clock and the site, and that nothing but right ascension was turned.";
-        } else if (finding instanceof FrameFinding.NeitherTracksNorStands odd) {
-            return "after frame " + odd.after() + " the mount turned " + size(odd.turnedWest())
-                    + " while the sky turned " + size(odd.skyTurned())
-                    + ". It was neither stopped nor tracking. Check the clock and the drive rate.";
-        } else if (finding instanceof FrameFinding.DriveNotAsTold other) {
-            return "the drive was " + word(other.found()) + ", not " + word(other.told())
-                    + " as given. The axis does not depend on it.";
-        } else if (finding instanceof FrameFinding.RightAscensionTurned turned) {
-            return "right ascension turned by " + size(turned.west())
-                    + (turned.west().radians() >= 0 ? " west" : " east")
-                    + " as well, or the camera rolled. The first does no harm; after the second, start again.";
-        } else if (finding instanceof FrameFinding.MovedTooFar far) {
-            return "the axis is " + AngleWords.degrees(far.distance())
-                    + " from where it was found, farther than most wedges go. If the screws moved it there, turn"
-                    + " them back;"
-                    + " if declination or the mount was moved, take two new frames.";
-        }
-        throw new IllegalStateException("no words for " + finding);
+        return finding.accept(new Finding());
     }
 
     /** The drive's state, and how it is known. */
@@ -164,5 +117,92 @@ public final class FrameWords {
 
     private static String times(double factor) {
         return String.format(Locale.ROOT, factor < WHOLE_ARCSECONDS ? "%.1f" : "%.0f", factor);
+    }
+
+    private static final class Finding implements FrameFinding.Visitor<String> {
+        @Override
+        public String unchecked(FrameFinding.Unchecked finding) {
+            return "two frames always fit some axis, so nothing checks them. A third, with right ascension turned"
+                    + " further, would show whether"
+                    + " the mount, declination or the camera moved.";
+        }
+
+        @Override
+        public String smallTurn(FrameFinding.SmallTurn small) {
+            return "right ascension was turned by only " + AngleWords.degrees(small.turn())
+                    + ". Turn by 30 to 90 degrees for a more accurate axis.";
+        }
+
+        @Override
+        public String disturbed(FrameFinding.Disturbed disturbed) {
+            return DisturbanceWords.of(disturbed);
+        }
+
+        @Override
+        public String doesNotClose(FrameFinding.DoesNotClose open) {
+            return DisturbanceWords.of(open);
+        }
+
+        @Override
+        public String notRigid(FrameFinding.NotRigid bent) {
+            return "the frames disagree by up to " + size(bent.farthest()) + " (frame " + bent.frame() + "), "
+                    + times(bent.sigmas()) + " times their own uncertainties: fork, tube or camera flexes a"
+                    + " little. The uncertainty of the axis allows for that.";
+        }
+
+        @Override
+        public String sunTooHigh(FrameFinding.SunTooHigh sun) {
+            return "at the time of frame " + sun.frame() + " the Sun was at " + AngleWords.degrees(sun.sunAltitude())
+                    + ", so no stars could be seen. Check the clock, its zone and the site.";
+        }
+
+        @Override
+        public String belowHorizon(FrameFinding.BelowHorizon under) {
+            return "the field of frame " + under.frame() + " was "
+                    + AngleWords.degrees(under.altitude().abs())
+                    + " below the horizon at its time. Check the clock, its zone and the site.";
+        }
+
+        @Override
+        public String farApartInTime(FrameFinding.FarApartInTime far) {
+            return String.format(
+                    Locale.ROOT,
+                    "the frames span %.1f hours, long enough for a mount to settle. Take them within minutes.",
+                    far.span().toMinutes() / 60.0);
+        }
+
+        @Override
+        public String farFromPole(FrameFinding.FarFromPole far) {
+            return "the axis would point " + AngleWords.degrees(far.distance())
+                    + " from the pole. Check the clock and the site, and that nothing but right ascension was turned.";
+        }
+
+        @Override
+        public String neitherTracksNorStands(FrameFinding.NeitherTracksNorStands odd) {
+            return "after frame " + odd.after() + " the mount turned " + size(odd.turnedWest())
+                    + " while the sky turned " + size(odd.skyTurned())
+                    + ". It was neither stopped nor tracking. Check the clock and the drive rate.";
+        }
+
+        @Override
+        public String driveNotAsTold(FrameFinding.DriveNotAsTold other) {
+            return "the drive was " + word(other.found()) + ", not " + word(other.told())
+                    + " as given. The axis does not depend on it.";
+        }
+
+        @Override
+        public String rightAscensionTurned(FrameFinding.RightAscensionTurned turned) {
+            return "right ascension turned by " + size(turned.west())
+                    + (turned.west().radians() >= 0 ? " west" : " east")
+                    + " as well, or the camera rolled. The first does no harm; after the second, start again.";
+        }
+
+        @Override
+        public String movedTooFar(FrameFinding.MovedTooFar far) {
+            return "the axis is " + AngleWords.degrees(far.distance())
+                    + " from where it was found, farther than most wedges go. If the screws moved it there, turn"
+                    + " them back;"
+                    + " if declination or the mount was moved, take two new frames.";
+        }
     }
 }

@@ -19,20 +19,7 @@ public final class NextWords {
 
     /** What comes before any turn of a screw, a few words; empty if a turn, or nothing more, is needed. */
     public static Optional<String> beforeTurning(Advice advice) {
-        if (advice instanceof Advice.TakeSighting) {
-            return Optional.of("take the sighting first");
-        } else if (advice instanceof Advice.MoveByHand) {
-            return Optional.of("move the mount by hand first");
-        } else if (advice instanceof Advice.WaitForDark) {
-            return Optional.of("wait for dark first");
-        } else if (advice instanceof Advice.WaitForSky) {
-            return Optional.of("wait until a sighting is possible");
-        } else if (advice instanceof Advice.TurnScrews
-                || advice instanceof Advice.Clamp
-                || advice instanceof Advice.Stop) {
-            return Optional.empty();
-        }
-        throw new IllegalStateException("no words for " + advice.getClass());
+        return advice.accept(new BeforeTurning());
     }
 
     private static List<String> toDo(NightState night) {
@@ -54,5 +41,42 @@ public final class NextWords {
         // The rest is shown only with the full advice.
         PoleStarWords.of(night).stream().limit(1).forEach(lines::add);
         return lines;
+    }
+
+    private static final class BeforeTurning implements Advice.Visitor<Optional<String>> {
+        @Override
+        public Optional<String> turnScrews(Advice.TurnScrews advice) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<String> moveByHand(Advice.MoveByHand advice) {
+            return Optional.of("move the mount by hand first");
+        }
+
+        @Override
+        public Optional<String> takeSighting(Advice.TakeSighting advice) {
+            return Optional.of("take the sighting first");
+        }
+
+        @Override
+        public Optional<String> waitForDark(Advice.WaitForDark advice) {
+            return Optional.of("wait for dark first");
+        }
+
+        @Override
+        public Optional<String> waitForSky(Advice.WaitForSky advice) {
+            return Optional.of("wait until a sighting is possible");
+        }
+
+        @Override
+        public Optional<String> clamp(Advice.Clamp advice) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<String> stop(Advice.Stop advice) {
+            return Optional.empty();
+        }
     }
 }

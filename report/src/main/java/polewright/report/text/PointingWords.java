@@ -233,32 +233,10 @@ public final class PointingWords {
 
     /** Centrings that must be wrong, each with the change that would make it fit. */
     public static List<String> doubts(NightPointing pointing) {
-        List<String> lines = new ArrayList<>();
-        for (CentringDoubt doubt : pointing.checked().doubts()) {
-            if (doubt instanceof CentringDoubt.OneWrong wrong) {
-                lines.add("DOUBT " + star(pointing, wrong.index()) + " contradicts the others and is not used"
-                        + likely(wrong.mistakes()) + ". To remove it: polewright undo "
-                        + pointing.seqs().get(wrong.index()) + ".");
-            } else if (doubt instanceof CentringDoubt.OneOf one) {
-                lines.add("DOUBT " + stars(pointing, one.indexes())
-                        + " contradict each other, and nothing shows which is wrong" + likely(one.mistakes())
-                        + ". Centre one more star.");
-            } else if (doubt instanceof CentringDoubt.NotUp down) {
-                lines.add("DOUBT " + stars(pointing, down.indexes())
-                        + (down.indexes().size() == 1 ? " was" : " were")
-                        + " below the horizon at that time: star, time or site is wrong" + shared(down.mistakes())
-                        + ".");
-            } else if (doubt instanceof CentringDoubt.AllMistaken all) {
-                lines.add("DOUBT  All of them contradict each other" + shared(all.mistakes()) + ".");
-            } else if (doubt instanceof CentringDoubt.ZeroByHours hours) {
-                lines.add("NOTE  The zero of hour angle is off by " + Math.abs(hours.hours())
-                        + (Math.abs(hours.hours()) == 1 ? " whole hour" : " whole hours")
-                        + ". The clock, summer time or the longitude may be wrong, or the mount was never"
-                        + " synchronised. Go-tos are"
-                        + " right in any case.");
-            }
-        }
-        return lines;
+        Doubt words = new Doubt(pointing);
+        return pointing.checked().doubts().stream()
+                .map(doubt -> doubt.accept(words))
+                .toList();
     }
 
     private static String star(NightPointing pointing, int index) {
@@ -276,5 +254,43 @@ public final class PointingWords {
 
     private static String shared(List<SharedMistake> mistakes) {
         return mistakes.isEmpty() ? "" : ". All would fit if " + mistakes.get(0).cause();
+    }
+
+    private record Doubt(NightPointing pointing) implements CentringDoubt.Visitor<String> {
+        @Override
+        public String oneWrong(CentringDoubt.OneWrong wrong) {
+            return "DOUBT " + star(pointing, wrong.index()) + " contradicts the others and is not used"
+                    + likely(wrong.mistakes()) + ". To remove it: polewright undo "
+                    + pointing.seqs().get(wrong.index()) + ".";
+        }
+
+        @Override
+        public String oneOf(CentringDoubt.OneOf one) {
+            return "DOUBT " + stars(pointing, one.indexes())
+                    + " contradict each other, and nothing shows which is wrong" + likely(one.mistakes())
+                    + ". Centre one more star.";
+        }
+
+        @Override
+        public String notUp(CentringDoubt.NotUp down) {
+            return "DOUBT " + stars(pointing, down.indexes())
+                    + (down.indexes().size() == 1 ? " was" : " were")
+                    + " below the horizon at that time: star, time or site is wrong" + shared(down.mistakes())
+                    + ".";
+        }
+
+        @Override
+        public String allMistaken(CentringDoubt.AllMistaken all) {
+            return "DOUBT  All of them contradict each other" + shared(all.mistakes()) + ".";
+        }
+
+        @Override
+        public String zeroByHours(CentringDoubt.ZeroByHours hours) {
+            return "NOTE  The zero of hour angle is off by " + Math.abs(hours.hours())
+                    + (Math.abs(hours.hours()) == 1 ? " whole hour" : " whole hours")
+                    + ". The clock, summer time or the longitude may be wrong, or the mount was never"
+                    + " synchronised. Go-tos are"
+                    + " right in any case.";
+        }
     }
 }

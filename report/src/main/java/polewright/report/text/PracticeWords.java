@@ -45,88 +45,15 @@ public final class PracticeWords {
     }
 
     private static String words(CompletedAction done) {
-        if (done.seen() instanceof ObservedReadings.OnCompass compass) {
-            return "the compass reads " + PlainNumber.of(compass.bearingDeg()) + "°";
-        } else if (done.seen() instanceof ObservedReadings.OnScale scale) {
-            return "the scale reads " + PlainNumber.of(scale.altitudeDeg()) + "°";
-        } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
-            return rocking.star()
-                    .map(star -> star.star() + " is " + PlainNumber.of(star.fields()) + " of the field from the"
-                            + " centre of rotation, toward " + PlainNumber.of(star.clock()) + " on the clock")
-                    .orElse("no star you know is in the field of the "
-                            + rocking.optic().name());
-        } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
-            return drifted.star() + " drifted " + PlainNumber.of(drifted.moved().count()) + " "
-                    + drifted.moved().unit().words() + " " + way(drifted) + " in " + TimeSpans.of(drifted.length());
-        } else if (done.seen() instanceof ObservedReadings.FrameTaken taken) {
-            return "frame " + taken.number() + " is taken, "
-                    + PlainNumber.of(Math.rint(taken.turned().degrees())) + "° from home in right ascension";
-        }
-        return deed(done.action());
+        return done.seen().accept(new Seen(done.action()));
     }
 
     private static String deed(PracticeAction action) {
-        if (action instanceof PracticeAction.TurnScrew turn) {
-            return turn.screw().name().toLowerCase(Locale.ROOT) + " screw turned "
-                    + Fractions.turns(Math.abs(turn.turns().net()))
-                    + (turn.turns().net() < 0 ? " counter-clockwise" : " clockwise");
-        } else if (action instanceof PracticeAction.MoveByHand) {
-            return "the mount is moved by hand";
-        } else if (action instanceof PracticeAction.Clamp) {
-            return "the clamps are tight";
-        } else if (action instanceof PracticeAction.Unclamp) {
-            return "the clamps are loose";
-        } else if (action instanceof PracticeAction.RockAndLook look) {
-            return "looked through the " + look.optic() + " while swinging in RA";
-        } else if (action instanceof PracticeAction.ReadCompass) {
-            return "read the compass";
-        } else if (action instanceof PracticeAction.ReadScale) {
-            return "read the scale";
-        } else if (action instanceof PracticeAction.WatchStar watch) {
-            return "watched " + watch.star();
-        } else if (action instanceof PracticeAction.TakeFrame) {
-            return "took a frame";
-        } else if (action instanceof PracticeAction.Wait) {
-            return "waited";
-        }
-        throw new IllegalStateException("no words for " + action.getClass());
+        return action.accept(new Deed());
     }
 
     private static List<String> logIt(CompletedAction done) {
-        String typed = "";
-        if (done.seen() instanceof ObservedReadings.OnCompass compass) {
-            typed = "sight compass " + PlainNumber.of(compass.bearingDeg());
-        } else if (done.seen() instanceof ObservedReadings.OnScale scale) {
-            typed = "sight scale " + PlainNumber.of(scale.altitudeDeg());
-        } else if (done.seen() instanceof ObservedReadings.WhileRocking rocking) {
-            typed = rocking.star()
-                    .map(star -> "sight still " + quoted(star.star()) + " --distance " + PlainNumber.of(star.fields())
-                            + " --toward " + PlainNumber.of(star.clock()) + " --with "
-                            + quoted(rocking.optic().name()))
-                    .orElse("");
-        } else if (done.seen() instanceof ObservedReadings.Drifted drifted) {
-            typed = "sight drift " + quoted(drifted.star()) + " --minutes "
-                    + PlainNumber.of(drifted.length().toSeconds() / 60.0) + " --moved "
-                    + PlainNumber.of(drifted.moved().count()) + " --toward " + way(drifted)
-                    + (drifted.moved().unit() == ReadLength.Unit.DIVISIONS
-                            ? drifted.optic()
-                                    .map(Optic::name)
-                                    .map(name -> " --with " + quoted(name))
-                                    .orElse("")
-                            : " --unit arcsec");
-        } else if (done.action() instanceof PracticeAction.TurnScrew turn) {
-            typed = "turn --" + turn.screw().name().toLowerCase(Locale.ROOT) + " "
-                    + PlainNumber.asTyped(turn.turns().net());
-            if (turn.turns().isPastAndBack()) {
-                return List.of();
-            }
-        } else if (done.action() instanceof PracticeAction.Clamp) {
-            typed = "clamp";
-        } else if (done.action() instanceof PracticeAction.Unclamp) {
-            typed = "unclamp";
-        } else if (done.action() instanceof PracticeAction.MoveByHand) {
-            typed = "knock";
-        }
+        String typed = done.seen().accept(new Typed(done.action()));
         if (typed.isEmpty()) {
             return List.of();
         }
@@ -207,5 +134,199 @@ public final class PracticeWords {
             case WRONG_WAY -> "it moved the axis farther off";
             case WAITED -> "the sky moves on";
         };
+    }
+
+    private static final class Deed implements PracticeAction.Visitor<String> {
+        @Override
+        public String turnScrew(PracticeAction.TurnScrew turn) {
+            return turn.screw().name().toLowerCase(Locale.ROOT) + " screw turned "
+                    + Fractions.turns(Math.abs(turn.turns().net()))
+                    + (turn.turns().net() < 0 ? " counter-clockwise" : " clockwise");
+        }
+
+        @Override
+        public String moveByHand(PracticeAction.MoveByHand action) {
+            return "the mount is moved by hand";
+        }
+
+        @Override
+        public String clamp(PracticeAction.Clamp action) {
+            return "the clamps are tight";
+        }
+
+        @Override
+        public String unclamp(PracticeAction.Unclamp action) {
+            return "the clamps are loose";
+        }
+
+        @Override
+        public String rockAndLook(PracticeAction.RockAndLook look) {
+            return "looked through the " + look.optic() + " while swinging in RA";
+        }
+
+        @Override
+        public String readCompass(PracticeAction.ReadCompass action) {
+            return "read the compass";
+        }
+
+        @Override
+        public String readScale(PracticeAction.ReadScale action) {
+            return "read the scale";
+        }
+
+        @Override
+        public String watchStar(PracticeAction.WatchStar watch) {
+            return "watched " + watch.star();
+        }
+
+        @Override
+        public String takeFrame(PracticeAction.TakeFrame action) {
+            return "took a frame";
+        }
+
+        @Override
+        public String waiting(PracticeAction.Wait action) {
+            return "waited";
+        }
+    }
+
+    /** What an action showed; what was done, if it showed nothing. */
+    private record Seen(PracticeAction action) implements ObservedReadings.Visitor<String> {
+        @Override
+        public String nothing(ObservedReadings.Nothing seen) {
+            return deed(action);
+        }
+
+        @Override
+        public String onCompass(ObservedReadings.OnCompass seen) {
+            return "the compass reads " + PlainNumber.of(seen.bearingDeg()) + "°";
+        }
+
+        @Override
+        public String onScale(ObservedReadings.OnScale seen) {
+            return "the scale reads " + PlainNumber.of(seen.altitudeDeg()) + "°";
+        }
+
+        @Override
+        public String whileRocking(ObservedReadings.WhileRocking seen) {
+            return seen.star()
+                    .map(star -> star.star() + " is " + PlainNumber.of(star.fields()) + " of the field from the"
+                            + " centre of rotation, toward " + PlainNumber.of(star.clock()) + " on the clock")
+                    .orElse("no star you know is in the field of the "
+                            + seen.optic().name());
+        }
+
+        @Override
+        public String drifted(ObservedReadings.Drifted seen) {
+            return seen.star() + " drifted " + PlainNumber.of(seen.moved().count()) + " "
+                    + seen.moved().unit().words() + " " + way(seen) + " in " + TimeSpans.of(seen.length());
+        }
+
+        @Override
+        public String frameTaken(ObservedReadings.FrameTaken seen) {
+            return "frame " + seen.number() + " is taken, "
+                    + PlainNumber.of(Math.rint(seen.turned().degrees())) + "° from home in right ascension";
+        }
+    }
+
+    /** The command that logs it, without its first words; empty if there is none. */
+    private record Typed(PracticeAction action) implements ObservedReadings.Visitor<String> {
+        @Override
+        public String nothing(ObservedReadings.Nothing seen) {
+            return action.accept(new TypedMove());
+        }
+
+        @Override
+        public String onCompass(ObservedReadings.OnCompass seen) {
+            return "sight compass " + PlainNumber.of(seen.bearingDeg());
+        }
+
+        @Override
+        public String onScale(ObservedReadings.OnScale seen) {
+            return "sight scale " + PlainNumber.of(seen.altitudeDeg());
+        }
+
+        @Override
+        public String whileRocking(ObservedReadings.WhileRocking seen) {
+            return seen.star()
+                    .map(star -> "sight still " + quoted(star.star()) + " --distance " + PlainNumber.of(star.fields())
+                            + " --toward " + PlainNumber.of(star.clock()) + " --with "
+                            + quoted(seen.optic().name()))
+                    .orElse("");
+        }
+
+        @Override
+        public String drifted(ObservedReadings.Drifted seen) {
+            return "sight drift " + quoted(seen.star()) + " --minutes "
+                    + PlainNumber.of(seen.length().toSeconds() / 60.0) + " --moved "
+                    + PlainNumber.of(seen.moved().count()) + " --toward " + way(seen)
+                    + (seen.moved().unit() == ReadLength.Unit.DIVISIONS
+                            ? seen.optic()
+                                    .map(Optic::name)
+                                    .map(name -> " --with " + quoted(name))
+                                    .orElse("")
+                            : " --unit arcsec");
+        }
+
+        @Override
+        public String frameTaken(ObservedReadings.FrameTaken seen) {
+            return "";
+        }
+    }
+
+    /** The same for an action that showed nothing. */
+    private static final class TypedMove implements PracticeAction.Visitor<String> {
+        @Override
+        public String turnScrew(PracticeAction.TurnScrew action) {
+            return action.turns().isPastAndBack()
+                    ? ""
+                    : "turn --" + action.screw().name().toLowerCase(Locale.ROOT) + " "
+                            + PlainNumber.asTyped(action.turns().net());
+        }
+
+        @Override
+        public String moveByHand(PracticeAction.MoveByHand action) {
+            return "knock";
+        }
+
+        @Override
+        public String clamp(PracticeAction.Clamp action) {
+            return "clamp";
+        }
+
+        @Override
+        public String unclamp(PracticeAction.Unclamp action) {
+            return "unclamp";
+        }
+
+        @Override
+        public String rockAndLook(PracticeAction.RockAndLook action) {
+            return "";
+        }
+
+        @Override
+        public String readCompass(PracticeAction.ReadCompass action) {
+            return "";
+        }
+
+        @Override
+        public String readScale(PracticeAction.ReadScale action) {
+            return "";
+        }
+
+        @Override
+        public String watchStar(PracticeAction.WatchStar action) {
+            return "";
+        }
+
+        @Override
+        public String takeFrame(PracticeAction.TakeFrame action) {
+            return "";
+        }
+
+        @Override
+        public String waiting(PracticeAction.Wait action) {
+            return "";
+        }
     }
 }

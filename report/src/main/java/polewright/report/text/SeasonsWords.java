@@ -64,7 +64,7 @@ public final class SeasonsWords {
     public static List<String> conclusions(Seasons seasons) {
         List<String> lines = new ArrayList<>();
         if (seasons instanceof Seasons.Compared compared) {
-            compared.gaps().forEach(gap -> broken(gap).ifPresent(lines::add));
+            compared.gaps().forEach(gap -> gap.accept(new Broken()).ifPresent(lines::add));
             lines.addAll(MotionWords.of(compared.motion()));
         } else if (seasons instanceof Seasons.TooFew few) {
             lines.add(few.missing() + ".");
@@ -161,16 +161,24 @@ public final class SeasonsWords {
                 : String.format(Locale.ROOT, "%7.0f", arcmin);
     }
 
-    private static Optional<String> broken(NightGap gap) {
-        if (gap instanceof NightGap.NotKnown unknown) {
-            return Optional.of("NOTE  " + unknown.reason() + ".");
+    /** Why a gap does not count; empty for a drift. */
+    private static final class Broken implements NightGap.Visitor<Optional<String>> {
+        @Override
+        public Optional<String> drifted(NightGap.Drifted gap) {
+            return Optional.empty();
         }
-        if (gap instanceof NightGap.SetDownAnew anew) {
-            return Optional.of("NOTE  Between night " + anew.from().id().number() + " and night "
-                    + anew.to().id().number() + " it went "
-                    + AngleWords.size(anew.by().distance())
+
+        @Override
+        public Optional<String> setDownAnew(NightGap.SetDownAnew gap) {
+            return Optional.of("NOTE  Between night " + gap.from().id().number() + " and night "
+                    + gap.to().id().number() + " it went "
+                    + AngleWords.size(gap.by().distance())
                     + ", farther than a pier moves, so the mount was set down again.");
         }
-        return Optional.empty();
+
+        @Override
+        public Optional<String> notKnown(NightGap.NotKnown gap) {
+            return Optional.of("NOTE  " + gap.reason() + ".");
+        }
     }
 }

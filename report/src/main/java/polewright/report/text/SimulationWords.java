@@ -3,7 +3,7 @@ package polewright.report.text;
 import java.util.ArrayList;
 import java.util.List;
 import polewright.alignment.advice.Advice;
-import polewright.alignment.sighting.TurnedFrames;
+import polewright.alignment.sighting.SightingFormat;
 import polewright.mount.AxisOffset;
 import polewright.mount.OffsetCovariance;
 import polewright.session.NightState;
@@ -73,8 +73,11 @@ public final class SimulationWords {
     }
 
     private static boolean toldByFrames(RehearsedNight.Moment moment) {
-        return moment.event().event() instanceof NightEvent.SightingTaken taken
-                && taken.sighting() instanceof TurnedFrames;
+        return moment.event()
+                .event()
+                .asSighting()
+                .filter(sighting -> sighting.format() == SightingFormat.FRAMES)
+                .isPresent();
     }
 
     /** {@code 6″; stated uncertainty 7″}. */

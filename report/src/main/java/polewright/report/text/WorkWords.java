@@ -27,26 +27,7 @@ public final class WorkWords {
     }
 
     private static String figures(WorkItem item) {
-        List<String> parts = new ArrayList<>();
-        if (item instanceof VisualObservation look) {
-            parts.add("a field of " + read(look.field()));
-            parts.add(TimeSpans.of(look.stay()) + " without touching the controls");
-            if (look.finding() instanceof VisualObservation.Finding.GoTo goTo) {
-                parts.add("go-to within " + read(goTo.within()));
-            } else if (look.finding() instanceof VisualObservation.Finding.ByHand) {
-                parts.add("pushed by hand, no go-to");
-            }
-        } else if (item instanceof ImagingRun shot) {
-            parts.add(
-                    "exposures of " + TimeSpans.of(shot.subExposure()) + ", " + TimeSpans.of(shot.total()) + " in all");
-            parts.add("with " + camera(shot.camera()));
-            parts.add(
-                    shot.guiding() instanceof Guiding.Guided guided
-                            ? "guided on a star " + AngleWords.size(guided.starDistance()) + " away"
-                            : "not guided");
-            parts.add("trails up to " + ArcsecondWords.of(shot.tolerance()));
-        }
-        return String.join(", ", parts);
+        return String.join(", ", item.accept(new Figures()));
     }
 
     /** As typed: in degrees from 100′ on. */
@@ -60,18 +41,7 @@ public final class WorkWords {
     }
 
     private static String region(SkyRegion region) {
-        if (region instanceof SkyRegion.Above above) {
-            String anywhere =
-                    "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
-            return above.toThePole()
-                    ? anywhere + ", including the area around the pole"
-                    : anywhere + ", except within " + Math.round(SkyRegion.Above.ABOUT_THE_POLE.degrees())
-                            + "° of the pole";
-        } else if (region instanceof SkyRegion.Track track) {
-            return track.label() + " (declination " + declination(track.declination()) + ") from " + hours(track.from())
-                    + " to " + hours(track.to());
-        }
-        throw new IllegalStateException("no words for " + region);
+        return region.accept(new Region());
     }
 
     private static String declination(Angle angle) {
@@ -86,5 +56,49 @@ public final class WorkWords {
         }
         return String.format(java.util.Locale.ROOT, "%dh%02dm", Math.abs(minutes) / 60, Math.abs(minutes) % 60)
                 + (minutes > 0 ? " west" : " east");
+    }
+
+    private static final class Region implements SkyRegion.Visitor<String> {
+        @Override
+        public String track(SkyRegion.Track track) {
+            return track.label() + " (declination " + declination(track.declination()) + ") from " + hours(track.from())
+                    + " to " + hours(track.to());
+        }
+
+        @Override
+        public String above(SkyRegion.Above above) {
+            String anywhere =
+                    "anywhere above " + Math.round(above.lowestAltitude().degrees()) + "°";
+            return above.toThePole()
+                    ? anywhere + ", including the area around the pole"
+                    : anywhere + ", except within " + Math.round(SkyRegion.Above.ABOUT_THE_POLE.degrees())
+                            + "° of the pole";
+        }
+    }
+
+    /** The figures of an item, one phrase each. */
+    private static final class Figures implements WorkItem.Visitor<List<String>> {
+        @Override
+        public List<String> visualObservation(VisualObservation item) {
+            List<String> parts = new ArrayList<>();
+            parts.add("a field of " + read(item.field()));
+            parts.add(TimeSpans.of(item.stay()) + " without touching the controls");
+            item.goToWithin().ifPresent(within -> parts.add("go-to within " + read(within)));
+            if (item.finding() instanceof VisualObservation.Finding.ByHand) {
+                parts.add("pushed by hand, no go-to");
+            }
+            return parts;
+        }
+
+        @Override
+        public List<String> imagingRun(ImagingRun item) {
+            return List.of(
+                    "exposures of " + TimeSpans.of(item.subExposure()) + ", " + TimeSpans.of(item.total()) + " in all",
+                    "with " + camera(item.camera()),
+                    item.guiding() instanceof Guiding.Guided guided
+                            ? "guided on a star " + AngleWords.size(guided.starDistance()) + " away"
+                            : "not guided",
+                    "trails up to " + ArcsecondWords.of(item.tolerance()));
+        }
     }
 }

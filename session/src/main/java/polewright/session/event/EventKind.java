@@ -35,6 +35,8 @@ public enum EventKind {
     NOTE("note"),
     WITHDRAW("withdraw");
 
+    private static final OfEvent OF_EVENT = new OfEvent();
+
     private final String word;
 
     EventKind(String word) {
@@ -60,48 +62,7 @@ public enum EventKind {
 
     /** The kind of an event; a measurement that replaces another has the kind of the replacement. */
     public static EventKind of(NightEvent event) {
-        if (event instanceof NightEvent.SightingTaken taken) {
-            return of(taken.sighting().format());
-        } else if (event instanceof NightEvent.Begun) {
-            return BEGIN;
-        } else if (event instanceof NightEvent.ScrewsTurned) {
-            return TURN;
-        } else if (event instanceof NightEvent.TurnCorrected) {
-            return CORRECT_TURN;
-        } else if (event instanceof NightEvent.TurnNotLogged) {
-            return UNLOGGED_TURN;
-        } else if (event instanceof NightEvent.ClockCorrected) {
-            return CORRECT_CLOCK;
-        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
-            return of(corrected.meant());
-        } else if (event instanceof NightEvent.RigCorrected) {
-            return RIG;
-        } else if (event instanceof NightEvent.SiteCorrected) {
-            return SITE;
-        } else if (event instanceof NightEvent.Clamped) {
-            return CLAMP;
-        } else if (event instanceof NightEvent.Unclamped) {
-            return UNCLAMP;
-        } else if (event instanceof NightEvent.Knocked) {
-            return KNOCK;
-        } else if (event instanceof NightEvent.AllowanceSet) {
-            return ALLOW;
-        } else if (event instanceof NightEvent.WorkSet) {
-            return WORK;
-        } else if (event instanceof NightEvent.StarCentred) {
-            return CENTRE;
-        } else if (event instanceof NightEvent.HorizonSet) {
-            return HORIZON;
-        } else if (event instanceof NightEvent.TargetWanted) {
-            return TARGET;
-        } else if (event instanceof NightEvent.SightingSkipped) {
-            return SKIP;
-        } else if (event instanceof NightEvent.Noted) {
-            return NOTE;
-        } else if (event instanceof NightEvent.Withdrawn) {
-            return WITHDRAW;
-        }
-        throw new IllegalStateException("no kind for " + event.getClass());
+        return event.accept(OF_EVENT);
     }
 
     /** The switch is exhaustive, so a new kind of sighting does not compile here without its kind of event. */
@@ -117,5 +78,107 @@ public enum EventKind {
             case FRAMES -> FRAMES;
             case FIELD_DRIFT -> FIELD_DRIFT;
         };
+    }
+
+    private static final class OfEvent implements EventVisitor<EventKind> {
+        @Override
+        public EventKind begun(NightEvent.Begun event) {
+            return BEGIN;
+        }
+
+        @Override
+        public EventKind sightingTaken(NightEvent.SightingTaken event) {
+            return of(event.sighting().format());
+        }
+
+        @Override
+        public EventKind screwsTurned(NightEvent.ScrewsTurned event) {
+            return TURN;
+        }
+
+        @Override
+        public EventKind turnCorrected(Correction.TurnCorrected event) {
+            return CORRECT_TURN;
+        }
+
+        @Override
+        public EventKind turnNotLogged(Correction.TurnNotLogged event) {
+            return UNLOGGED_TURN;
+        }
+
+        @Override
+        public EventKind measurementCorrected(Correction.MeasurementCorrected event) {
+            return of(event.meant());
+        }
+
+        @Override
+        public EventKind rigCorrected(Correction.RigCorrected event) {
+            return RIG;
+        }
+
+        @Override
+        public EventKind siteCorrected(Correction.SiteCorrected event) {
+            return SITE;
+        }
+
+        @Override
+        public EventKind clockCorrected(Correction.ClockCorrected event) {
+            return CORRECT_CLOCK;
+        }
+
+        @Override
+        public EventKind clamped(NightEvent.Clamped event) {
+            return CLAMP;
+        }
+
+        @Override
+        public EventKind unclamped(NightEvent.Unclamped event) {
+            return UNCLAMP;
+        }
+
+        @Override
+        public EventKind knocked(NightEvent.Knocked event) {
+            return KNOCK;
+        }
+
+        @Override
+        public EventKind allowanceSet(NightEvent.AllowanceSet event) {
+            return ALLOW;
+        }
+
+        @Override
+        public EventKind workSet(NightEvent.WorkSet event) {
+            return WORK;
+        }
+
+        @Override
+        public EventKind starCentred(NightEvent.StarCentred event) {
+            return CENTRE;
+        }
+
+        @Override
+        public EventKind horizonSet(NightEvent.HorizonSet event) {
+            return HORIZON;
+        }
+
+        @Override
+        public EventKind targetWanted(NightEvent.TargetWanted event) {
+            return TARGET;
+        }
+
+        @Override
+        public EventKind sightingSkipped(NightEvent.SightingSkipped event) {
+            return SKIP;
+        }
+
+        @Override
+        public EventKind noted(NightEvent.Noted event) {
+            return NOTE;
+        }
+
+        @Override
+        public EventKind withdrawn(NightEvent.Withdrawn event) {
+            return WITHDRAW;
+        }
     }
 }

@@ -57,31 +57,14 @@ public final class EventOrder {
             throw new InputRefused(
                     "seq " + next.seq() + " is beyond " + LARGEST_SEQ, "number the events from 1, or leave seq out");
         }
-        if (next.event() instanceof NightEvent.Withdrawn withdrawn) {
-            checkWithdrawal(withdrawn.seq(), next.seq(), happened);
+        if (next.event() instanceof NightEvent.Revision revision) {
+            if (revision instanceof NightEvent.Withdrawn && revision.seq() == NightEvent.BEGIN_SEQ) {
+                throw new InputRefused(
+                        "event 1 cannot be taken back because it begins the night",
+                        "begin a new night instead; this one stays in the log");
+            }
+            revision.refersTo().forEach(earlier -> checkHappened(earlier, next.seq(), happened));
         }
-        if (next.event() instanceof NightEvent.TurnCorrected corrected) {
-            checkHappened(corrected.seq(), next.seq(), happened);
-        }
-        if (next.event() instanceof NightEvent.TurnNotLogged unlogged) {
-            checkHappened(unlogged.seq(), next.seq(), happened);
-        }
-        if (next.event() instanceof NightEvent.MeasurementCorrected corrected) {
-            checkHappened(corrected.seq(), next.seq(), happened);
-        }
-        if (next.event() instanceof NightEvent.ClockCorrected corrected) {
-            checkHappened(corrected.seq(), next.seq(), happened);
-            checkHappened(corrected.last(), next.seq(), happened);
-        }
-    }
-
-    private static void checkWithdrawal(long withdrawn, long own, LongPredicate happened) {
-        if (withdrawn == 1) {
-            throw new InputRefused(
-                    "event 1 cannot be taken back because it begins the night",
-                    "begin a new night instead; this one stays in the log");
-        }
-        checkHappened(withdrawn, own, happened);
     }
 
     private static void checkHappened(long earlier, long own, LongPredicate happened) {

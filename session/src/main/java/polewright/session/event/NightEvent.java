@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.sighting.LineOfSight;
 import polewright.alignment.sighting.Sighting;
@@ -30,6 +32,24 @@ public sealed interface NightEvent
     /** The number of each night's beginning. */
     long BEGIN_SEQ = 1;
 
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(EventVisitor<R> visitor);
+
+    /** The sighting, if it is one as first logged. */
+    default Optional<Sighting> asSighting() {
+        return Optional.empty();
+    }
+
+    /** The same event with its sighting changed, if it has one. */
+    default NightEvent withSighting(UnaryOperator<Sighting> change) {
+        return this;
+    }
+
+    /** Whether it moved the axis by more than clamps do: screws were turned, or the mount was knocked. */
+    default boolean movesAxisFar() {
+        return false;
+    }
+
     /** Something in the sky or at the mount was measured. */
     sealed interface Measurement extends NightEvent {
         /** The time of the measurement, which may differ from that of its entry; for a drift, its start. */
@@ -41,23 +61,46 @@ public sealed interface NightEvent
         /** The same, measured later by a duration (earlier if negative). */
         NightEvent movedBy(Duration shift);
 
+        @Override
+        default Measurement withSighting(UnaryOperator<Sighting> change) {
+            return this;
+        }
+
         /** Directions of a tube, a camera or an eye during it; empty if nothing looked at the sky. */
         List<LineOfSight> linesOfSight(Site site, Weather weather);
     }
 
     /** The axis was moved, or may have been. */
-    sealed interface MountMove extends NightEvent {}
+    sealed interface MountMove extends NightEvent {
+        /** Calls the visitor's method for this move. */
+        <R> R acceptMove(MoveVisitor<R> visitor);
+
+        @Override
+        default <R> R accept(EventVisitor<R> visitor) {
+            return acceptMove(visitor);
+        }
+    }
 
     /** Screws were turned, by a known or unknown amount. */
-    sealed interface ScrewMove extends MountMove {}
+    sealed interface ScrewMove extends MountMove permits NightEvent.ScrewsTurned, Correction.TurnNotLogged {
+        @Override
+        default boolean movesAxisFar() {
+            return true;
+        }
+    }
 
     /** Something was stated or decided; nothing was measured or moved. */
     sealed interface Statement extends NightEvent {}
 
     /** An earlier event no longer counts as it was logged. */
-    sealed interface Revision extends NightEvent {
+    sealed interface Revision extends NightEvent permits Correction, NightEvent.Withdrawn {
         /** The number of the earlier event. */
         long seq();
+
+        /** The numbers of all events that it names; each must have happened before. */
+        default List<Long> refersTo() {
+            return List.of(seq());
+        }
     }
 
     /**
@@ -66,21 +109,8 @@ public sealed interface NightEvent
      * @param siteName the user's name for the site
      */
     record Begun(String siteName, Site site, Weather weather, Rig rig, DiscAllowance allowance) implements Statement {
-        // Closer to a pole of the Earth, azimuth is too ill-defined to set an axis, and no wedge tilts that far.
-        private static final Angle HIGHEST_LATITUDE = Angle.ofDegrees(84);
-
         public Begun {
-            if (!rig.kind().hasPolarAxis()) {
-                throw new InputRefused(
-                        "a " + rig.kind().words() + " has no polar axis to set",
-                        "put the fork on a wedge, or use only where and ground tonight");
-            }
-            if (site.poleAltitude().compareTo(HIGHEST_LATITUDE) > 0) {
-                throw new InputRefused(
-                        "latitude " + PlainNumber.asTyped(site.latitude().degrees())
-                                + " is beyond 84 degrees, where a wedge cannot be set by azimuth and altitude",
-                        "check that latitude comes before longitude");
-            }
+            EventBounds.requireSettable(rig, site);
         }
 
         /** The same beginning with a corrected rig. */
@@ -99,6 +129,11 @@ public sealed interface NightEvent
         /** From this site to the one of a corrected beginning. */
         public SiteCorrection siteCorrectedTo(Begun corrected) {
             return new SiteCorrection(site, weather, corrected.site, corrected.weather);
+        }
+
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.begun(this);
         }
     }
 
@@ -123,6 +158,21 @@ public sealed interface NightEvent
         public List<LineOfSight> linesOfSight(Site site, Weather weather) {
             return sighting.linesOfSight(site, weather);
         }
+
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.sightingTaken(this);
+        }
+
+        @Override
+        public Optional<Sighting> asSighting() {
+            return Optional.of(sighting);
+        }
+
+        @Override
+        public Measurement withSighting(UnaryOperator<Sighting> change) {
+            return new SightingTaken(change.apply(sighting));
+        }
     }
 
     /**
@@ -145,13 +195,11 @@ public sealed interface NightEvent
             double azimuthSigma,
             double altitudeSigma)
             implements ScrewMove {
-        private static final double MOST_TURNS = 100;
-
         public ScrewsTurned {
-            requireTurns("azimuth", azimuthTurns, azimuthBack);
-            requireTurns("altitude", altitudeTurns, altitudeBack);
-            requireSigma("azimuth", azimuthSigma);
-            requireSigma("altitude", altitudeSigma);
+            EventBounds.requireTurns("azimuth", azimuthTurns, azimuthBack);
+            EventBounds.requireTurns("altitude", altitudeTurns, altitudeBack);
+            EventBounds.requireSigma("azimuth", azimuthSigma);
+            EventBounds.requireSigma("altitude", altitudeSigma);
             // An absent leg is not written, whatever the sign of its zero.
             azimuthBack = azimuthBack == 0 ? 0 : azimuthBack;
             altitudeBack = altitudeBack == 0 ? 0 : altitudeBack;
@@ -187,115 +235,56 @@ public sealed interface NightEvent
             return azimuthSigma > 0 || altitudeSigma > 0;
         }
 
-        private static void requireSigma(String screw, double sigma) {
-            if (!(sigma >= 0 && sigma <= MOST_TURNS)) {
-                throw new InputRefused(
-                        "an uncertainty of " + PlainNumber.asTyped(sigma) + " turns of the " + screw
-                                + " screw is outside 0 to 100",
-                        "give 1 sigma, or leave it out for turns counted by hand");
-            }
-        }
-
-        private static void requireTurns(String screw, double turns, double back) {
-            requireFew(screw, "", turns);
-            requireFew(screw, " back", back);
-            requireFew(screw, " there, before those back", turns - back);
-        }
-
-        private static void requireFew(String screw, String which, double turns) {
-            if (!(Math.abs(turns) <= MOST_TURNS)) {
-                throw new InputRefused(
-                        PlainNumber.asTyped(turns) + " turns of the " + screw + " screw" + which + " are beyond 100",
-                        "count whole turns and fractions, clockwise positive");
-            }
-        }
-    }
-
-    /**
-     * An earlier turn was entered wrongly.
-     *
-     * @param seq the number of that turn
-     * @param meant the actual turn
-     */
-    record TurnCorrected(long seq, ScrewsTurned meant) implements Revision {}
-
-    /**
-     * Screws were turned by an unknown amount after an earlier event, without being logged.
-     *
-     * @param seq the number of that event
-     * @param azimuth whether the azimuth screw may have been turned
-     * @param altitude whether the altitude screw may have been turned
-     */
-    record TurnNotLogged(long seq, boolean azimuth, boolean altitude) implements Revision, ScrewMove {
-        public TurnNotLogged {
-            if (!azimuth && !altitude) {
-                throw new InputRefused("no screw was turned", "give the azimuth screw, the altitude screw or both");
-            }
-        }
-    }
-
-    /**
-     * A measurement was entered wrongly.
-     *
-     * @param seq the number of that measurement
-     * @param meant the actual measurement
-     */
-    record MeasurementCorrected(long seq, Measurement meant) implements Revision {}
-
-    /** The rig was entered wrongly; the correction applies from the beginning of the night. */
-    record RigCorrected(RigCorrection correction) implements Revision {
         @Override
-        public long seq() {
-            return BEGIN_SEQ;
-        }
-    }
-
-    /** The site was entered wrongly; the correction applies from the beginning of the night. */
-    record SiteCorrected(Site site) implements Revision {
-        @Override
-        public long seq() {
-            return BEGIN_SEQ;
-        }
-    }
-
-    /**
-     * The computer's clock was wrong while earlier events were logged.
-     *
-     * @param seq the number of the first of them
-     * @param last the number of the last of them
-     * @param shift to be added to their times
-     */
-    record ClockCorrected(long seq, long last, Duration shift) implements Revision {
-        // A clock with an empty battery starts at its year of manufacture.
-        private static final Duration MOST = Duration.ofDays(366 * 50);
-
-        public ClockCorrected {
-            if (last < seq) {
-                throw new InputRefused("event " + last + " is not after event " + seq, "give the first, then the last");
-            }
-            if (shift.isZero() || shift.abs().compareTo(MOST) > 0) {
-                throw new InputRefused(
-                        "a clock error of " + PlainNumber.of(shift.toSeconds() / 60.0)
-                                + " minutes is more than the limit of 50 years",
-                        "give the minutes to add, negative if the clock was ahead");
-            }
+        public <R> R acceptMove(MoveVisitor<R> visitor) {
+            return visitor.screwsTurned(this);
         }
     }
 
     /** The wedge's clamps were tightened. */
-    record Clamped() implements MountMove {}
+    record Clamped() implements MountMove {
+        @Override
+        public <R> R acceptMove(MoveVisitor<R> visitor) {
+            return visitor.clamped(this);
+        }
+    }
 
     /** The wedge's clamps were loosened. */
-    record Unclamped() implements MountMove {}
+    record Unclamped() implements MountMove {
+        @Override
+        public <R> R acceptMove(MoveVisitor<R> visitor) {
+            return visitor.unclamped(this);
+        }
+    }
 
     /** The tripod or mount was knocked or moved by hand: the axis is unknown again. */
-    record Knocked() implements MountMove {}
+    record Knocked() implements MountMove {
+        @Override
+        public <R> R acceptMove(MoveVisitor<R> visitor) {
+            return visitor.knocked(this);
+        }
+
+        @Override
+        public boolean movesAxisFar() {
+            return true;
+        }
+    }
 
     /** From now on this tolerance applies, regardless of the work. */
-    record AllowanceSet(DiscAllowance allowance) implements Statement {}
+    record AllowanceSet(DiscAllowance allowance) implements Statement {
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.allowanceSet(this);
+        }
+    }
 
     /** From now on this is tonight's work, and it determines the tolerance. */
-    record WorkSet(Work work) implements Statement {}
+    record WorkSet(Work work) implements Statement {
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.workSet(this);
+        }
+    }
 
     /** A star was centred, and the mount's reading noted. */
     record StarCentred(CentredStar centred) implements Measurement {
@@ -318,16 +307,36 @@ public sealed interface NightEvent
         public List<LineOfSight> linesOfSight(Site site, Weather weather) {
             return List.of(LineOfSight.atBody(centred.star(), centred.at(), site, weather));
         }
+
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.starCentred(this);
+        }
     }
 
     /** From now on this is the local horizon. */
-    record HorizonSet(Horizon horizon) implements Statement {}
+    record HorizonSet(Horizon horizon) implements Statement {
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.horizonSet(this);
+        }
+    }
 
     /** A target for tonight. */
-    record TargetWanted(SkyBody target) implements Statement {}
+    record TargetWanted(SkyBody target) implements Statement {
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.targetWanted(this);
+        }
+    }
 
     /** The advised sighting cannot be taken: from now on another is advised. */
-    record SightingSkipped(Skip skip) implements Statement {}
+    record SightingSkipped(Skip skip) implements Statement {
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.sightingSkipped(this);
+        }
+    }
 
     /** A remark; changes nothing. */
     record Noted(String text) implements Statement {
@@ -352,6 +361,11 @@ public sealed interface NightEvent
                         "write it as several notes");
             }
         }
+
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.noted(this);
+        }
     }
 
     /**
@@ -359,5 +373,10 @@ public sealed interface NightEvent
      *
      * @param seq the number of the event withdrawn
      */
-    record Withdrawn(long seq) implements Revision {}
+    record Withdrawn(long seq) implements Revision {
+        @Override
+        public <R> R accept(EventVisitor<R> visitor) {
+            return visitor.withdrawn(this);
+        }
+    }
 }

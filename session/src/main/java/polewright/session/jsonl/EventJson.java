@@ -5,7 +5,9 @@ import java.time.Instant;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.sighting.SightingFormat;
 import polewright.mount.rig.Rig;
+import polewright.session.event.Correction;
 import polewright.session.event.EventKind;
+import polewright.session.event.EventVisitor;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.fields.BodyFields;
@@ -25,7 +27,7 @@ final class EventJson {
         out.whole("seq", logged.seq())
                 .text("at", logged.at().toString())
                 .text("event", EventKind.of(logged.event()).word());
-        writeBody(out, logged.event());
+        logged.event().accept(new Body(out));
     }
 
     /**
@@ -42,53 +44,122 @@ final class EventJson {
         return new LoggedEvent(seq, at, readBody(in, kind, at, names));
     }
 
-    private static void writeBody(FieldWriter out, NightEvent event) {
-        if (event instanceof NightEvent.Begun begun) {
-            out.text("site_name", begun.siteName())
-                    .object("site", begun.site(), SiteJson::write)
-                    .object("weather", begun.weather(), SiteJson::writeWeather)
-                    .object("rig", begun.rig(), RigJson::write)
-                    .object("allowance", begun.allowance(), AllowanceJson::write);
-        } else if (event instanceof NightEvent.SightingTaken taken) {
-            taken.sighting().write(out);
-        } else if (event instanceof NightEvent.ScrewsTurned turned) {
-            TurnJson.write(out, turned);
-        } else if (event instanceof NightEvent.TurnCorrected corrected) {
-            out.whole("corrected_seq", corrected.seq());
-            TurnJson.write(out, corrected.meant());
-        } else if (event instanceof NightEvent.TurnNotLogged unlogged) {
-            TurnJson.writeUnlogged(out, unlogged);
-        } else if (event instanceof NightEvent.MeasurementCorrected corrected) {
-            out.whole(INSTEAD_OF, corrected.seq());
-            writeBody(out, corrected.meant());
-        } else if (event instanceof NightEvent.RigCorrected corrected) {
-            RigCorrectionJson.write(out, corrected.correction());
-        } else if (event instanceof NightEvent.SiteCorrected corrected) {
-            out.object("site", corrected.site(), SiteJson::write);
-        } else if (event instanceof NightEvent.ClockCorrected corrected) {
-            out.whole("first_seq", corrected.seq())
-                    .whole("last_seq", corrected.last())
-                    .whole("shift_s", corrected.shift().toSeconds());
-        } else if (event instanceof NightEvent.AllowanceSet set) {
-            out.object("allowance", set.allowance(), AllowanceJson::write);
-        } else if (event instanceof NightEvent.WorkSet set) {
-            out.object("work", set.work(), WorkJson::write);
-        } else if (event instanceof NightEvent.StarCentred star) {
-            CentringJson.write(out, star.centred());
-        } else if (event instanceof NightEvent.HorizonSet set) {
-            HorizonJson.write(out, set.horizon());
-        } else if (event instanceof NightEvent.TargetWanted wanted) {
-            BodyFields.write(out, wanted.target());
-        } else if (event instanceof NightEvent.SightingSkipped skipped) {
-            SkipJson.write(out, skipped.skip());
-        } else if (event instanceof NightEvent.Noted noted) {
-            out.text("text", noted.text());
-        } else if (event instanceof NightEvent.Withdrawn withdrawn) {
-            out.whole("withdrawn_seq", withdrawn.seq());
-        } else if (!(event instanceof NightEvent.Clamped
-                || event instanceof NightEvent.Unclamped
-                || event instanceof NightEvent.Knocked)) {
-            throw new IllegalStateException("no JSON for " + event.getClass());
+    /** The fields of each kind; {@link #readBody} is the counterpart. */
+    private record Body(FieldWriter out) implements EventVisitor<FieldWriter> {
+        @Override
+        public FieldWriter begun(NightEvent.Begun event) {
+            return out.text("site_name", event.siteName())
+                    .object("site", event.site(), SiteJson::write)
+                    .object("weather", event.weather(), SiteJson::writeWeather)
+                    .object("rig", event.rig(), RigJson::write)
+                    .object("allowance", event.allowance(), AllowanceJson::write);
+        }
+
+        @Override
+        public FieldWriter sightingTaken(NightEvent.SightingTaken event) {
+            event.sighting().write(out);
+            return out;
+        }
+
+        @Override
+        public FieldWriter screwsTurned(NightEvent.ScrewsTurned event) {
+            TurnJson.write(out, event);
+            return out;
+        }
+
+        @Override
+        public FieldWriter turnCorrected(Correction.TurnCorrected event) {
+            out.whole("corrected_seq", event.seq());
+            return screwsTurned(event.meant());
+        }
+
+        @Override
+        public FieldWriter turnNotLogged(Correction.TurnNotLogged event) {
+            TurnJson.writeUnlogged(out, event);
+            return out;
+        }
+
+        @Override
+        public FieldWriter measurementCorrected(Correction.MeasurementCorrected event) {
+            out.whole(INSTEAD_OF, event.seq());
+            return event.meant().accept(this);
+        }
+
+        @Override
+        public FieldWriter rigCorrected(Correction.RigCorrected event) {
+            RigCorrectionJson.write(out, event.correction());
+            return out;
+        }
+
+        @Override
+        public FieldWriter siteCorrected(Correction.SiteCorrected event) {
+            return out.object("site", event.site(), SiteJson::write);
+        }
+
+        @Override
+        public FieldWriter clockCorrected(Correction.ClockCorrected event) {
+            return out.whole("first_seq", event.seq())
+                    .whole("last_seq", event.last())
+                    .whole("shift_s", event.shift().toSeconds());
+        }
+
+        @Override
+        public FieldWriter clamped(NightEvent.Clamped event) {
+            return out;
+        }
+
+        @Override
+        public FieldWriter unclamped(NightEvent.Unclamped event) {
+            return out;
+        }
+
+        @Override
+        public FieldWriter knocked(NightEvent.Knocked event) {
+            return out;
+        }
+
+        @Override
+        public FieldWriter allowanceSet(NightEvent.AllowanceSet event) {
+            return out.object("allowance", event.allowance(), AllowanceJson::write);
+        }
+
+        @Override
+        public FieldWriter workSet(NightEvent.WorkSet event) {
+            return out.object("work", event.work(), WorkJson::write);
+        }
+
+        @Override
+        public FieldWriter starCentred(NightEvent.StarCentred event) {
+            CentringJson.write(out, event.centred());
+            return out;
+        }
+
+        @Override
+        public FieldWriter horizonSet(NightEvent.HorizonSet event) {
+            HorizonJson.write(out, event.horizon());
+            return out;
+        }
+
+        @Override
+        public FieldWriter targetWanted(NightEvent.TargetWanted event) {
+            BodyFields.write(out, event.target());
+            return out;
+        }
+
+        @Override
+        public FieldWriter sightingSkipped(NightEvent.SightingSkipped event) {
+            SkipJson.write(out, event.skip());
+            return out;
+        }
+
+        @Override
+        public FieldWriter noted(NightEvent.Noted event) {
+            return out.text("text", event.text());
+        }
+
+        @Override
+        public FieldWriter withdrawn(NightEvent.Withdrawn event) {
+            return out.whole("withdrawn_seq", event.seq());
         }
     }
 
@@ -105,11 +176,11 @@ final class EventJson {
             case FRAMES -> sighted(in, SightingFormat.FRAMES, at, names);
             case FIELD_DRIFT -> sighted(in, SightingFormat.FIELD_DRIFT, at, names);
             case TURN -> TurnJson.read(in);
-            case CORRECT_TURN -> new NightEvent.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
+            case CORRECT_TURN -> new Correction.TurnCorrected(in.whole("corrected_seq"), TurnJson.read(in));
             case UNLOGGED_TURN -> TurnJson.readUnlogged(in);
             case CORRECT_CLOCK -> clock(in);
-            case RIG -> new NightEvent.RigCorrected(RigCorrectionJson.read(in));
-            case SITE -> new NightEvent.SiteCorrected(in.object("site", SiteJson::read));
+            case RIG -> new Correction.RigCorrected(RigCorrectionJson.read(in));
+            case SITE -> new Correction.SiteCorrected(in.object("site", SiteJson::read));
             case CLAMP -> new NightEvent.Clamped();
             case UNCLAMP -> new NightEvent.Unclamped();
             case KNOCK -> new NightEvent.Knocked();
@@ -137,7 +208,7 @@ final class EventJson {
         if (isTimeTyped && !in.has("seen_at")) {
             throw in.refused(INSTEAD_OF, " has no seen_at with it", "add when it was seen");
         }
-        return new NightEvent.MeasurementCorrected(replaced, measurement);
+        return new Correction.MeasurementCorrected(replaced, measurement);
     }
 
     private static NightEvent clock(FieldReader in) {
@@ -147,7 +218,7 @@ final class EventJson {
         if (shift != Math.rint(shift)) {
             throw in.refused("shift_s", " is not a whole number of seconds", "leave out the fraction");
         }
-        return in.made(() -> new NightEvent.ClockCorrected(first, last, Duration.ofSeconds((long) shift)));
+        return in.made(() -> new Correction.ClockCorrected(first, last, Duration.ofSeconds((long) shift)));
     }
 
     private static NightEvent.Begun begun(FieldReader in) {

@@ -1,5 +1,6 @@
 package polewright.session.jsonl;
 
+import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.fields.FieldReader;
 import polewright.sky.fields.FieldWriter;
@@ -41,7 +42,7 @@ final class TurnJson {
     }
 
     /** The screw is written only if it was one of them. */
-    static void writeUnlogged(FieldWriter out, NightEvent.TurnNotLogged unlogged) {
+    static void writeUnlogged(FieldWriter out, Correction.TurnNotLogged unlogged) {
         out.whole("after_seq", unlogged.seq());
         if (!unlogged.altitude()) {
             out.text(SCREW, AZIMUTH);
@@ -50,15 +51,15 @@ final class TurnJson {
         }
     }
 
-    static NightEvent.TurnNotLogged readUnlogged(FieldReader in) {
+    static Correction.TurnNotLogged readUnlogged(FieldReader in) {
         long after = in.whole("after_seq");
         if (!in.has(SCREW)) {
-            return new NightEvent.TurnNotLogged(after, true, true);
+            return new Correction.TurnNotLogged(after, true, true);
         }
         String screw = in.text(SCREW);
         if (!screw.equals(AZIMUTH) && !screw.equals(ALTITUDE)) {
             throw in.refused(SCREW, " is unknown", "use azimuth or altitude, or leave it out for both");
         }
-        return new NightEvent.TurnNotLogged(after, screw.equals(AZIMUTH), screw.equals(ALTITUDE));
+        return new Correction.TurnNotLogged(after, screw.equals(AZIMUTH), screw.equals(ALTITUDE));
     }
 }

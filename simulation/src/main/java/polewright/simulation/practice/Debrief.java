@@ -146,14 +146,13 @@ public record Debrief(
         if (stop.filter(at -> !done.from().isBefore(at)).isPresent()) {
             return Optional.of(Reason.AFTER_STOP);
         }
-        if (done.action() instanceof PracticeAction.Wait) {
+        if (done.action().kind() == PracticeAction.Kind.WAITING) {
             return Optional.of(Reason.WAITED);
         }
         if (done.action() instanceof PracticeAction.TurnScrew turn) {
             return misjudgement(turn, before, done.wedge().offset(), allowance);
         }
-        boolean isLook = !(done.seen() instanceof ObservedReadings.Nothing
-                || done.seen() instanceof ObservedReadings.FrameTaken);
+        boolean isLook = done.seen().loggedAs().isPresent();
         return isLook && !isLogged(night, index, events) ? Optional.of(Reason.NOT_LOGGED) : Optional.empty();
     }
 
@@ -165,25 +164,20 @@ public record Debrief(
                 .map(CompletedAction::to)
                 .findFirst();
         return events.stream()
-                .filter(logged -> logged.event() instanceof NightEvent.SightingTaken taken
-                        && matches(look.seen(), taken.sighting()))
+                .filter(logged -> logged.event()
+                        .asSighting()
+                        .map(Sighting::format)
+                        .equals(look.seen().loggedAs()))
                 .map(LoggedEvent::at)
                 .anyMatch(at -> !at.isBefore(look.to())
                         && end.filter(next -> !at.isBefore(next)).isEmpty());
     }
 
     private static boolean moves(PracticeAction action) {
-        return action instanceof PracticeAction.TurnScrew
-                || action instanceof PracticeAction.MoveByHand
-                || action instanceof PracticeAction.Clamp
-                || action instanceof PracticeAction.Unclamp;
-    }
-
-    private static boolean matches(ObservedReadings seen, Sighting sighting) {
-        return (seen instanceof ObservedReadings.OnCompass && sighting instanceof CompassBearing)
-                || (seen instanceof ObservedReadings.OnScale && sighting instanceof LevelledScale)
-                || (seen instanceof ObservedReadings.WhileRocking && sighting instanceof StillPoint)
-                || (seen instanceof ObservedReadings.Drifted && sighting instanceof StarDrift);
+        return switch (action.kind()) {
+            case TURNING, MOVING, CLAMPING -> true;
+            case READING, EYEPIECE, DRIFT, FRAMES, WAITING -> false;
+        };
     }
 
     /** Each screw is judged by its own direction; within the allowance's depth any turn is accepted. */

@@ -9,6 +9,9 @@ import polewright.sky.angle.Angle;
 
 /** An action in a practice night, which takes time. */
 public sealed interface PracticeAction {
+    /** Calls the visitor's method for this kind. */
+    <R> R accept(Visitor<R> visitor);
+
     /** The kind under which its time is counted. */
     Kind kind();
 
@@ -47,6 +50,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.TURNING;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.turnScrew(this);
+        }
     }
 
     /**
@@ -70,6 +78,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.MOVING;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.moveByHand(this);
+        }
     }
 
     /** All clamps tightened. */
@@ -78,6 +91,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.CLAMPING;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.clamp(this);
+        }
     }
 
     /** All clamps loosened. */
@@ -85,6 +103,11 @@ public sealed interface PracticeAction {
         @Override
         public Kind kind() {
             return Kind.CLAMPING;
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.unclamp(this);
         }
     }
 
@@ -98,6 +121,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.EYEPIECE;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.rockAndLook(this);
+        }
     }
 
     /** The compass held along the axis and read. */
@@ -106,6 +134,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.READING;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.readCompass(this);
+        }
     }
 
     /** The base levelled and the wedge's scale read. */
@@ -113,6 +146,11 @@ public sealed interface PracticeAction {
         @Override
         public Kind kind() {
             return Kind.READING;
+        }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.readScale(this);
         }
     }
 
@@ -138,6 +176,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.DRIFT;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.watchStar(this);
+        }
     }
 
     /**
@@ -161,6 +204,11 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.FRAMES;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.takeFrame(this);
+        }
     }
 
     /** Waiting. */
@@ -178,9 +226,41 @@ public sealed interface PracticeAction {
         public Kind kind() {
             return Kind.WAITING;
         }
+
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.waiting(this);
+        }
     }
 
     private static String minutes(Duration length) {
         return PlainNumber.asTyped(Math.rint(length.toMillis() / 600.0) / 100);
+    }
+
+    /**
+     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     *
+     * @param <R> the result
+     */
+    interface Visitor<R> {
+        R turnScrew(TurnScrew action);
+
+        R moveByHand(MoveByHand action);
+
+        R clamp(Clamp action);
+
+        R unclamp(Unclamp action);
+
+        R rockAndLook(RockAndLook action);
+
+        R readCompass(ReadCompass action);
+
+        R readScale(ReadScale action);
+
+        R watchStar(WatchStar action);
+
+        R takeFrame(TakeFrame action);
+
+        R waiting(Wait action);
     }
 }

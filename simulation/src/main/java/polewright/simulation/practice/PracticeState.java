@@ -144,55 +144,7 @@ public final class PracticeState {
      * @throws InputRefused if it cannot be done now; the state is unchanged
      */
     public PracticeState after(PracticeAction action) {
-        if (action instanceof PracticeAction.TurnScrew turn) {
-            return turned(turn);
-        } else if (action instanceof PracticeAction.MoveByHand move) {
-            requireLoose();
-            return withTouch(
-                    action, wedge.moved(move.azimuth(), move.altitude(), random()), clamped, COSTS.movingByHand());
-        } else if (action instanceof PracticeAction.Clamp) {
-            if (clamped) {
-                throw new InputRefused("the clamps are already tight", "loosen them first");
-            }
-            return withTouch(action, wedge.clamped(random()), true, COSTS.clamping());
-        } else if (action instanceof PracticeAction.Unclamp) {
-            if (!clamped) {
-                throw new InputRefused("the clamps are already loose", "tighten them first");
-            }
-            // Its time is that of going to the screws.
-            return withTouch(action, wedge.clamped(random()), false, Duration.ZERO);
-        } else if (action instanceof PracticeAction.ReadCompass) {
-            Instant to = now().plus(COSTS.reading());
-            double read = observer()
-                    .compass(wedge, to, CompassBearing.USUAL_SIGMA)
-                    .magneticBearing()
-                    .degrees();
-            return withLook(action, to, new ObservedReadings.OnCompass(Math.rint(read) % 360), cameraAt);
-        } else if (action instanceof PracticeAction.ReadScale) {
-            Instant to = now().plus(COSTS.reading());
-            double read = observer()
-                    .scale(wedge, to, LevelledScale.USUAL_SIGMA)
-                    .altitude()
-                    .degrees();
-            return withLook(
-                    action,
-                    to,
-                    new ObservedReadings.OnScale(Math.rint(read * SCALE_STEPS_PER_DEGREE) / SCALE_STEPS_PER_DEGREE),
-                    cameraAt);
-        } else if (action instanceof PracticeAction.RockAndLook look) {
-            Optic optic = optic(look.optic());
-            Instant to = now().plus(COSTS.stillPoint());
-            ObservingMoment moment = requireDark(to);
-            return withLook(
-                    action, to, EyepieceView.of(wedge, scenario.tube(), optic, moment, observer()), Optional.empty());
-        } else if (action instanceof PracticeAction.WatchStar watch) {
-            return watched(watch);
-        } else if (action instanceof PracticeAction.TakeFrame frame) {
-            return withFrame(frame);
-        } else if (action instanceof PracticeAction.Wait wait) {
-            return withLook(action, now().plus(wait.length()), new ObservedReadings.Nothing(), cameraAt);
-        }
-        throw new IllegalStateException("no rule for " + action);
+        return action.accept(new After());
     }
 
     private PracticeState turned(PracticeAction.TurnScrew action) {
@@ -341,5 +293,85 @@ public final class PracticeState {
                 .map(division ->
                         ReadLength.ofDivisions(Math.rint(10 * drift.radians() / division.radians()) / 10, division))
                 .orElseGet(() -> ReadLength.ofArcseconds(Math.rint(drift.arcseconds())));
+    }
+
+    /** What each action does to this state. */
+    private final class After implements PracticeAction.Visitor<PracticeState> {
+        @Override
+        public PracticeState turnScrew(PracticeAction.TurnScrew turn) {
+            return turned(turn);
+        }
+
+        @Override
+        public PracticeState moveByHand(PracticeAction.MoveByHand action) {
+            requireLoose();
+            return withTouch(
+                    action, wedge.moved(action.azimuth(), action.altitude(), random()), clamped, COSTS.movingByHand());
+        }
+
+        @Override
+        public PracticeState clamp(PracticeAction.Clamp action) {
+            if (clamped) {
+                throw new InputRefused("the clamps are already tight", "loosen them first");
+            }
+            return withTouch(action, wedge.clamped(random()), true, COSTS.clamping());
+        }
+
+        @Override
+        public PracticeState unclamp(PracticeAction.Unclamp action) {
+            if (!clamped) {
+                throw new InputRefused("the clamps are already loose", "tighten them first");
+            }
+            // Its time is that of going to the screws.
+            return withTouch(action, wedge.clamped(random()), false, Duration.ZERO);
+        }
+
+        @Override
+        public PracticeState rockAndLook(PracticeAction.RockAndLook action) {
+            Optic optic = optic(action.optic());
+            Instant to = now().plus(COSTS.stillPoint());
+            ObservingMoment moment = requireDark(to);
+            return withLook(
+                    action, to, EyepieceView.of(wedge, scenario.tube(), optic, moment, observer()), Optional.empty());
+        }
+
+        @Override
+        public PracticeState readCompass(PracticeAction.ReadCompass action) {
+            Instant to = now().plus(COSTS.reading());
+            double read = observer()
+                    .compass(wedge, to, CompassBearing.USUAL_SIGMA)
+                    .magneticBearing()
+                    .degrees();
+            return withLook(action, to, new ObservedReadings.OnCompass(Math.rint(read) % 360), cameraAt);
+        }
+
+        @Override
+        public PracticeState readScale(PracticeAction.ReadScale action) {
+            Instant to = now().plus(COSTS.reading());
+            double read = observer()
+                    .scale(wedge, to, LevelledScale.USUAL_SIGMA)
+                    .altitude()
+                    .degrees();
+            return withLook(
+                    action,
+                    to,
+                    new ObservedReadings.OnScale(Math.rint(read * SCALE_STEPS_PER_DEGREE) / SCALE_STEPS_PER_DEGREE),
+                    cameraAt);
+        }
+
+        @Override
+        public PracticeState watchStar(PracticeAction.WatchStar watch) {
+            return watched(watch);
+        }
+
+        @Override
+        public PracticeState takeFrame(PracticeAction.TakeFrame frame) {
+            return withFrame(frame);
+        }
+
+        @Override
+        public PracticeState waiting(PracticeAction.Wait action) {
+            return withLook(action, now().plus(action.length()), new ObservedReadings.Nothing(), cameraAt);
+        }
     }
 }

@@ -105,28 +105,11 @@ final class FrameSection {
             lines.add(shot.name() + ": matching its stars. The first frame of a night takes longest.");
         }
         shot.refusal().ifPresent(lines::add);
-        status.step().map(FrameSection::result).ifPresent(lines::addAll);
+        status.step().map(step -> step.accept(new Result())).ifPresent(lines::addAll);
         shot.frame()
                 .ifPresent(frame -> lines.add(shot.name()
                         + frame.at().map(at -> ", " + AxisWords.clock(at)).orElse("") + ": "
                         + FrameDrawing.description(frame)));
-        return lines;
-    }
-
-    private static List<String> result(WatchStep step) {
-        List<String> lines = new ArrayList<>();
-        if (step instanceof WatchStep.Placed placed) {
-            lines.add(WatchWords.placed(placed));
-        } else if (step instanceof WatchStep.StartedAfresh afresh) {
-            lines.add(WatchWords.startedAfresh(afresh));
-        } else if (step instanceof WatchStep.AxisFound found) {
-            lines.add(AxisWords.line(found.axis()));
-        } else if (step instanceof WatchStep.AxisSharpened sharper) {
-            lines.add(AxisWords.line(sharper.axis()));
-        } else if (step instanceof WatchStep.ScrewsFollowed followed) {
-            lines.add(WatchWords.moved(followed));
-            lines.addAll(WatchWords.notes(followed));
-        }
         return lines;
     }
 
@@ -163,5 +146,36 @@ final class FrameSection {
 
     private static Section.Way look(PageRequest request, String label, CloseUp part) {
         return new Section.Way(request.to(FrameAddress.PAGE) + FrameAddress.query(part), label, false);
+    }
+
+    /** What a frame has shown. */
+    private static final class Result implements WatchStep.Visitor<List<String>> {
+        @Override
+        public List<String> placed(WatchStep.Placed step) {
+            return List.of(WatchWords.placed(step));
+        }
+
+        @Override
+        public List<String> startedAfresh(WatchStep.StartedAfresh step) {
+            return List.of(WatchWords.startedAfresh(step));
+        }
+
+        @Override
+        public List<String> axisFound(WatchStep.AxisFound step) {
+            return List.of(AxisWords.line(step.axis()));
+        }
+
+        @Override
+        public List<String> axisSharpened(WatchStep.AxisSharpened step) {
+            return List.of(AxisWords.line(step.axis()));
+        }
+
+        @Override
+        public List<String> screwsFollowed(WatchStep.ScrewsFollowed step) {
+            List<String> lines = new ArrayList<>();
+            lines.add(WatchWords.moved(step));
+            lines.addAll(WatchWords.notes(step));
+            return lines;
+        }
     }
 }

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import polewright.report.text.EventWords;
 import polewright.session.NightSummary;
 import polewright.session.StandingEvents;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.form.CommandForm;
@@ -149,7 +150,7 @@ final class NightPage implements Page {
         if (logged.event() instanceof NightEvent.ScrewsTurned) {
             return Optional.of(address(request, NightForms.TURN, Map.of("instead-of", Long.toString(logged.seq()))));
         }
-        if (logged.event() instanceof NightEvent.MeasurementCorrected again) {
+        if (logged.event() instanceof Correction.MeasurementCorrected again) {
             return correction(request, new LoggedEvent(again.seq(), logged.at(), again.meant()));
         }
         return logged.event() instanceof NightEvent.Measurement measurement

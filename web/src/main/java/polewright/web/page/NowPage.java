@@ -111,29 +111,7 @@ final class NowPage implements Page {
     }
 
     private static List<Section> action(PageRequest request, Tonight tonight) {
-        Advice advice = tonight.state().advice();
-        if (advice instanceof Advice.TurnScrews turn) {
-            Map<String, String> turns = new LinkedHashMap<>();
-            for (ScrewTurn each : turn.turns()) {
-                turns.put(each.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude", TurnWords.typed(each));
-            }
-            return List.of(
-                    done(request, tonight, NightForms.TURN, turns),
-                    other(request, "/sightings/turn", "I turned something else"));
-        } else if (advice instanceof Advice.Clamp) {
-            return List.of(done(request, tonight, NightForms.CLAMP, Map.of()));
-        } else if (advice instanceof Advice.MoveByHand) {
-            return List.of(done(request, tonight, NightForms.KNOCK, Map.of()));
-        } else if (advice instanceof Advice.TakeSighting take) {
-            return List.of(sighting(request, take));
-        } else if (advice instanceof Advice.Stop) {
-            return List.of(new Section.Ways("", afterStop(request)));
-        } else if (advice instanceof Advice.WaitForDark) {
-            return List.of();
-        } else if (advice instanceof Advice.WaitForSky) {
-            return List.of(other(request, "/nights", "Undo a skip"));
-        }
-        throw new IllegalStateException("nothing to press for " + advice.getClass());
+        return tonight.state().advice().accept(new Action(request, tonight));
     }
 
     private static List<Section.Way> afterStop(PageRequest request) {
@@ -183,5 +161,48 @@ final class NowPage implements Page {
             case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> SightingForms.DRIFT;
             case FRAMES -> throw new IllegalStateException("frames are not typed");
         };
+    }
+
+    private record Action(PageRequest request, Tonight tonight) implements Advice.Visitor<List<Section>> {
+        @Override
+        public List<Section> turnScrews(Advice.TurnScrews turn) {
+            Map<String, String> turns = new LinkedHashMap<>();
+            for (ScrewTurn each : turn.turns()) {
+                turns.put(each.screw() == ScrewTurn.Which.AZIMUTH ? "azimuth" : "altitude", TurnWords.typed(each));
+            }
+            return List.of(
+                    done(request, tonight, NightForms.TURN, turns),
+                    other(request, "/sightings/turn", "I turned something else"));
+        }
+
+        @Override
+        public List<Section> moveByHand(Advice.MoveByHand advice) {
+            return List.of(done(request, tonight, NightForms.KNOCK, Map.of()));
+        }
+
+        @Override
+        public List<Section> takeSighting(Advice.TakeSighting take) {
+            return List.of(sighting(request, take));
+        }
+
+        @Override
+        public List<Section> waitForDark(Advice.WaitForDark advice) {
+            return List.of();
+        }
+
+        @Override
+        public List<Section> waitForSky(Advice.WaitForSky advice) {
+            return List.of(other(request, "/nights", "Undo a skip"));
+        }
+
+        @Override
+        public List<Section> clamp(Advice.Clamp advice) {
+            return List.of(done(request, tonight, NightForms.CLAMP, Map.of()));
+        }
+
+        @Override
+        public List<Section> stop(Advice.Stop advice) {
+            return List.of(new Section.Ways("", afterStop(request)));
+        }
     }
 }

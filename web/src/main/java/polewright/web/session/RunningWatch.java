@@ -5,13 +5,14 @@ import java.time.Duration;
 import java.util.List;
 import polewright.alignment.allowance.Allowance;
 import polewright.alignment.camera.ScrewProgress;
-import polewright.alignment.sighting.TurnedFrames;
+import polewright.alignment.sighting.SightingFormat;
 import polewright.operations.Workbench;
 import polewright.operations.watch.BackgroundWatch;
 import polewright.operations.watch.FrameFolder;
 import polewright.operations.watch.FrameWatch;
 import polewright.operations.watch.WatchListener;
 import polewright.session.NightId;
+import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
@@ -93,9 +94,7 @@ record RunningWatch(
      * or site its frames mean something else.
      */
     private static boolean needsNewWatch(NightEvent event) {
-        return event instanceof NightEvent.MountMove
-                || event instanceof NightEvent.RigCorrected
-                || event instanceof NightEvent.SiteCorrected;
+        return event instanceof NightEvent.MountMove || event instanceof Correction.SetupCorrection;
     }
 
     /**
@@ -113,6 +112,8 @@ record RunningWatch(
     }
 
     private static boolean isFrames(NightEvent event) {
-        return event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames;
+        return event.asSighting()
+                .filter(sighting -> sighting.format() == SightingFormat.FRAMES)
+                .isPresent();
     }
 }
