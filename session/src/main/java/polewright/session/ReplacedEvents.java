@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
-import polewright.session.event.NightEvent;
 
 /** Applies the last correction of each turn and measurement, at the place and time of the original. */
 final class ReplacedEvents {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
-import polewright.session.event.NightEvent;
 
 /** Inserts turns that were not logged at the time where they belong. */
 final class UnloggedTurns {

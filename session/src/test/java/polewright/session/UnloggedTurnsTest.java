@@ -10,7 +10,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
-import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
 import polewright.sky.InputRefused;
 import polewright.sky.fields.BodyNames;

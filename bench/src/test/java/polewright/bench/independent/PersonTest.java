@@ -7,7 +7,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.bench.independent.truth.Wedge;
 import polewright.session.event.Correction;
-import polewright.session.event.NightEvent;
 
 /** Nights from bare ground to stop. */
 class PersonTest {

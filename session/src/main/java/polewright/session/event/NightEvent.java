@@ -16,8 +16,6 @@ import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.Rig;
 import polewright.mount.rig.RigCorrection;
 import polewright.sky.InputRefused;
-import polewright.sky.PlainNumber;
-import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.place.Horizon;
 import polewright.sky.place.Site;
