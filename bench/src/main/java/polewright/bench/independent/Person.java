@@ -125,7 +125,7 @@ final class Person {
         corrected = true;
         now = now.plus(ActionMinutes.CORRECTING);
         Mistake mistake = slip.mistake().orElseThrow();
-        List<NightEvent> meant = Correction.of(
+        List<NightEvent> meant = CorrectionEntered.of(
                 mistake,
                 notebook.stated(),
                 notebook.truly(),

@@ -8,8 +8,8 @@ import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 
 /** The correction that a person enters after recognising a named mistake as their own. */
-final class Correction {
-    private Correction() {}
+final class CorrectionEntered {
+    private CorrectionEntered() {}
 
     /**
      * The events, in the order in which they are entered.
