@@ -66,7 +66,7 @@ class KeptPressesTest {
         String shared = "http://" + KnockedDoor.SHARED + ":" + server.port();
         page.navigate(shared + "/");
         giveCode(page, server);
-        page.locator("nav").waitFor();
+        page.locator(".menu").waitFor();
         page.navigate(shared + path);
         return page;
     }

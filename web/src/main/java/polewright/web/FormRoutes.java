@@ -76,7 +76,7 @@ final class FormRoutes {
             ctx.status(HttpStatus.CONFLICT);
             if (FormSubmission.confirmsAdvice(filled)) {
                 Responses.show(
-                        ctx, Responses.request(ctx, session), Pages.menu().get(0), outdated.complaints());
+                        ctx, Responses.request(ctx, session), Pages.now(), outdated.complaints());
             } else {
                 // An event number from another night means nothing in this one.
                 Map<String, String> kept = new HashMap<>(filled);

@@ -65,7 +65,7 @@ final class FrameRoutes {
             return;
         }
         ctx.status(HttpStatus.CONFLICT);
-        Page now = Pages.menu().get(0);
+        Page now = Pages.now();
         Responses.show(ctx, Responses.request(ctx, session), now, List.of(settled.why()));
     }
 

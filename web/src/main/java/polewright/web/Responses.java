@@ -82,7 +82,7 @@ final class Responses {
     static String firstPage(NightSession session) {
         NightSession.Standing standing = session.standing();
         PageRequest request = new PageRequest(session, Palette.DARK, Map.of(), standing.events(), 0, standing.night());
-        Page now = Pages.menu().get(0);
+        Page now = Pages.now();
         return html(request, now, "", List.of());
     }
 
@@ -101,9 +101,11 @@ final class Responses {
 
     private static PageView page(
             PageRequest request, Page page, String said, List<String> complaints, List<Section> sections) {
-        List<PageView.Place> places = Pages.menu().stream()
-                .map(place -> new PageView.Place(
-                        place.address(request), place.name(), place.path().equals(page.path())))
+        List<PageView.Place> menu = Pages.menu().stream()
+                .map(entry -> place(request, entry.first(), entry.name(), page, entry.holds(page)))
+                .toList();
+        List<PageView.Place> beside = Pages.beside(page).stream()
+                .map(each -> place(request, each, each.name(), page, each.path().equals(page.menuPath())))
                 .toList();
         return new PageView(
                 page.name(),
@@ -113,10 +115,19 @@ final class Responses {
                 request.to(page.path()),
                 request.palette().equals(Palette.DARK),
                 page.isLive(),
-                places,
+                menu,
+                beside,
                 said,
                 complaints,
                 sections);
+    }
+
+    private static PageView.Place place(
+            PageRequest request, Page target, String name, Page page, boolean isAround) {
+        PageView.Where where = target.path().equals(page.path())
+                ? PageView.Where.HERE
+                : isAround ? PageView.Where.AROUND : PageView.Where.ELSEWHERE;
+        return new PageView.Place(target.address(request), name, where);
     }
 
     private static void show(Context ctx, PageView page) {

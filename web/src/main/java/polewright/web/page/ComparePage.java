@@ -27,6 +27,11 @@ final class ComparePage implements Page {
     }
 
     @Override
+    public String menuPath() {
+        return NightPage.PATH;
+    }
+
+    @Override
     public List<Section> sections(PageRequest request) {
         List<NightSummary> nights = request.session().nights();
         if (nights.size() < 2) {

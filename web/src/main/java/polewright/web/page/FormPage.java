@@ -10,7 +10,9 @@ import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
 import polewright.web.form.CommandForm;
 import polewright.web.form.Field;
+import polewright.web.form.NightForms;
 import polewright.web.form.SightingForms;
+import polewright.web.session.PracticeAddress;
 import polewright.web.view.Section;
 
 /**
@@ -22,6 +24,20 @@ record FormPage(String path, CommandForm form) implements Page {
     @Override
     public String name() {
         return form.title();
+    }
+
+    @Override
+    public String menuPath() {
+        return switch (form.command().get(0)) {
+            case "begin" -> "/";
+            case "allow" -> "/work";
+            case "target" -> "/tonight";
+            case "horizon", "rig", "site" -> "/rig";
+            case "undo", "retime" -> NightPage.PATH;
+            case "practice" -> PracticeAddress.GAME;
+            case "devices" -> Pages.DEVICES;
+            default -> form.id().equals(NightForms.UNLOGGED_TURN.id()) ? NightPage.PATH : "/sightings";
+        };
     }
 
     @Override

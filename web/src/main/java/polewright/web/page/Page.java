@@ -16,6 +16,11 @@ public interface Page {
     /** Its name, one or two words. */
     String name();
 
+    /** The path of the page in the menu under which it belongs; its own if it is there itself. */
+    default String menuPath() {
+        return path();
+    }
+
     /** Whether it follows the log as it changes; a page with entries being typed does not. */
     default boolean isLive() {
         return false;

@@ -12,30 +12,46 @@ public final class Pages {
     /** The page of the paired devices. */
     public static final String DEVICES = "/devices";
 
-    private static final List<Page> PLACES = List.of(
-            new NowPage(),
-            new GroundPage(),
-            new WorkPage(),
-            new SightingsPage(),
-            new FramesPage(),
-            new FixPage(),
-            new TonightPage(),
-            new PointingPage(),
-            new NightPage(),
-            new RigPage(),
-            new PracticePage());
+    private static final Page NOW = new NowPage();
+    private static final MorePage MORE = new MorePage(List.of(
+            new MorePage.Link(new GroundPage(), "compass, wedge and level by day"),
+            new MorePage.Link(new WorkPage(), "what tonight is for"),
+            new MorePage.Link(new RigPage(), "mount, optics, skyline"),
+            new MorePage.Link(new PracticePage(), "a simulated wedge"),
+            new MorePage.Link(new DevicesPage(), "phones that may connect")));
+    private static final List<MenuEntry> MENU = List.of(
+            new MenuEntry("Now", List.of(NOW)),
+            new MenuEntry("Sightings", List.of(new SightingsPage(), new FramesPage())),
+            new MenuEntry("Axis", List.of(new FixPage(), new NightPage())),
+            new MenuEntry("Sky", List.of(new TonightPage(), new PointingPage())),
+            new MenuEntry("More", more()));
     private static final Page DEBRIEF = new PrintedPage(
             PracticeAddress.DEBRIEF,
             "Debrief",
+            PracticeAddress.GAME,
             List.of(new PrintedPage.Printing("Result", List.of("practice", "debrief"))),
             List.of());
     private static final List<Page> ALL = collect();
 
     private Pages() {}
 
-    /** The pages in the menu, in the order of a night. */
-    public static List<Page> menu() {
-        return PLACES;
+    /** The page with the one thing to do. */
+    public static Page now() {
+        return NOW;
+    }
+
+    /** The menu: few entries, so that they fit side by side on a phone; each page is under one of them. */
+    public static List<MenuEntry> menu() {
+        return MENU;
+    }
+
+    /** The pages under the same entry, itself among them; empty if it is alone there or lists them itself. */
+    public static List<Page> beside(Page page) {
+        List<Page> beside = MENU.stream()
+                .filter(entry -> entry.holds(page))
+                .flatMap(entry -> entry.pages().stream())
+                .toList();
+        return beside.size() < 2 || page.equals(MORE) ? List.of() : beside;
     }
 
     /** The menu's pages, those linked from a night, and a page for each form. */
@@ -53,12 +69,18 @@ public final class Pages {
         return form.equals(NightForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
     }
 
+    private static List<Page> more() {
+        List<Page> more = new ArrayList<>(List.of(MORE));
+        MORE.links().forEach(link -> more.add(link.page()));
+        return more;
+    }
+
     private static List<Page> collect() {
-        List<Page> all = new ArrayList<>(PLACES);
+        List<Page> all = new ArrayList<>();
+        MENU.forEach(entry -> all.addAll(entry.pages()));
         all.add(DEBRIEF);
         all.add(new ComparePage());
         all.add(new SeasonsPage());
-        all.add(new DevicesPage());
         CommandForms.all().forEach(form -> all.add(of(form)));
         return List.copyOf(all);
     }

@@ -28,6 +28,11 @@ final class SeasonsPage implements Page {
     }
 
     @Override
+    public String menuPath() {
+        return NightPage.PATH;
+    }
+
+    @Override
     public List<Section> sections(PageRequest request) {
         Optional<NightSummary> night = ChosenNight.of(request);
         List<Section> sections = new ArrayList<>();

@@ -1,6 +1,7 @@
 package polewright.web.view;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A whole page.
@@ -12,7 +13,8 @@ import java.util.List;
  * @param here its own address
  * @param isDark deep red on black
  * @param isLive whether it reloads when the log changes; not while entries are being typed
- * @param places all pages, in the order of a night
+ * @param menu the entries of the menu
+ * @param beside the pages under the current entry of the menu; may be empty
  * @param said what was just done; may be empty
  * @param complaints what was wrong with the submission
  */
@@ -24,12 +26,14 @@ public record PageView(
         String here,
         boolean isDark,
         boolean isLive,
-        List<Place> places,
+        List<Place> menu,
+        List<Place> beside,
         String said,
         List<String> complaints,
         List<Section> sections) {
     public PageView {
-        places = List.copyOf(places);
+        menu = List.copyOf(menu);
+        beside = List.copyOf(beside);
         complaints = List.copyOf(complaints);
         sections = List.copyOf(sections);
     }
@@ -39,6 +43,34 @@ public record PageView(
         return !prefix.isEmpty();
     }
 
-    /** A page in the menu. */
-    public record Place(String address, String name, boolean isHere) {}
+    /** Where the current page is, seen from a link. */
+    public enum Where {
+        HERE("page"),
+        /** Under what the link leads to. */
+        AROUND("true"),
+        ELSEWHERE(null);
+
+        private final @Nullable String ariaCurrent;
+
+        Where(@Nullable String ariaCurrent) {
+            this.ariaCurrent = ariaCurrent;
+        }
+    }
+
+    /** A link to a page. */
+    public record Place(String address, String name, Where where) {
+        /** The link's {@code aria-current}; null if it has none. */
+        public @Nullable String ariaCurrent() {
+            return where.ariaCurrent;
+        }
+    }
+
+    /** The name of the current entry of the menu; empty if the page belongs to none. */
+    public String entry() {
+        return menu.stream()
+                .filter(place -> place.where() != Where.ELSEWHERE)
+                .map(Place::name)
+                .findFirst()
+                .orElse("");
+    }
 }

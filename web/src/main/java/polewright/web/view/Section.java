@@ -202,6 +202,11 @@ public sealed interface Section {
         public Ways {
             ways = List.copyOf(ways);
         }
+
+        /** Whether one of them is the thing to do now. */
+        public boolean hasMain() {
+            return ways.stream().anyMatch(Way::isMain);
+        }
     }
 
     /**

@@ -33,7 +33,7 @@ function put(page, part) {
   document.querySelector(".banner.practice")?.remove();
   const practice = page.querySelector(".banner.practice");
   if (practice) document.getElementById("link").before(practice);
-  document.querySelector("nav").replaceWith(page.querySelector("nav"));
+  for (const links of [".menu", "#beside"]) document.querySelector(links)?.replaceWith(page.querySelector(links) ?? "");
   window.htmx.process(fresh);
   prepare();
 }

@@ -1,0 +1,46 @@
+package polewright.web.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import polewright.web.form.CommandForms;
+
+class PagesTest {
+    @Test
+    void menu_hasAtMostSixEntries() {
+        assertThat(Pages.menu()).hasSizeBetween(2, 6);
+        assertThat(Pages.menu().get(0).first()).isEqualTo(Pages.now());
+    }
+
+    @Test
+    void everyPage_isUnderOneEntry() {
+        assertThat(Pages.all()).allSatisfy(page -> assertThat(entries(page)).hasSize(1));
+    }
+
+    /** Forms without an address of their own in a menu's page: shown alone when an entry is wrong. */
+    @Test
+    void formsOfPracticeAndLaptop_areUnderOneEntry() {
+        assertThat(CommandForms.practice()).allSatisfy(form -> assertThat(entries(Pages.of(form)))
+                .containsExactly("More"));
+        assertThat(CommandForms.laptop()).allSatisfy(form -> assertThat(entries(Pages.of(form)))
+                .containsExactly("More"));
+    }
+
+    @Test
+    void pageUnderAnEntry_showsTheOthers_unlessItListsThem() {
+        for (MenuEntry entry : Pages.menu()) {
+            for (Page page : entry.pages()) {
+                boolean isAlone = entry.pages().size() == 1 || page.path().equals("/more");
+                assertThat(Pages.beside(page)).isEqualTo(isAlone ? List.of() : entry.pages());
+            }
+        }
+    }
+
+    private static List<String> entries(Page page) {
+        return Pages.menu().stream()
+                .filter(entry -> entry.holds(page))
+                .map(MenuEntry::name)
+                .toList();
+    }
+}
