@@ -45,13 +45,17 @@ public final class Pages {
         return MENU;
     }
 
-    /** The pages under the same entry, itself among them; empty if it is alone there or lists them itself. */
+    /** The pages under the same entry, itself among them; empty if it is alone there or is the list of them. */
     public static List<Page> beside(Page page) {
+        if (page.equals(MORE)) {
+            return List.of();
+        }
         List<Page> beside = MENU.stream()
                 .filter(entry -> entry.holds(page))
                 .flatMap(entry -> entry.pages().stream())
+                .filter(each -> !each.equals(MORE))
                 .toList();
-        return beside.size() < 2 || page.equals(MORE) ? List.of() : beside;
+        return beside.size() < 2 ? List.of() : beside;
     }
 
     /** The menu's pages, those linked from a night, and a page for each form. */
