@@ -78,7 +78,9 @@ class OneHandedPagesTest {
                     assertThat(link.y + link.height).isLessThanOrEqualTo(HEIGHT);
                     assertThat(link.x + link.width).isLessThanOrEqualTo(WIDTH);
                 });
-                assertThat(page.locator(".menu [aria-current]").count()).as(path).isEqualTo(1);
+                assertThat(page.locator(".menu [aria-current]").count())
+                        .as(path)
+                        .isEqualTo(1);
                 if (page.locator("#beside nav").count() > 0) {
                     assertThat(page.locator("#beside [aria-current]").count())
                             .as(path)
@@ -110,7 +112,9 @@ class OneHandedPagesTest {
         assertThat(page.locator(button).count()).as(path).isEqualTo(1);
         BoundingBox box = page.locator(button).boundingBox();
         assertThat(box.y).as(path).isGreaterThanOrEqualTo(0);
-        assertThat(box.y + box.height).as(path).isLessThanOrEqualTo(page.locator(".menu").boundingBox().y);
+        assertThat(box.y + box.height)
+                .as(path)
+                .isLessThanOrEqualTo(page.locator(".menu").boundingBox().y);
         assertThat(page.evaluate(
                         "([x, y, wanted]) => document.elementFromPoint(x, y).closest(wanted) !== null",
                         List.of(box.x + box.width / 2, box.y + box.height / 2, button)))

@@ -75,8 +75,7 @@ final class FormRoutes {
         } else if (posted instanceof SubmissionOutcome.Outdated outdated) {
             ctx.status(HttpStatus.CONFLICT);
             if (FormSubmission.confirmsAdvice(filled)) {
-                Responses.show(
-                        ctx, Responses.request(ctx, session), Pages.now(), outdated.complaints());
+                Responses.show(ctx, Responses.request(ctx, session), Pages.now(), outdated.complaints());
             } else {
                 // An event number from another night means nothing in this one.
                 Map<String, String> kept = new HashMap<>(filled);

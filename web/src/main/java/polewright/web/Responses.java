@@ -122,8 +122,7 @@ final class Responses {
                 sections);
     }
 
-    private static PageView.Place place(
-            PageRequest request, Page target, String name, Page page, boolean isAround) {
+    private static PageView.Place place(PageRequest request, Page target, String name, Page page, boolean isAround) {
         PageView.Where where = target.path().equals(page.path())
                 ? PageView.Where.HERE
                 : isAround ? PageView.Where.AROUND : PageView.Where.ELSEWHERE;

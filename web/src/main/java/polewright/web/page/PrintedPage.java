@@ -12,7 +12,8 @@ import polewright.web.view.Section;
  *
  * @param printed the commands to run, with a heading for each
  */
-record PrintedPage(String path, String name, String menuPath, List<Printing> printed, List<CommandForm> forms) implements Page {
+record PrintedPage(String path, String name, String menuPath, List<Printing> printed, List<CommandForm> forms)
+        implements Page {
     /** A command and the heading of its output. */
     record Printing(String heading, List<String> words) {}
 

@@ -21,10 +21,10 @@ class PagesTest {
     /** Forms without an address of their own in a menu's page: shown alone when an entry is wrong. */
     @Test
     void formsOfPracticeAndLaptop_areUnderOneEntry() {
-        assertThat(CommandForms.practice()).allSatisfy(form -> assertThat(entries(Pages.of(form)))
-                .containsExactly("More"));
-        assertThat(CommandForms.laptop()).allSatisfy(form -> assertThat(entries(Pages.of(form)))
-                .containsExactly("More"));
+        assertThat(CommandForms.practice())
+                .allSatisfy(form -> assertThat(entries(Pages.of(form))).containsExactly("More"));
+        assertThat(CommandForms.laptop())
+                .allSatisfy(form -> assertThat(entries(Pages.of(form))).containsExactly("More"));
     }
 
     @Test
