@@ -16,6 +16,7 @@ import polewright.alignment.work.WorkItem;
 import polewright.alignment.work.WorkPreset;
 import polewright.mount.rig.Rig;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
 import polewright.operations.input.LimitInput;
 import polewright.operations.input.PresetInput;
 import polewright.report.json.ZoneJson;
@@ -106,16 +107,16 @@ final class AllowCommand extends WorkCommand {
     }
 
     @Override
-    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+    List<NightEvent> events(ActionContext context) {
         if (arcmin == null) {
-            return super.event(bench, begun, before);
+            return super.events(context);
         }
         if (purpose != null || more != null || camera.areGiven()) {
             throw new InputRefused(
                     "a plain limit does not depend on the work", "give the arcminutes alone, or leave them out");
         }
-        dropped = before.work().map(Work::items).orElse(List.of());
-        return new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin)));
+        dropped = context.before().work().map(Work::items).orElse(List.of());
+        return List.of(new NightEvent.AllowanceSet(new DiscAllowance(Angle.ofArcminutes(arcmin))));
     }
 
     @Override

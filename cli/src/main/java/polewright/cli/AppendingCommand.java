@@ -8,27 +8,25 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
-import polewright.operations.LogEntry;
 import polewright.operations.Workbench;
+import polewright.operations.action.Action;
+import polewright.operations.action.ActionContext;
+import polewright.operations.action.NightEntry;
 import polewright.report.json.NightJson;
 import polewright.report.text.AdviceWords;
+import polewright.report.text.EventRemarks;
 import polewright.report.text.FixWords;
-import polewright.report.text.FrameWords;
-import polewright.report.text.MountNotes;
-import polewright.session.NightId;
+import polewright.report.text.Remark;
+import polewright.session.EntryTimeCheck;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
-import polewright.sky.InputRefused;
-import polewright.store.LogChanged;
 import polewright.store.NightLog;
-import polewright.store.Submission;
 
 /** A command that adds one or more events to the last night, then says what that changed. */
 abstract class AppendingCommand implements Callable<Integer> {
     private final Workbench workbench;
     private final String logged;
-    private List<LoggedEvent> night = List.of();
 
     @Mixin
     private Output output;
@@ -52,32 +50,35 @@ abstract class AppendingCommand implements Callable<Integer> {
         this.logged = logged;
     }
 
-    /** The event that was typed; options that cannot be used are an {@link polewright.sky.InputRefused}. */
-    abstract NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before);
-
-    /** The typed events, all logged or none: usually one, several for a command that accepts a list. */
-    List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
-        return List.of(event(bench, begun, before));
-    }
-
-    /** All of the night before it, including withdrawn events. */
-    final List<LoggedEvent> night() {
-        return night;
-    }
+    /**
+     * The typed events, all logged or none: usually one, several for a command that accepts a list. Options that
+     * cannot be used are an {@link polewright.sky.InputRefused}.
+     */
+    abstract List<NightEvent> events(ActionContext context);
 
     /** The time that was typed with it, if any. */
     Optional<Instant> given() {
         return Optional.empty();
     }
 
-    /** The time of the event in the log; a sighting also has a time of its own. */
-    Instant happened(Instant now) {
-        return now;
+    /** What a time that was typed means. */
+    Action.Timing timing() {
+        return Action.Timing.NOW;
     }
 
-    /** What was logged, in a few words; called after {@link #event}. */
+    /** Whether an entry that looks like a mistake is meant as it stands. */
+    boolean isConfirmed() {
+        return false;
+    }
+
+    /** What was logged, in a few words; called after {@link #events}. */
     String logged() {
         return logged;
+    }
+
+    /** The same, when it is known what became of it. */
+    String logged(NightEntry.Logged done) {
+        return logged();
     }
 
     final Output output() {
@@ -88,7 +89,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return workbench;
     }
 
-    /** The interpretation of what was typed, for the user; called after {@link #event}. */
+    /** The interpretation of what was typed, for the user; called after {@link #events}. */
     List<String> found() {
         return List.of();
     }
@@ -98,7 +99,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
-    /** Cautions and notes about it; called after {@link #event}. */
+    /** Cautions and notes about it; called after {@link #events}. */
     List<String> notes() {
         return List.of();
     }
@@ -123,73 +124,62 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
-            Optional<Submission> sent = once.key().flatMap(opened::submitted);
-            if (sent.isPresent()) {
-                return answerAgain(opened, sent.get());
+            NightEntry.Sent sent = new NightEntry.Sent(once.key(), known.known(), given(), isConfirmed());
+            NightEntry.Outcome outcome = NightEntry.add(opened, workbench.now(), sent, timing(), this::entered);
+            if (outcome instanceof NightEntry.Logged logged) {
+                report(logged);
+            } else if (outcome instanceof NightEntry.AlreadyLogged already) {
+                reportAgain(already);
             }
-            try {
-                return appendNew(opened);
-            } catch (LogChanged | InputRefused e) {
-                // Two devices may submit at once: then the conflicting event is this one.
-                return once.key()
-                        .flatMap(opened::submitted)
-                        .map(meanwhile -> answerAgain(opened, meanwhile))
-                        .orElseThrow(() -> e);
-            }
+            return outcome.after();
         }
     }
 
-    private NightState appendNew(NightLog opened) {
-        NightId id = LogOption.latest(opened);
-        night = opened.events(id);
-        // Before any message about what was typed: for another night it may make no sense.
-        known.known().check(id, night.get(night.size() - 1).seq());
-        NightState.ModelCache models = new NightState.ModelCache();
-        Instant now = workbench.now();
-        NightState before = NightState.of(night, now, models);
-        List<NightEvent> events = WrongUsage.unlessUsable(() -> events(workbench, before.begun(), before));
-        List<LoggedEvent> done = LogEntry.append(opened, id, events, happened(now), models, once.key(), known.known());
-        NightState after = NightState.of(opened.events(id), now, models);
-        Set<String> notes = new LinkedHashSet<>();
-        for (NightEvent event : events) {
-            notes.addAll(SunCaution.of(event, before.begun().site()));
-            notes.addAll(FrameWords.notes(event, before.begun().site()));
-            notes.addAll(EntryTimeCheck.notes(before, event, given(), now));
-            notes.addAll(MountNotes.of(event, before));
-        }
-        notes.addAll(notes());
-        report(done, after, List.copyOf(notes));
-        return after;
+    private List<NightEvent> entered(ActionContext context) {
+        return WrongUsage.unlessUsable(() -> events(context));
     }
 
-    /** It is already logged, but the sender did not receive the answer. */
-    private NightState answerAgain(NightLog opened, Submission sent) {
-        NightState now = NightState.of(opened.events(sent.night()), workbench.now(), new NightState.ModelCache());
+    private void reportAgain(NightEntry.AlreadyLogged already) {
         if (output.isJson()) {
-            ObjectNode node = answer(sent.event(), now);
+            ObjectNode node = answer(already.event(), already.after());
             node.putArray("notes");
             output.print(workbench, node);
         } else {
-            output.say(workbench, "Already logged as #" + sent.event().seq() + "; nothing added.");
-            output.say(workbench, AdviceWords.of(now));
+            output.say(workbench, "Already logged as #" + already.event().seq() + "; nothing added.");
+            output.say(workbench, AdviceWords.of(already.after()));
         }
-        return now;
     }
 
-    private void report(List<LoggedEvent> done, NightState after, List<String> notes) {
-        LoggedEvent first = done.get(0);
-        LoggedEvent last = done.get(done.size() - 1);
+    /** Cautions and notes about the events, in the order of the events. */
+    private List<String> notes(NightEntry.Logged logged) {
+        NightEvent.Begun begun = logged.before().begun();
+        Set<String> notes = new LinkedHashSet<>();
+        for (LoggedEvent one : logged.events()) {
+            EventRemarks.of(one.event(), logged.before()).forEach(remark -> notes.add(remark.line()));
+            EntryTimeCheck.of(logged.before(), one.event(), given(), logged.now())
+                    .forEach(finding ->
+                            notes.add(Remark.note(EntryTimeWords.of(finding)).line()));
+        }
+        notes.addAll(notes());
+        return List.copyOf(notes);
+    }
+
+    private void report(NightEntry.Logged logged) {
+        NightState after = logged.after();
+        List<String> notes = notes(logged);
         if (output.isJson()) {
-            ObjectNode node = answer(first, after);
+            ObjectNode node = answer(logged.first(), after);
             notes.forEach(node.putArray("notes")::add);
             foundJson().ifPresent(found -> node.set("found", found));
             output.print(workbench, node);
             return;
         }
+        long first = logged.first().seq();
+        long last = logged.last().seq();
         output.say(workbench, found());
         output.say(
                 workbench,
-                "Logged #" + first.seq() + (done.size() == 1 ? "" : " to #" + last.seq()) + ": " + logged() + ".");
+                "Logged #" + first + (first == last ? "" : " to #" + last) + ": " + logged(logged) + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.doubts(after));

@@ -12,7 +12,6 @@ import polewright.operations.input.FileInput;
 import polewright.operations.input.NumberInput;
 import polewright.operations.input.WordInput;
 import polewright.planning.tonight.Purpose;
-import polewright.session.event.Skip;
 
 /** Conversion of typed arguments to values, for options without a converter of their own. */
 final class ArgumentTypes {
@@ -28,13 +27,10 @@ final class ArgumentTypes {
         commands.registerConverter(ScrewSense.class, new WordInput<>(ScrewSense.class));
         commands.registerConverter(MountKind.class, new WordInput<>(MountKind.class));
         commands.registerConverter(Orientation.class, new WordInput<>(Orientation.class));
-        commands.registerConverter(DriftOptions.Unit.class, new WordInput<>(DriftOptions.Unit.class));
         commands.registerConverter(ScrewTurn.Which.class, new WordInput<>(ScrewTurn.Which.class));
         commands.registerConverter(Drive.class, new WordInput<>(Drive.class));
         commands.registerConverter(Purpose.class, new WordInput<>(Purpose.class));
         commands.registerConverter(Mosaic.class, new WordInput<>(Mosaic.class));
-        commands.registerConverter(Skip.Reason.class, new WordInput<>(Skip.Reason.class));
-        commands.registerConverter(Skip.Sighting.class, new WordInput<>(Skip.Sighting.class));
         commands.registerConverter(FrameOptions.YesOrNo.class, new WordInput<>(FrameOptions.YesOrNo.class));
     }
 }

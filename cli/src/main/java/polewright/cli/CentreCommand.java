@@ -6,26 +6,26 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine.Command;
+import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import polewright.mount.pointing.CentredStar;
-import polewright.mount.pointing.MountDisplay;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
+import polewright.operations.action.NightEntry;
 import polewright.operations.camera.ExposureTime;
 import polewright.operations.camera.FrameFile;
 import polewright.operations.camera.FrameReading;
 import polewright.operations.camera.PlacedFrame;
-import polewright.operations.input.BodyFinder;
 import polewright.operations.input.CentringTable;
 import polewright.operations.input.FileInput;
-import polewright.operations.input.MountReadingInput;
-import polewright.operations.input.UtcInput;
+import polewright.operations.sighting.Centring;
 import polewright.report.json.PointingJson;
 import polewright.report.text.PointingWords;
 import polewright.session.NightPointing;
@@ -33,65 +33,14 @@ import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
-import polewright.sky.angle.Angle;
 import polewright.sky.body.FixedStar;
-import polewright.sky.body.SkyBody;
-import polewright.sky.body.SolarSystemBody;
 import polewright.sky.place.CatalogueStar;
 
-@Command(
-        name = "centre",
-        description = {
-            "Log that a star is centred, and the mount's reading.",
-            "Three or more stars give the mount's errors and the polar axis."
-        },
-        footer = {
-            "",
-            "For example:",
-            "  polewright centre capella --reads 5h17m38s,+46d12m36s",
-            "  polewright centre rigel --reads 78.71,-8.12 --j2000",
-            "  polewright centre vega --hour-angle --reads 2h10m,+38d48m --at 2026-11-25T20:00Z",
-            "  polewright centre --frame vega-field.fits --reads 18h37m41s,+38d48m",
-            "  polewright centre --csv centrings.csv"
-        })
-final class CentreCommand extends AppendingCommand {
+/** A star was centred; or a frame of what was, or a whole table. */
+final class CentreCommand extends ActionCommand {
     // A frame's centre is known to arcseconds; what remains is the mount's own instability between reading and
     // exposure.
-    private static final Angle OF_A_FRAME = Angle.ofArcseconds(10);
-
-    @Parameters(
-            paramLabel = "BODY",
-            arity = "0..1",
-            converter = BodyFinder.class,
-            description = "What was centred: a star, a planet, an object, or RA,DEC in degrees (ICRS), such as the"
-                    + " centre of a matched frame.")
-    private @Nullable SkyBody body;
-
-    @Option(
-            names = "--reads",
-            paramLabel = "RA,DEC",
-            converter = MountReadingInput.class,
-            description = "What the mount shows: 5h17m38s,+46d12m36s, or plain degrees.")
-    private MountReadingInput.@Nullable Typed reads;
-
-    @Option(names = "--j2000", description = "The mount shows J2000.0 coordinates, not of date.")
-    private boolean isJ2000;
-
-    @Option(names = "--hour-angle", description = "The mount shows hour angle, west positive, not right ascension.")
-    private boolean isHourAngle;
-
-    @Option(names = "--through-pole", description = "The fork swung through the pole to get there.")
-    private boolean isThroughPole;
-
-    @Option(names = "--sigma", paramLabel = "ARCMIN", description = "Centring uncertainty, 1 sigma. Default: 1.")
-    private @Nullable Double sigmaArcmin;
-
-    @Option(
-            names = "--at",
-            paramLabel = "TIME",
-            converter = UtcInput.class,
-            description = "When it was centred, with time zone: 2026-11-25T20:00Z. Default: now.")
-    private @Nullable Instant at;
+    private static final double OF_A_FRAME_ARCMIN = 10 / 60.0;
 
     @Option(
             names = "--frame",
@@ -105,9 +54,6 @@ final class CentreCommand extends AppendingCommand {
     @Mixin
     private FrameOptions clues;
 
-    @Mixin
-    private InsteadOfOption insteadOf;
-
     @Option(
             names = "--csv",
             paramLabel = "FILE",
@@ -117,21 +63,25 @@ final class CentreCommand extends AppendingCommand {
 
     private List<CentredStar> inTable = List.of();
 
-    CentreCommand(Workbench workbench) {
-        super(workbench, "centred");
+    private CentreCommand(Workbench workbench) {
+        super(workbench, Centring.ACTION);
+    }
+
+    static CommandLine of(Workbench workbench) {
+        return line(new CentreCommand(workbench));
     }
 
     @Override
-    List<NightEvent> events(Workbench bench, NightEvent.Begun begun, NightState before) {
-        if (csv == null) {
-            return super.events(bench, begun, before);
+    List<NightEvent> events(ActionContext context) {
+        if (csv != null) {
+            if (frame != null || values().values().stream().anyMatch(value -> value != Boolean.FALSE)) {
+                throw new WrongUsage("a table and a star cannot be combined. Give --csv alone.");
+            }
+            inTable = read(csv);
+            inTable.forEach(star -> Centring.requireNotSun(star.star()));
+            return inTable.stream().<NightEvent>map(NightEvent.StarCentred::new).toList();
         }
-        if (body != null || reads != null || frame != null || insteadOf.seq().isPresent()) {
-            throw new WrongUsage("a table and a star cannot be combined. Give --csv alone.");
-        }
-        inTable = read(csv);
-        inTable.forEach(star -> requireNotSun(star.star()));
-        return inTable.stream().<NightEvent>map(NightEvent.StarCentred::new).toList();
+        return frame == null ? super.events(context) : centredOn(frame, context);
     }
 
     private static List<CentredStar> read(Path file) {
@@ -144,81 +94,35 @@ final class CentreCommand extends AppendingCommand {
         }
     }
 
-    @Override
-    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-        if (body != null && frame != null) {
+    private List<NightEvent> centredOn(Path file, ActionContext context) {
+        if (values().containsKey(Centring.BODY.name())) {
             throw new InputRefused("a star and a frame cannot be combined", "give the one that was centred");
         }
-        Optional<Middle> middle = frame == null
-                ? Optional.ofNullable(body).map(star -> new Middle(star, given()))
-                : Optional.of(middleOf(frame, begun));
-        if (middle.isEmpty() || reads == null) {
-            throw new InputRefused(
-                    "the star and the mount's reading are both needed",
-                    "for example: polewright centre capella --reads 5h17m38s,+46d12m36s");
-        }
-        SkyBody star = middle.get().star();
-        requireNotSun(star);
-        MountDisplay display = isHourAngle
-                ? new MountDisplay.HourAngle(reads.first(), reads.declination())
-                : new MountDisplay.RightAscension(reads.first(), reads.declination(), isJ2000);
-        Angle usual = frame == null ? CentredStar.USUAL_SIGMA : OF_A_FRAME;
-        Angle sigma = sigmaArcmin == null ? usual : Angle.ofArcminutes(sigmaArcmin);
-        if (!(sigma.arcminutes() >= 0.001 && sigma.degrees() <= 5)) {
-            throw new InputRefused(
-                    "an uncertainty of " + sigmaArcmin + " arcminutes is outside 0.001 to 300", "1 is usual by eye");
-        }
-        Instant when = middle.get()
-                .at()
-                .orElseGet(() -> insteadOf
-                        .replaced(night())
-                        .map(one -> one.measurement().seenAt())
-                        .orElseGet(bench::now));
-        return insteadOf.event(
-                new NightEvent.StarCentred(new CentredStar(when, star, display, isThroughPole, sigma)), night());
-    }
-
-    /** What was at the centre, and when, if that is known. */
-    private record Middle(SkyBody star, Optional<Instant> at) {}
-
-    private Middle middleOf(Path file, NightEvent.Begun begun) {
         try (Progress progress = Progress.of(bench(), output(), FrameReading.STEPS_A_FRAME)) {
             PlacedFrame placed = new FrameReading(bench().clock(), progress)
                     .place(
                             FrameFile.read(file),
-                            clues.clues(Optional.of(begun.site())),
+                            clues.clues(Optional.of(context.begun().site())),
                             ExposureTime.ifKnown(given()),
                             Optional.empty());
             var plate = placed.match().plate();
-            return new Middle(
+            Map<String, Object> values = new HashMap<>(values());
+            values.put(
+                    Centring.BODY.name(),
                     new FixedStar(
                             "the middle of " + placed.name(),
-                            CatalogueStar.fixed(plate.rightAscension(), plate.declination())),
-                    given().or(placed::at));
-        }
-    }
-
-    private static void requireNotSun(SkyBody star) {
-        if (star == SolarSystemBody.SUN) {
-            throw new InputRefused(
-                    "the Sun must never be centred",
-                    "keep the tube capped by day, or use a proper filter and a planet");
+                            CatalogueStar.fixed(plate.rightAscension(), plate.declination())));
+            values.putIfAbsent(Centring.SIGMA.name(), OF_A_FRAME_ARCMIN);
+            Optional<Instant> at = given().or(placed::at);
+            return events(values, context.doneAt(at));
         }
     }
 
     @Override
-    Optional<Instant> given() {
-        return Optional.ofNullable(at);
-    }
-
-    @Override
-    String logged() {
-        if (csv != null) {
-            return inTable.size() + (inTable.size() == 1 ? " centring" : " centrings") + " from " + csv;
-        }
-        return "centred "
-                + (body != null ? body.label() : frame != null ? "the middle of " + frame.getFileName() : "a star")
-                + insteadOf.words();
+    String logged(NightEntry.Logged logged) {
+        return csv == null
+                ? super.logged(logged)
+                : inTable.size() + (inTable.size() == 1 ? " centring" : " centrings") + " from " + csv;
     }
 
     @Override

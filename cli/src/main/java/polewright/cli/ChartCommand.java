@@ -1,5 +1,6 @@
 package polewright.cli;
 
+import polewright.report.text.SunCaution;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -161,7 +162,8 @@ final class ChartCommand implements Callable<Integer> {
 
     private List<String> notes(Evening tonight, FieldChart chart) {
         ObservingMoment moment = chart.moment();
-        List<String> notes = new ArrayList<>(SunCaution.near(moment, moment.apparent(chart.hourAngle())));
+        List<String> notes = new ArrayList<>();
+        SunCaution.near(moment, moment.apparent(chart.hourAngle())).forEach(remark -> notes.add(remark.line()));
         if (chart.sky().middle().altitude().radians() >= 0) {
             notes.addAll(inTheLight(moment));
         }

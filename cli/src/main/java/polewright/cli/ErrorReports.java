@@ -6,6 +6,8 @@ import picocli.CommandLine.ParameterException;
 import polewright.operations.ExitStatus;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.action.LooksMistaken;
+import polewright.report.text.DoubtWords;
 import polewright.sky.InputRefused;
 import polewright.store.LogChanged;
 
@@ -36,10 +38,11 @@ final class ErrorReports {
             complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
             return e instanceof InputRefused refused && refused.isForNow() ? ExitStatus.NOT_NOW : ExitStatus.JOB_FAILED;
         }
+        if (e instanceof LooksMistaken doubtful) {
+            return confirmed(command, DoubtWords.of(doubtful.doubt()));
+        }
         if (e instanceof ConfirmationNeeded) {
-            complain(command + ": " + e.getMessage());
-            complain("If it is right, add " + AsTypedOption.NAME + ".");
-            return ExitStatus.LOOKS_MISTAKEN;
+            return confirmed(command, Objects.requireNonNullElse(e.getMessage(), "it looks like a mistake"));
         }
         if (e instanceof LogChanged) {
             complain(command + ": " + e.getMessage());
@@ -52,6 +55,12 @@ final class ErrorReports {
             e.printStackTrace(workbench.err());
         }
         return ExitStatus.JOB_FAILED;
+    }
+
+    private int confirmed(String command, String doubt) {
+        complain(command + ": " + doubt);
+        complain("If it is right, add " + AsTypedOption.NAME + ".");
+        return ExitStatus.LOOKS_MISTAKEN;
     }
 
     private int pointToHelp(CommandLine line) {

@@ -10,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import polewright.drawing.Palette;
 import polewright.drawing.strip.HorizonDrawing;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
 import polewright.operations.input.FileInput;
 import polewright.operations.input.SkylineInput;
 import polewright.report.json.HorizonJson;
@@ -76,17 +77,17 @@ final class HorizonCommand extends AppendingCommand {
     }
 
     @Override
-    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+    List<NightEvent> events(ActionContext context) {
         if ((corners != null ? 1 : 0) + (csv != null ? 1 : 0) + (open ? 1 : 0) > 1) {
             throw new InputRefused("the skyline is given twice", "give corners, --csv or --open, only one of them");
         }
         if (csv != null) {
-            return new NightEvent.HorizonSet(SkylineFile.read(csv));
+            return List.of(new NightEvent.HorizonSet(SkylineFile.read(csv)));
         }
-        return new NightEvent.HorizonSet(
+        return List.of(new NightEvent.HorizonSet(
                 corners == null
                         ? Horizon.OPEN
-                        : new Horizon(corners.stream().map(SkylineInput::corner).toList()));
+                        : new Horizon(corners.stream().map(SkylineInput::corner).toList())));
     }
 
     @Override

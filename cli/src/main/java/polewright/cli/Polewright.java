@@ -4,6 +4,7 @@ import java.lang.reflect.Constructor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.BiFunction;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IFactory;
@@ -12,6 +13,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import polewright.operations.Workbench;
+import polewright.operations.action.Action;
+import polewright.operations.night.LogActions;
+import polewright.operations.night.SkipAction;
+import polewright.operations.night.TargetAction;
+import polewright.operations.night.WedgeActions;
 
 /** The root of all commands. */
 @Command(
@@ -33,41 +39,41 @@ import polewright.operations.Workbench;
             "A failure never loses or changes what is already logged."
         })
 public final class Polewright implements Callable<Integer> {
-    private static final List<Class<?>> COMMANDS = List.of(
-            GroundCommand.class,
-            BeginCommand.class,
-            SightCommands.class,
-            SkipCommand.class,
-            WedgeCommands.Turn.class,
-            WedgeCommands.Clamp.class,
-            WedgeCommands.Unclamp.class,
-            WedgeCommands.Knock.class,
-            AllowCommand.class,
-            HorizonCommand.class,
-            WedgeCommands.Note.class,
-            WedgeCommands.Undo.class,
-            RetimeCommand.class,
-            FixCommand.class,
-            NextCommand.class,
-            AdviseCommand.class,
-            LogCommand.class,
-            ReplayCommand.class,
-            WhereCommand.class,
-            ChartCommand.class,
-            CentreCommand.class,
-            PointingCommand.class,
-            TonightCommand.class,
-            TargetCommand.class,
-            StarsCommand.class,
-            UprightCommand.class,
-            AttitudeCommand.class,
-            AxisCommand.class,
-            WatchCommand.class,
-            DevicesCommand.class,
-            RigCommand.class,
-            SiteCommand.class,
-            DemoCommand.class,
-            PracticeCommands.class);
+    private static final List<RootCommand> COMMANDS = List.of(
+            RootCommand.of(GroundCommand.class),
+            RootCommand.of(BeginCommand.class),
+            new RootCommand("sight", SightCommands::of),
+            RootCommand.of(SkipAction.SKIP),
+            RootCommand.of(WedgeActions.TURN),
+            RootCommand.of(WedgeActions.CLAMP),
+            RootCommand.of(WedgeActions.UNCLAMP),
+            RootCommand.of(WedgeActions.KNOCK),
+            RootCommand.of(AllowCommand.class),
+            RootCommand.of(HorizonCommand.class),
+            RootCommand.of(LogActions.NOTE),
+            RootCommand.of(LogActions.UNDO),
+            RootCommand.of(LogActions.RETIME),
+            RootCommand.of(FixCommand.class),
+            RootCommand.of(NextCommand.class),
+            RootCommand.of(AdviseCommand.class),
+            RootCommand.of(LogCommand.class),
+            RootCommand.of(ReplayCommand.class),
+            RootCommand.of(WhereCommand.class),
+            RootCommand.of(ChartCommand.class),
+            new RootCommand("centre", (bench, factory) -> CentreCommand.of(bench)),
+            RootCommand.of(PointingCommand.class),
+            RootCommand.of(TonightCommand.class),
+            RootCommand.of(TargetAction.TARGET),
+            RootCommand.of(StarsCommand.class),
+            RootCommand.of(UprightCommand.class),
+            RootCommand.of(AttitudeCommand.class),
+            RootCommand.of(AxisCommand.class),
+            RootCommand.of(WatchCommand.class),
+            RootCommand.of(DevicesCommand.class),
+            RootCommand.of(RigCommand.class),
+            RootCommand.of(SiteCommand.class),
+            RootCommand.of(DemoCommand.class),
+            RootCommand.of(PracticeCommands.class));
 
     // Handled by the parser itself.
     @SuppressWarnings("UnusedVariable")
@@ -114,24 +120,38 @@ public final class Polewright implements Callable<Integer> {
     public static CommandLine commands(Workbench workbench, List<Class<?>> further, String... args) {
         IFactory factory = new WorkbenchFactory(workbench);
         CommandLine commands = new CommandLine(Polewright.class, factory);
-        meant(all(further), args).forEach(type -> commands.addSubcommand(new CommandLine(type, factory)));
+        meant(all(further), args)
+                .forEach(command -> commands.addSubcommand(command.making().apply(workbench, factory)));
         return commands;
     }
 
     /** Only the named command: constructing all of them takes longer than most of them run. */
-    private static List<Class<?>> meant(List<Class<?>> all, String... args) {
-        List<Class<?>> named = all.stream()
-                .filter(type -> args.length > 0
-                        && type.getAnnotation(Command.class).name().equals(args[0]))
+    private static List<RootCommand> meant(List<RootCommand> all, String... args) {
+        List<RootCommand> named = all.stream()
+                .filter(command -> args.length > 0 && command.name().equals(args[0]))
                 .toList();
         return named.isEmpty() ? all : named;
     }
 
     /** In the order of the help: the further ones before the devices command, which concerns them. */
-    private static List<Class<?>> all(List<Class<?>> further) {
-        List<Class<?>> all = new ArrayList<>(COMMANDS);
-        all.addAll(all.indexOf(DevicesCommand.class), further);
+    private static List<RootCommand> all(List<Class<?>> further) {
+        List<RootCommand> all = new ArrayList<>(COMMANDS);
+        int devices = all.stream().map(RootCommand::name).toList().indexOf("devices");
+        all.addAll(devices, further.stream().map(RootCommand::of).toList());
         return List.copyOf(all);
+    }
+
+    /** A command directly under the root: from a class, or from the table of actions. */
+    private record RootCommand(String name, BiFunction<Workbench, IFactory, CommandLine> making) {
+        static RootCommand of(Class<?> type) {
+            return new RootCommand(
+                    type.getAnnotation(Command.class).name(), (bench, factory) -> new CommandLine(type, factory));
+        }
+
+        static RootCommand of(Action action) {
+            return new RootCommand(
+                    String.join(" ", action.command()), (bench, factory) -> ActionCommand.of(action, bench));
+        }
     }
 
     @Override

@@ -1,5 +1,7 @@
 package polewright.cli;
 
+import polewright.report.text.Remark;
+import polewright.report.text.SunCaution;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -91,7 +93,9 @@ final class RegionOptions {
         if (target != null) {
             Instant from = at == null ? bench.now() : at;
             SkyRegion region = track(target, from, begun, followed);
-            notes = SunCaution.whileFollowed(target, begun, from, followed);
+            notes = SunCaution.whileFollowed(target, begun, from, followed).stream()
+                    .map(Remark::line)
+                    .toList();
             return region;
         }
         if (declination != null && hours != null) {

@@ -14,6 +14,7 @@ import polewright.mount.rig.RigCorrection;
 import polewright.mount.rig.ScrewSense;
 import polewright.mount.rig.View;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
 import polewright.operations.seasons.LoggedRigs;
 import polewright.session.NightState;
 import polewright.session.event.Correction;
@@ -81,15 +82,16 @@ final class RigCorrectCommand extends AppendingCommand {
     }
 
     @Override
-    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-        Optional<Rig> another = another(bench, begun);
+    List<NightEvent> events(ActionContext context) {
+        NightEvent.Begun begun = context.begun();
+        Optional<Rig> another = another(bench(), begun);
         RigCorrection correction =
                 another.<RigCorrection>map(RigCorrection.AnotherRig::new).orElseGet(() -> figures(begun.rig()));
         if (correction.appliedTo(begun.rig()).equals(begun.rig())) {
             throw new InputRefused(
                     "the rig already has these values", "give the figure that is wrong, with its correct value");
         }
-        return new Correction.RigCorrected(correction);
+        return List.of(new Correction.RigCorrected(correction));
     }
 
     private Optional<Rig> another(Workbench bench, NightEvent.Begun begun) {

@@ -14,10 +14,12 @@ import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
 import polewright.operations.camera.FrameSeries;
 import polewright.report.json.FramesJson;
 import polewright.report.text.AxisWords;
 import polewright.report.text.FrameWords;
+import polewright.operations.sighting.Replacement;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -51,19 +53,20 @@ final class SightFramesCommands {
         abstract Told told(FrameSeries series, NightEvent.Begun begun);
 
         @Override
-        final NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+        final List<NightEvent> events(ActionContext context) {
+            NightEvent.Begun begun = context.begun();
             try {
-                FrameSeries series = frames.place(bench, output(), begun.site(), begun.weather());
+                FrameSeries series = frames.place(bench(), output(), begun.site(), begun.weather());
                 frames.refuseDaylight(series, begun.site());
                 Told told = told(series, begun);
-                refuseSeenAlready(told.sighting(), before, insteadOf.replaced(night()));
+                refuseSeenAlready(told.sighting(), context.before(), insteadOf.replaced(context.night()));
                 List<String> lines = new ArrayList<>(AxisWords.frames(series.frames()));
                 lines.addAll(told.words());
                 found = lines;
                 foundJson = Optional.of(told.json());
                 kind = told.sighting().kind();
                 first = Optional.of(series.attitudes().get(0).at());
-                return insteadOf.event(new NightEvent.SightingTaken(told.sighting()), night());
+                return List.of(insteadOf.event(new NightEvent.SightingTaken(told.sighting()), context.night()));
             } catch (InputRefused refused) {
                 // The frames cannot be used; what was typed is valid.
                 throw new OperationFailed(String.valueOf(refused.getMessage()));
@@ -72,7 +75,7 @@ final class SightFramesCommands {
 
         /** The same frames twice would count as two sightings, and make the fix too certain. */
         private static void refuseSeenAlready(
-                Sighting sighting, NightState before, Optional<InsteadOfOption.Replaced> replaced) {
+                Sighting sighting, NightState before, Optional<Replacement> replaced) {
             for (LoggedEvent logged : before.standing()) {
                 boolean isReplaced =
                         replaced.filter(one -> one.seq() == logged.seq()).isPresent();

@@ -9,6 +9,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
 import polewright.operations.input.SiteInput;
 import polewright.report.text.AngleWords;
 import polewright.session.DoubtfulSite;
@@ -79,7 +80,8 @@ final class SiteCommand implements Callable<Integer> {
         }
 
         @Override
-        NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
+        List<NightEvent> events(ActionContext context) {
+            NightEvent.Begun begun = context.begun();
             boolean isPartOnly = heightMetres != null || isOtherLatitude || isOtherLongitude || isSwapped;
             if (site != null && isPartOnly) {
                 throw new WrongUsage("a whole site and part of one cannot be combined. Give --site alone.");
@@ -93,8 +95,8 @@ final class SiteCommand implements Callable<Integer> {
             if (corrected.equals(begun.site())) {
                 throw new InputRefused("the site already has these values", "give the correct site");
             }
-            doubtful = DoubtfulSite.of(corrected, bench.clock().getZone(), bench.now(), Optional.empty());
-            return new Correction.SiteCorrected(corrected);
+            doubtful = DoubtfulSite.of(corrected, bench().clock().getZone(), context.now(), Optional.empty());
+            return List.of(new Correction.SiteCorrected(corrected));
         }
 
         private Site corrected(Site entered) {

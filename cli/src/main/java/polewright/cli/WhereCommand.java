@@ -1,5 +1,6 @@
 package polewright.cli;
 
+import polewright.report.text.SunCaution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -75,7 +76,7 @@ final class WhereCommand implements Callable<Integer> {
         if (body == SolarSystemBody.SUN) {
             notes.add("CARE  Never look at the Sun, or point tube or finder at it, without a proper solar filter.");
         } else {
-            notes.addAll(SunCaution.near(seen.moment(), seen.place()));
+            SunCaution.near(seen.moment(), seen.place()).forEach(remark -> notes.add(remark.line()));
         }
         LeapSeconds.note(seen.moment().time().utc()).ifPresent(notes::add);
         return notes;

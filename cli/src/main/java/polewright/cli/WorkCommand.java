@@ -11,6 +11,7 @@ import polewright.alignment.allowance.WorkZone;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
 import polewright.operations.Workbench;
+import polewright.operations.action.ActionContext;
 import polewright.report.json.ZoneJson;
 import polewright.report.text.WorkWords;
 import polewright.report.text.ZoneNotes;
@@ -36,9 +37,10 @@ abstract class WorkCommand extends AppendingCommand {
     abstract Work work(Workbench bench, NightEvent.Begun begun, List<WorkItem> before);
 
     @Override
-    NightEvent event(Workbench bench, NightEvent.Begun begun, NightState before) {
-        List<WorkItem> present = before.work().map(Work::items).orElse(List.of());
-        Work work = work(bench, begun, present);
+    List<NightEvent> events(ActionContext context) {
+        NightEvent.Begun begun = context.begun();
+        List<WorkItem> present = context.before().work().map(Work::items).orElse(List.of());
+        Work work = work(bench(), begun, present);
         zone = TonightsWork.zone(begun, work);
         changed = work.items().stream().filter(item -> !present.contains(item)).toList();
         replaced = present.stream().filter(item -> !work.items().contains(item)).toList();
@@ -49,7 +51,7 @@ abstract class WorkCommand extends AppendingCommand {
         if (!gone.isEmpty()) {
             notes.add("NOTE  Tonight is no longer for " + WorkWords.names(gone) + ".");
         }
-        return new NightEvent.WorkSet(work);
+        return List.of(new NightEvent.WorkSet(work));
     }
 
     @Override

@@ -111,23 +111,23 @@ class BadInputTest {
                         + " clock direction 13 is outside 0 to 12. 12 is the top of the view, 3 its right edge; 4.5"
                         + " is half past four.",
                 "sight drift rigel --minutes 5 --moved 1 --unit arcsec --toward 6 => sight drift: the orientation"
-                        + " of the view is not known. Add --with OPTIC, or --view erect, inverted or mirrored (the rig has"
+                        + " of the view is not known. Give --with, or --view as erect, inverted or mirrored (the rig has"
                         + " finder, eyepiece, reticle).",
                 "sight drift rigel --minutes 5 --moved 1 --toward n => sight drift: the unit of the drift is"
-                        + " missing. Add --with an optic that has a reticle, or --unit arcsec, divisions, radii,"
+                        + " missing. Use --with for an optic that has a reticle, or --unit with arcsec, divisions, radii,"
                         + " fields or pixels.",
                 "begin => begin: a night is under way, with 3 events, the last at 2026-01-15T20:00:00Z. Continue it,"
                         + " or add --again to begin another. To correct its rig or site: polewright rig correct,"
                         + " polewright site correct.",
                 "sight drift rigel --minutes 5 --moved 1 --toward n --unit pixels => sight drift: the angle of one"
-                        + " pixel is not known. Add --per ARCSEC.",
+                        + " pixel is not known. Give --per.",
                 "sight drift rigel --minutes 5 --moved 1 --toward n --unit pixels --per 0 => sight drift: 0"
-                        + " arcseconds in one pixel is not above 0. Give the angle of one pixel, such as --per 1.2.",
+                        + " arcseconds in one pixel is not above 0. Give the angle of one pixel, such as 1.2.",
                 "sight drift rigel --minutes 5 --moved 1 --unit arcsec --toward n --sigma 0 => sight drift: an"
                         + " uncertainty of 0 arcseconds is not above 0. Give the uncertainty of the drift; half a"
                         + " division is usual.",
                 "sight drift rigel --minutes 5 --moved 1 --toward n --unit miles => sight drift --unit: 'miles' is"
-                        + " not one of the choices. Use arcsec, divisions, fields, radii or pixels.",
+                        + " not one of the choices. Use divisions, radii, fields, arcsec or pixels.",
                 "sight drift rigel --minutes 5 => sight drift: --moved N, --toward WHERE are missing.",
                 "sight drift rigel --minutes 5 --minutes 6 --moved 1 --toward n => sight drift: --minutes is given"
                         + " twice. Give it once.",
@@ -136,19 +136,19 @@ class BadInputTest {
                         + " magnification.",
                 "sight still polaris --distance 0.1 --toward 3 --with telescope => sight still: the rig has no optic"
                         + " called 'telescope'. Give --field and --view (the rig has finder, eyepiece, reticle).",
-                "sight compass 1000 => sight compass: a bearing of 1000 degrees is beyond 360. Read the compass again.",
-                "sight compass 10000000000 => sight compass: a bearing of 10000000000 degrees is beyond 360. Read"
+                "sight compass 1000 => sight compass BEARING: 1000 degrees is beyond 360. Read the compass again.",
+                "sight compass 10000000000 => sight compass BEARING: 10000000000 degrees is beyond 360. Read"
                         + " the compass again.",
                 "sight compass 3 --sigma 0 => sight compass: an uncertainty of 0 degrees is outside 0.05 arcseconds"
                         + " to 60 degrees. Give the uncertainty of the reading, 1 sigma.",
-                "sight scale 100 => sight scale: an altitude of 100 degrees is outside -90 to 90. Read the scale"
+                "sight scale 100 => sight scale ALTITUDE: 100 degrees is beyond 90. Read the scale"
                         + " again.",
                 "sight shadow 5 --bogus => sight shadow: unknown option '--bogus'. Did you mean --body?",
                 "sight bearing sun 30 --at 2026-01-15T12:00Z => sight bearing: sighting along the base at the Sun"
                         + " can blind you. Use the shadow of a plumb line instead.",
                 "sight altitude sun 3 --at 2026-01-15T12:00Z => sight altitude: never point the tube at the Sun. Use"
                         + " a star, or a shadow for the azimuth.",
-                "sight => sight: a word is missing. Add compass, scale, shadow, bearing, altitude, still, drift,"
+                "sight => sight: a word is missing. Add compass, scale, shadow, still, drift, bearing, altitude,"
                         + " frames or drift-frames.",
                 "attitude => attitude: FRAME is missing.",
                 "attitude a.fits --near vegq => attitude --near: nothing in the sky is called 'vegq'. Did you mean"

@@ -186,7 +186,7 @@ class CorrectionsTest {
         type("sight", "drift", "capella", "--minutes", "5", "--moved", "3", "--toward", "s", "--with", "reticle");
         type("turn", "--azimuth", "1");
         assertThat(type("sight", "scale", "54.5", "--instead-of", "3").out())
-                .startsWith("Logged #6: level and scale, in place of #3.\n");
+                .startsWith("Logged #6: in place of #3: level and scale 54.5°.\n");
         JsonNode replaced = person.good("log", "--json").json().get(5);
         assertThat(replaced.get("instead_of").longValue()).isEqualTo(3);
         assertThat(replaced.get("seen_at").textValue()).isEqualTo("2026-11-25T19:24:00Z");

@@ -45,6 +45,8 @@ import polewright.mount.rig.View;
 import polewright.operations.input.BodyFinder;
 import polewright.report.json.NightJson;
 import polewright.report.text.EventWords;
+import polewright.report.text.Remark;
+import polewright.report.text.SunCaution;
 import polewright.session.event.EventKind;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -159,7 +161,7 @@ class EveryKindIsCompleteTest {
             assertThat(SunCaution.of(new NightEvent.SightingTaken(sighting), LARKFELL))
                     .as(sighting.kind())
                     .hasSize(notTowardTheSky.contains(sighting.getClass()) ? 0 : 1)
-                    .allMatch(line -> line.startsWith("CARE  Only 10"));
+                    .allMatch(remark -> remark.isCaution() && remark.text().startsWith("Only 10"));
         }
     }
 
@@ -175,6 +177,7 @@ class EveryKindIsCompleteTest {
     void centringNearTheSun_bringsItsCaution() {
         assertThat(SunCaution.of(new NightEvent.StarCentred(centred(starNearTheSun())), LARKFELL))
                 .singleElement()
+                .extracting(Remark::line)
                 .asString()
                 .startsWith("CARE  Only 10");
     }
@@ -235,13 +238,13 @@ class EveryKindIsCompleteTest {
     private static Optional<CommandForm> form(EventKind kind) {
         return switch (kind) {
             case BEGIN -> Optional.of(NightForms.BEGIN);
-            case COMPASS -> Optional.of(SightingForms.COMPASS);
-            case SCALE -> Optional.of(SightingForms.SCALE);
-            case BEARING -> Optional.of(SightingForms.BEARING);
-            case SHADOW -> Optional.of(SightingForms.SHADOW);
-            case ALTITUDE -> Optional.of(SightingForms.ALTITUDE);
-            case STILL_POINT -> Optional.of(SightingForms.STILL);
-            case DRIFT -> Optional.of(SightingForms.DRIFT);
+            case COMPASS -> typed("compass");
+            case SCALE -> typed("scale");
+            case BEARING -> typed("bearing");
+            case SHADOW -> typed("shadow");
+            case ALTITUDE -> typed("altitude");
+            case STILL_POINT -> typed("still");
+            case DRIFT -> typed("drift");
             // These are on the Frames page; nothing about them is typed.
             case FRAMES, FIELD_DRIFT -> Optional.empty();
             case TURN, CORRECT_TURN -> Optional.of(NightForms.TURN);
@@ -261,6 +264,12 @@ class EveryKindIsCompleteTest {
             case NOTE -> Optional.of(NightForms.NOTE);
             case WITHDRAW -> Optional.of(NightForms.UNDO);
         };
+    }
+
+    private static Optional<CommandForm> typed(String id) {
+        return SightingForms.typed().stream()
+                .filter(form -> form.id().equals(id))
+                .findFirst();
     }
 
     @Test

@@ -24,7 +24,8 @@ import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.form.Field;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
 import polewright.web.form.SightingForms;
 import polewright.web.form.WorkForms;
 import polewright.web.page.Page;
@@ -226,7 +227,7 @@ class PagesAndCommandsTest {
             long most = FORMS.stream()
                     .filter(form -> words(form).equals(words))
                     .mapToLong(form ->
-                            form.fields().stream().filter(Field::isPositional).count())
+                            form.fields().stream().filter(Argument::isPositional).count())
                     .max()
                     .orElse(0);
             assertThat(most)
@@ -269,14 +270,13 @@ class PagesAndCommandsTest {
                 "corners", "0,8 95,22.5");
         for (CommandForm form : FORMS) {
             Map<String, String> filled = new LinkedHashMap<>();
-            for (Field field : form.fields()) {
-                boolean isOneOfFew = field.isTick() || !field.options().isEmpty();
-                if (field.isTick()) {
-                    filled.put(field.name(), "yes");
-                } else if (isOneOfFew) {
+            for (Argument<?> field : form.fields()) {
+                if (field.type() instanceof ArgumentType.Tick) {
+                    filled.put(field.name(), ArgumentType.Tick.YES);
+                } else if (field.type() instanceof ArgumentType.Choice<?> choice) {
                     filled.put(
                             field.name(),
-                            field.options().get(field.options().size() - 1).value());
+                            choice.options().get(choice.options().size() - 1).value());
                 } else {
                     filled.put(field.name(), awkward.getOrDefault(field.name(), "2"));
                 }
@@ -289,12 +289,19 @@ class PagesAndCommandsTest {
         }
     }
 
+    private static CommandForm sighting(String id) {
+        return SightingForms.typed().stream()
+                .filter(form -> form.id().equals(id))
+                .findFirst()
+                .orElseThrow();
+    }
+
     @Test
     void missingValues_areShownAsDots() {
-        assertThat(SightingForms.COMPASS.line(Map.of())).isEqualTo("polewright sight compass …");
-        assertThat(SightingForms.DRIFT.line(Map.of("star", "vega", "minutes", "5")))
+        assertThat(sighting("compass").line(Map.of())).isEqualTo("polewright sight compass …");
+        assertThat(sighting("drift").line(Map.of("star", "vega", "minutes", "5")))
                 .isEqualTo("polewright sight drift --minutes=5 --moved=… --toward=… vega");
-        assertThat(SightingForms.SHADOW.line(Map.of("angle", "-3", "body", "")))
+        assertThat(sighting("shadow").line(Map.of("angle", "-3", "body", "")))
                 .isEqualTo("polewright sight shadow -- -3");
         assertThat(WorkForms.ALLOW_FOR.line(Map.of("for", "long guided subs")))
                 .isEqualTo("polewright allow --for='long guided subs'");

@@ -1,5 +1,6 @@
 package polewright.cli;
 
+import polewright.report.text.SunCaution;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 

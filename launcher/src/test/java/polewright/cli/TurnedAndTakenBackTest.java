@@ -36,7 +36,7 @@ class TurnedAndTakenBackTest {
         JsonNode before = person.good("fix", "--json").json();
         type("sight", "still", "polaris", "--distance", "0.1", "--toward", "2", "--with", "finder");
         assertThat(person.good("fix", "--json").json()).isNotEqualTo(before);
-        assertThat(type("undo").out()).startsWith("Logged #5: #4 taken back (centre of rotation: Polaris 0.1 ");
+        assertThat(type("undo").out()).startsWith("Logged #5: took back #4 (centre of rotation: Polaris 0.1 ");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
         assertThat(person.good("log").out()).contains("(taken back)");
     }
@@ -46,16 +46,16 @@ class TurnedAndTakenBackTest {
         type("sight", "compass", "3");
         type("sight", "scale", "54");
         JsonNode before = person.good("fix", "--json").json();
-        assertThat(type("undo", "2").out()).startsWith("Logged #4: #2 taken back (compass ");
+        assertThat(type("undo", "2").out()).startsWith("Logged #4: took back #2 (compass ");
         CommandRun.Outcome again = person.run("undo", "2");
         assertThat(again.complaint())
-                .isEqualTo("polewright undo: #2 is already taken back: to restore it, take back #4, with polewright"
-                        + " undo 4.");
+                .isEqualTo("polewright undo: #2 is already taken back: to restore it, take back #4 with polewright"
+                        + " undo.");
         assertThat(again.status()).isEqualTo(1);
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");
         assertThat(type("undo", "4").out())
-                .startsWith("Logged #5: #4 taken back (took back #2, which counts again).\n");
+                .startsWith("Logged #5: took back #4 (took back #2, which counts again).\n");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
     }
 
@@ -84,7 +84,7 @@ class TurnedAndTakenBackTest {
         type("sight", "drift", "rigel", "--minutes", "5", "--moved", "3", "--toward", "s", "--with", "reticle");
 
         assertThat(type("turn", "--instead-of", "3", "--azimuth", "1 3/4").out())
-                .startsWith("Logged #5: in place of turn #3.\n");
+                .startsWith("Logged #5: in place of #3: turned azimuth 1 3/4 turns clockwise.\n");
 
         assertThat(type("log").out()).contains("#5").contains("in place of #3: turned azimuth 1 3/4 turns clockwise");
         CommandRun.Outcome notATurn = person.run("turn", "--instead-of", "2", "--azimuth", "1");

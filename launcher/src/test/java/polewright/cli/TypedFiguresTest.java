@@ -43,7 +43,7 @@ class TypedFiguresTest {
     void figure_isShownAsTyped(String typed, String shown) {
         person.good(typed.split(" "));
         assertThat(flat(person.good("log").out())).contains("#2 20:00 UTC " + shown);
-        assertThat(flat(person.good("undo").out())).contains("#2 taken back (" + shown + ")");
+        assertThat(flat(person.good("undo").out())).contains("took back #2 (" + shown + ")");
     }
 
     @Test

@@ -239,7 +239,7 @@ class WholeNightTest {
         assertThat(type("turn", "--azimuth", "1/4").out()).doesNotContain("NOTE");
         type("clamp");
         assertThat(type("turn", "--azimuth", "1/4").out())
-                .startsWith("Logged #4: screws turned.\nNOTE  The clamps were tight; they are assumed to have been"
+                .startsWith("Logged #4: turned azimuth 1/4 turn clockwise.\nNOTE  The clamps were tight; they are assumed to have been"
                         + " loosened first.\n");
         assertThat(person.good("fix", "--json").json().get("clamped").booleanValue())
                 .isFalse();
@@ -287,7 +287,7 @@ class WholeNightTest {
         // Back to daylight; entries without --at report that the clock went back.
         person.waitMinutes(-210);
         assertThat(type("sight", "shadow", "-38", "--at", "2026-01-15T14:20Z").out())
-                .startsWith("Logged #2: shadow.\n");
+                .startsWith("Logged #2: axis ");
         assertThat(type("sight", "bearing", "capella", "-100", "--at", "2026-01-15T18:00Z")
                         .out())
                 .startsWith("Logged #3: ");
@@ -297,7 +297,7 @@ class WholeNightTest {
         type("clamp");
         String care = "CARE  Hold the fork's weight before you loosen the tilt clamp.\n";
         assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n").contains(care);
-        assertThat(type("knock").out()).startsWith("Logged #7: knocked.\n").contains(care);
+        assertThat(type("knock").out()).startsWith("Logged #7: knocked or moved.\n").contains(care);
         assertThat(type("allow", "2").out()).startsWith("Logged #8: allowance set.\n");
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");

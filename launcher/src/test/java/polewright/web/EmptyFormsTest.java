@@ -21,7 +21,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.form.Field;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
 
 /** Page language: an error in a form is reported once, by the labels of its fields, without option names. */
 @Tag("slow")
@@ -109,13 +110,13 @@ class EmptyFormsTest {
     void formFilledWithNonsense_isAnsweredByItsLabels() throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");
         for (CommandForm form : everyForm()) {
-            for (Field field : form.fields()) {
-                if (field.isTick() || !field.options().isEmpty()) {
+            for (Argument<?> field : form.fields()) {
+                if (field.type() instanceof ArgumentType.Tick || field.type() instanceof ArgumentType.Choice) {
                     continue;
                 }
                 Map<String, String> filled = form.fields().stream()
                         .filter(other -> other.isRequired() || other.equals(field))
-                        .collect(Collectors.toMap(Field::name, other -> usable(other, other.equals(field))));
+                        .collect(Collectors.toMap(Argument::name, other -> usable(other, other.equals(field))));
                 HttpResponse<String> answer = post(form, filled);
                 if (answer.statusCode() != 303) {
                     assertThat(complaints(answer.body()))
@@ -129,10 +130,10 @@ class EmptyFormsTest {
         }
     }
 
-    private static String usable(Field field, boolean isNonsense) {
-        return field.options().isEmpty()
-                ? (isNonsense ? "x1y" : "5")
-                : field.options().get(field.options().size() - 1).value();
+    private static String usable(Argument<?> field, boolean isNonsense) {
+        return field.type() instanceof ArgumentType.Choice<?> choice
+                ? choice.options().get(choice.options().size() - 1).value()
+                : isNonsense ? "x1y" : "5";
     }
 
     @ParameterizedTest
@@ -142,7 +143,7 @@ class EmptyFormsTest {
             value = {
                 "begin | => No site is known yet. Fill in 'Site' (degrees, north and east positive; metres).",
                 "compass | => 'Bearing' is empty. Fill it in.",
-                "clamp | => There is no log yet at LOG. Begin a night first, with 'Begin a night'.",
+                "clamp | => No night has begun yet. Use 'Begin a night' first.",
             })
     void beforeAnyNight(String form, String complaint) throws Exception {
         assertThat(complaintOf(form))
@@ -155,8 +156,8 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "drift | star=rigel&minutes=5&moved=1&toward=south => The unit of the drift is missing. Fill in 'Seen"
-                        + " through' an optic that has a reticle, or 'Counted in' arcsec, divisions, radii, fields"
+                "drift | star=rigel&minutes=5&moved=1&toward=south => The unit of the drift is missing. Use 'Seen"
+                        + " through' for an optic that has a reticle, or 'Counted in' with arcsec, divisions, radii, fields"
                         + " or pixels.",
                 "drift | star=rigel&minutes=abc&moved=1&toward=south => 'Time watched': 'abc' is not a number. Write"
                         + " digits, such as 5 or 2.5.",

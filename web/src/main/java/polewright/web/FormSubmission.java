@@ -1,12 +1,16 @@
 package polewright.web;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import polewright.operations.action.NightEntry;
+import polewright.session.NightId;
 import polewright.sky.InputRefused;
+import polewright.store.KnownState;
 import polewright.store.SubmissionKey;
 import polewright.web.form.CommandForm;
 import polewright.web.form.NightForms;
@@ -15,7 +19,7 @@ import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
 import polewright.web.view.FormView;
 
-/** A posted form, run as the command it represents. */
+/** A posted form: an action of the table, or run as the command it represents. */
 public final class FormSubmission {
     private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
@@ -33,6 +37,9 @@ public final class FormSubmission {
     public static SubmissionOutcome of(NightSession session, CommandForm form, Map<String, String> filled) {
         try {
             SubmissionKey key = new SubmissionKey(filled.getOrDefault("key", ""));
+            if (form.action().isPresent()) {
+                return ActionSubmission.of(session, form, form.action().get(), sent(form, key, filled), filled);
+            }
             List<String> words = new ArrayList<>(form.words(filled));
             int after = form.command().size();
             words.add(after, "--json");
@@ -58,6 +65,17 @@ public final class FormSubmission {
         } catch (InputRefused refused) {
             return new SubmissionOutcome.Refused(List.of(String.valueOf(refused.getMessage())));
         }
+    }
+
+    private static NightEntry.Sent sent(CommandForm form, SubmissionKey key, Map<String, String> filled) {
+        KnownState known = new KnownState(
+                number(filled, NIGHT).map(night -> new NightId(Long.parseLong(night))),
+                number(filled, IF_LAST_IS).stream().mapToLong(Long::parseLong).findFirst());
+        return new NightEntry.Sent(
+                Optional.of(key),
+                known,
+                doneAt(form, filled).map(Instant::parse),
+                filled.containsKey(FormView.CONFIRMED));
     }
 
     /**

@@ -54,6 +54,26 @@ public final class EventWords {
         return kind.equals(StillPoint.KIND) ? "centre of rotation" : kind;
     }
 
+    /**
+     * An event that was just logged; of a withdrawal also what it took back.
+     *
+     * @param night all events before it
+     */
+    public static String logged(NightEvent event, List<LoggedEvent> night) {
+        return event instanceof NightEvent.Withdrawn withdrawn
+                ? of(withdrawn) + withdrawn(withdrawn.seq(), night)
+                : of(event);
+    }
+
+    private static String withdrawn(long seq, List<LoggedEvent> night) {
+        return night.stream()
+                .filter(earlier -> earlier.seq() == seq)
+                .findFirst()
+                .map(earlier ->
+                        " (" + of(earlier.event()) + (isWithdrawal(earlier) ? ", which counts again)" : ")"))
+                .orElse("");
+    }
+
     public static String of(NightEvent event) {
         return event.accept(WORDS);
     }

@@ -39,10 +39,10 @@ public final class FrameWords {
     }
 
     /** What looks wrong in frames that are logged: one line each, or none. */
-    public static List<String> notes(NightEvent event, Site site) {
+    public static List<Remark> notes(NightEvent event, Site site) {
         if (event instanceof NightEvent.SightingTaken taken && taken.sighting() instanceof TurnedFrames frames) {
             return FrameChecks.of(AxisFromFrames.of(site, frames.frames()), frames.drive()).stream()
-                    .map(finding -> "NOTE  " + of(finding))
+                    .map(finding -> Remark.note(of(finding)))
                     .toList();
         }
         return List.of();

@@ -9,13 +9,13 @@ public final class MountNotes {
     private MountNotes() {}
 
     /** One line, or none. */
-    public static List<String> of(NightEvent event, NightState before) {
+    public static List<Remark> of(NightEvent event, NightState before) {
         if (event instanceof NightEvent.ScrewsTurned && before.clamped()) {
-            return List.of("NOTE  The clamps were tight; they are assumed to have been loosened first.");
+            return List.of(Remark.note("The clamps were tight; they are assumed to have been loosened first."));
         }
         if (event instanceof NightEvent.Unclamped || event instanceof NightEvent.Knocked) {
             String care = before.begun().rig().kind().weightCaution();
-            return List.of("CARE  " + Character.toUpperCase(care.charAt(0)) + care.substring(1) + ".");
+            return List.of(Remark.caution(Character.toUpperCase(care.charAt(0)) + care.substring(1) + "."));
         }
         return List.of();
     }

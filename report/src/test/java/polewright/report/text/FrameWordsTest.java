@@ -87,6 +87,7 @@ class FrameWordsTest {
     @Test
     void loggedFrames_haveFindings_otherEventsHaveNone() {
         assertThat(FrameWords.notes(new NightEvent.SightingTaken(frames(EVENING, false, 0, 60)), LARKFELL))
+                .extracting(Remark::line)
                 .containsExactly("NOTE  two frames always fit some axis, so nothing checks them. A third, with right"
                         + " ascension turned further, would show whether the mount, declination or the"
                         + " camera moved.");
@@ -95,6 +96,7 @@ class FrameWordsTest {
                         LARKFELL))
                 .hasSize(3)
                 .first()
+                .extracting(Remark::line)
                 .asString()
                 .startsWith("NOTE  at the time of frame 1 the Sun was at 14")
                 .endsWith("°, so no stars could be seen. Check the clock, its zone and the site.");

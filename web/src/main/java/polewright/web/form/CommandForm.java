@@ -1,10 +1,16 @@
 package polewright.web.form;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
+import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import polewright.operations.action.Action;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
+import polewright.operations.action.Entries;
 import polewright.sky.InputRefused;
 
 /**
@@ -16,6 +22,7 @@ import polewright.sky.InputRefused;
  * @param command the words that the command begins with: {@code sight}, {@code compass}
  * @param button the label of its button
  * @param kind what the command acts on
+ * @param action what it enters, of the table of actions; empty for a form that still runs a command line
  * @param takesTime whether it takes {@code --at}, so that a late submission keeps the time at which the action was
  *     done
  */
@@ -24,10 +31,11 @@ public record CommandForm(
         String title,
         String intro,
         List<String> command,
-        List<Field> fields,
+        List<Argument<?>> fields,
         String button,
         boolean takesTime,
-        Kind kind) {
+        Kind kind,
+        Optional<Action> action) {
     private static final String MISSING = "…";
 
     /** What the command acts on. */
@@ -58,7 +66,7 @@ public record CommandForm(
 
     /** Whether its command asks for confirmation when an entry looks like a mistake. */
     public boolean asksForConfirmation() {
-        return kind == Kind.NIGHT && List.of("begin", "sight", "turn").contains(command.get(0));
+        return action.map(Action::asksIfMistaken).orElse(command.equals(List.of("begin")));
     }
 
     /** A form for a command that adds to a log. */
@@ -67,10 +75,10 @@ public record CommandForm(
             String title,
             String intro,
             List<String> command,
-            List<Field> fields,
+            List<Argument<?>> fields,
             String button,
             boolean takesTime) {
-        this(id, title, intro, command, fields, button, takesTime, Kind.NIGHT);
+        this(id, title, intro, command, fields, button, takesTime, Kind.NIGHT, Optional.empty());
     }
 
     public CommandForm {
@@ -78,9 +86,56 @@ public record CommandForm(
         fields = List.copyOf(fields);
     }
 
+    /** The form of an action. */
+    public static CommandForm of(Action action) {
+        return new CommandForm(
+                action.id(),
+                action.title(),
+                action.intro(),
+                action.command(),
+                action.arguments(),
+                action.button(),
+                action.timing() != Action.Timing.NOW,
+                Kind.NIGHT,
+                Optional.of(action));
+    }
+
     /** The same form with these fields instead. */
-    CommandForm withFields(List<Field> others) {
-        return new CommandForm(id, title, intro, command, others, button, takesTime, kind);
+    CommandForm withFields(List<Argument<?>> others) {
+        return new CommandForm(id, title, intro, command, others, button, takesTime, kind, action);
+    }
+
+    /** The same form, which cannot do without these fields. */
+    CommandForm requiring(Argument<?>... needed) {
+        List<String> names = Arrays.stream(needed).map(Argument::name).toList();
+        return withFields(fields.stream()
+                .<Argument<?>>map(field -> names.contains(field.name()) ? field.required() : field)
+                .toList());
+    }
+
+    /** The same form under another name: for one way of doing its action. */
+    CommandForm named(String otherId, String otherTitle, String otherIntro) {
+        return new CommandForm(otherId, otherTitle, otherIntro, command, fields, button, takesTime, kind, action);
+    }
+
+    /** The values that were filled in, of a form with an action. */
+    public Entries entries(Map<String, String> filled) {
+        Map<String, String> checked = new HashMap<>();
+        for (Argument<?> field : fields) {
+            checked.put(field.name(), FieldEntry.checked(field, filled.getOrDefault(field.name(), "")));
+        }
+        return Entries.of(fields, checked);
+    }
+
+    /** The same while the form is being filled in: nothing is required yet. */
+    public Entries unfinished(Map<String, String> filled) {
+        Map<String, String> typed = new HashMap<>();
+        for (Argument<?> field : fields) {
+            typed.put(
+                    field.name(),
+                    FieldEntry.asTyped(field, filled.getOrDefault(field.name(), "").strip()));
+        }
+        return Entries.ofUnfinished(fields, typed);
     }
 
     /**
@@ -92,7 +147,7 @@ public record CommandForm(
     public List<String> words(Map<String, String> filled) {
         List<String> words = new ArrayList<>(command);
         List<String> positionals = new ArrayList<>();
-        for (Field field : fields) {
+        for (Argument<?> field : fields) {
             String value = filled.getOrDefault(field.name(), "").strip();
             if (value.isEmpty()) {
                 if (field.isRequired()) {
@@ -100,23 +155,11 @@ public record CommandForm(
                 }
                 continue;
             }
-            if (value.length() > Field.LONGEST) {
-                throw new InputRefused(
-                        String.format(
-                                Locale.ROOT,
-                                "'%s' has %,d characters, and the limit is %,d",
-                                field.label(),
-                                value.length(),
-                                Field.LONGEST),
-                        "shorten it, or send it in parts");
-            }
-            if (!field.isUsable(value)) {
-                throw new InputRefused("'" + field.label() + "' cannot be used", "fill it in again");
-            }
+            String entry = FieldEntry.checked(field, value);
             if (field.isPositional()) {
-                positionals.addAll(split(field, field.asCommandWord(value)));
+                positionals.addAll(split(field, entry));
             } else {
-                words.addAll(option(field, field.asCommandWord(value)));
+                words.addAll(option(field, entry));
             }
         }
         if (!positionals.isEmpty()) {
@@ -135,13 +178,13 @@ public record CommandForm(
     public String line(Map<String, String> filled) {
         List<String> words = new ArrayList<>(command);
         List<String> positionals = new ArrayList<>();
-        for (Field field : fields) {
+        for (Argument<?> field : fields) {
             String value = filled.getOrDefault(field.name(), "").strip();
-            boolean isMissing = value.isEmpty() ? field.isRequired() : !field.isUsable(value);
+            boolean isMissing = value.isEmpty() ? field.isRequired() : !FieldEntry.isUsable(field, value);
             if (value.isEmpty() && !isMissing) {
                 continue;
             }
-            String typed = isMissing ? MISSING : field.asCommandWord(value);
+            String typed = isMissing ? MISSING : FieldEntry.asTyped(field, value);
             if (field.isPositional()) {
                 positionals.addAll(split(field, typed));
             } else {
@@ -159,11 +202,11 @@ public record CommandForm(
         return "polewright " + words.stream().map(CommandForm::quoted).collect(Collectors.joining(" "));
     }
 
-    private static List<String> option(Field field, String value) {
-        if (field.kind() instanceof Field.Tick) {
+    private static List<String> option(Argument<?> field, String value) {
+        if (field.type() instanceof ArgumentType.Tick) {
             return value.equals("yes") ? List.of("--" + field.name()) : List.of();
         }
-        if (field.kind() instanceof Field.Several several) {
+        if (field.type() instanceof ArgumentType.Several several) {
             List<String> words = new ArrayList<>(List.of("--" + field.name()));
             words.addAll(List.of(value.split(several.separator())));
             return words;
@@ -171,8 +214,8 @@ public record CommandForm(
         return List.of("--" + field.name() + "=" + value);
     }
 
-    private static List<String> split(Field field, String value) {
-        return field.kind() instanceof Field.Several several
+    private static List<String> split(Argument<?> field, String value) {
+        return field.type() instanceof ArgumentType.Several several
                 ? List.of(value.split(several.separator()))
                 : List.of(value);
     }

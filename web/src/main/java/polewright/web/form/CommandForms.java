@@ -6,7 +6,7 @@ import java.util.stream.Stream;
 /** All forms: one for each command that adds to the log and needs no file. */
 public final class CommandForms {
     private static final List<CommandForm> ALL = Stream.of(
-                    SightingForms.all(),
+                    SightingForms.typed(),
                     List.of(SightingForms.CENTRE),
                     WorkForms.all(),
                     NightForms.all(),
@@ -18,7 +18,7 @@ public final class CommandForms {
 
     /** The sightings that are typed in, the coarse ones first. */
     public static List<CommandForm> sightings() {
-        return SightingForms.all();
+        return SightingForms.typed();
     }
 
     /** The forms of the practice. */

@@ -1,9 +1,13 @@
 package polewright.web.form;
 
-import static polewright.web.form.Field.positional;
+import polewright.operations.action.Argument;
+import polewright.operations.action.Unit;
+
+import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
-import polewright.web.form.Field.Words;
+import java.util.Optional;
+import polewright.operations.action.ArgumentType.Words;
 
 /** Forms that manage paired devices. */
 public final class DeviceForms {
@@ -16,11 +20,12 @@ public final class DeviceForms {
                             "device",
                             "Device",
                             "Its name or first word in the list; 'all' for all of them.",
-                            new Words())
+                            FieldTypes.WORDS)
                     .required()),
             "Revoke",
             false,
-            CommandForm.Kind.DEVICES);
+            CommandForm.Kind.DEVICES,
+            Optional.empty());
 
     private DeviceForms() {}
 }

@@ -8,6 +8,8 @@ import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
 
 /**
  * Rewords a command's complaint for a page: the label of a field instead of an option, and the title of a form
@@ -80,7 +82,7 @@ public final class FormComplaint {
                 .filter(form -> !hasOption || fieldOf(form, option.group(2)).isPresent())
                 .max(Comparator.comparingInt(
                                 (CommandForm form) -> form.command().size())
-                        .thenComparing(form -> form.fields().stream().anyMatch(Field::isPositional)
+                        .thenComparing(form -> form.fields().stream().anyMatch(Argument::isPositional)
                                 == (!hasOption && !rest.isBlank())));
     }
 
@@ -95,7 +97,7 @@ public final class FormComplaint {
     }
 
     private static String option(CommandForm form, MatchResult found) {
-        Optional<Field> field = fieldOf(form, found.group(2))
+        Optional<Argument<?>> field = fieldOf(form, found.group(2))
                 .or(() -> everyForm()
                         .filter(other ->
                                 other.command().get(0).equals(form.command().get(0)))
@@ -105,15 +107,15 @@ public final class FormComplaint {
                 .orElse(found.group());
     }
 
-    private static String verb(String verb, Field field) {
+    private static String verb(String verb, Argument<?> field) {
         if (verb == null) {
             return "";
         }
-        String words = field.isTick() ? "tick " : "fill in ";
+        String words = field.type() instanceof ArgumentType.Tick ? "tick " : "fill in ";
         return Character.isUpperCase(verb.charAt(0)) ? capitalised(words) : words;
     }
 
-    private static Optional<Field> fieldOf(CommandForm form, String option) {
+    private static Optional<Argument<?>> fieldOf(CommandForm form, String option) {
         return form.fields().stream()
                 .filter(field -> !field.isPositional() && field.name().equals(option))
                 .findFirst();
@@ -122,13 +124,13 @@ public final class FormComplaint {
     /**
      * The field named at the end of a complaint's head: {@code sight drift --minutes}, {@code sight compass BEARING}.
      */
-    private static Optional<Field> fieldAt(CommandForm form, String head) {
+    private static Optional<Argument<?>> fieldAt(CommandForm form, String head) {
         String last = head.substring(head.lastIndexOf(' ') + 1);
         if (last.startsWith("--")) {
             return fieldOf(form, last.substring(2));
         }
-        List<Field> positionals =
-                form.fields().stream().filter(Field::isPositional).toList();
+        List<Argument<?>> positionals =
+                form.fields().stream().filter(Argument::isPositional).toList();
         boolean isPositional = last.equals(last.toUpperCase(java.util.Locale.ROOT));
         return positionals.stream()
                 .filter(field -> isPositional)
@@ -140,7 +142,7 @@ public final class FormComplaint {
      * The short name of a field: {@code Site} of {@code Site: latitude, longitude, height}, without the "or" of an
      * alternative.
      */
-    private static String label(Field field) {
+    static String label(Argument<?> field) {
         String label = field.label().replaceFirst(":.*", "").replaceFirst("^Or (?:the |a )?", "");
         return capitalised(label);
     }

@@ -1,18 +1,22 @@
 package polewright.web.form;
 
-import static polewright.web.form.Field.option;
-import static polewright.web.form.Field.positional;
+import polewright.operations.action.Argument;
+import polewright.operations.action.Unit;
+
+import static polewright.operations.action.Argument.option;
+import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
-import polewright.web.form.Field.Choice;
-import polewright.web.form.Field.Figure;
-import polewright.web.form.Field.Option;
-import polewright.web.form.Field.Tick;
-import polewright.web.form.Field.Words;
+import java.util.Optional;
+import polewright.operations.action.ArgumentType.Choice;
+import polewright.operations.action.ArgumentType.Figure;
+import polewright.operations.action.ArgumentType.Option;
+import polewright.operations.action.ArgumentType.Tick;
+import polewright.operations.action.ArgumentType.Words;
 
 /** Forms for the actions of a practice. */
 public final class PracticeForms {
-    private static final Figure DEGREES = SightingForms.DEGREES_EITHER_WAY;
+    private static final Figure DEGREES = Figure.signed(Unit.DEGREES);
 
     public static final CommandForm BEGIN = practice(
             "begin",
@@ -20,11 +24,11 @@ public final class PracticeForms {
             "A night by day: a simulated wedge with a hidden offset, and time that passes only when you do"
                     + " something.",
             "Begin",
-            option("seed", "Practice number", "Another number hides another offset.", new Figure("")),
+            option("seed", "Practice number", "Another number hides another offset.", Figure.of(Unit.NONE)),
             option("south", "Under the southern sky", "", new Tick()),
-            option("site", "Or at your own site", "54.60,-2.90,240. Needs the time below.", new Words())
+            option("site", "Or at your own site", "54.60,-2.90,240. Needs the time below.", FieldTypes.WORDS)
                     .seldom(),
-            option("at", "When it begins (in the dark)", "With time zone: 2026-11-25T20:00Z.", new Words())
+            option("at", "When it begins (in the dark)", "With time zone: 2026-11-25T20:00Z.", FieldTypes.WORDS)
                     .seldom(),
             option("camera", "With a camera on the tube", "", new Tick()));
     public static final CommandForm SCREW = practice(
@@ -36,9 +40,9 @@ public final class PracticeForms {
                             "screw",
                             "Screw",
                             "",
-                            new Choice(List.of(new Option("azimuth", "azimuth"), new Option("altitude", "altitude"))))
+                            FieldTypes.choice("", new Option("azimuth", "azimuth"), new Option("altitude", "altitude")))
                     .required(),
-            positional("turns", "Turns, clockwise", "1/4, 1.25 or 1/2 ccw", new Words())
+            positional("turns", "Turns, clockwise", "1/4, 1.25 or 1/2 ccw", FieldTypes.WORDS)
                     .required());
     public static final CommandForm CLAMP = practice("clamp", "Tighten the clamps", "", "Tighten");
     public static final CommandForm UNCLAMP = practice("unclamp", "Loosen the clamps", "", "Loosen");
@@ -54,18 +58,20 @@ public final class PracticeForms {
     public static final CommandForm ROCKING = look(
             "rocking",
             "Swing in right ascension and look",
-            option("with", "Seen through", "Empty: the optic with the widest field.", new Words()));
+            option("with", "Seen through", "Empty: the optic with the widest field.", FieldTypes.WORDS));
     public static final CommandForm DRIFT = new CommandForm(
             "practice-drift",
             "Watch a star drift",
             "",
             List.of("practice", "look", "drift"),
             List.of(
-                    SightingForms.STAR,
-                    option("minutes", "How long", "", new Figure("min")).required()),
+                    positional("star", "Star", "Such as polaris, rigel, or \"alp Lyr\".", FieldTypes.WORDS)
+                            .required(),
+                    option("minutes", "How long", "", Figure.of(Unit.MINUTES)).required()),
             "Watch it",
             false,
-            CommandForm.Kind.PRACTICE);
+            CommandForm.Kind.PRACTICE,
+                Optional.empty());
     public static final CommandForm FRAME = practice(
             "frame",
             "Take a frame",
@@ -77,7 +83,7 @@ public final class PracticeForms {
             "Let time pass",
             "",
             "Wait",
-            positional("minutes", "Minutes", "", new Figure("min")).required());
+            positional("minutes", "Minutes", "", Figure.of(Unit.MINUTES)).required());
 
     private PracticeForms() {}
 
@@ -85,7 +91,7 @@ public final class PracticeForms {
         return List.of(BEGIN, SCREW, CLAMP, UNCLAMP, MOVE, COMPASS, SCALE, ROCKING, DRIFT, FRAME, WAIT);
     }
 
-    private static CommandForm practice(String word, String title, String intro, String button, Field... fields) {
+    private static CommandForm practice(String word, String title, String intro, String button, Argument<?>... fields) {
         return new CommandForm(
                 "practice-" + word,
                 title,
@@ -94,10 +100,11 @@ public final class PracticeForms {
                 List.of(fields),
                 button,
                 false,
-                CommandForm.Kind.PRACTICE);
+                CommandForm.Kind.PRACTICE,
+                Optional.empty());
     }
 
-    private static CommandForm look(String what, String title, Field... fields) {
+    private static CommandForm look(String what, String title, Argument<?>... fields) {
         return new CommandForm(
                 "practice-" + what,
                 title,
@@ -106,6 +113,7 @@ public final class PracticeForms {
                 List.of(fields),
                 "Look",
                 false,
-                CommandForm.Kind.PRACTICE);
+                CommandForm.Kind.PRACTICE,
+                Optional.empty());
     }
 }

@@ -5,9 +5,10 @@ import java.util.List;
 import java.util.Map;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType.Choice;
+import polewright.operations.action.ArgumentType.Option;
 import polewright.sky.PlainNumber;
-import polewright.web.form.Field.Choice;
-import polewright.web.form.Field.Option;
 
 /**
  * Reduces the choices of a form to what the rig has: its finders and eyepieces, and the units that can be read in
@@ -31,18 +32,20 @@ public final class RigChoices {
             return form;
         }
         return form.withFields(form.fields().stream()
-                .map(field -> narrowed(field, rig, filled.getOrDefault(field.name(), "")))
+                .<Argument<?>>map(field -> narrowed(field, rig, filled.getOrDefault(field.name(), "")))
                 .toList());
     }
 
-    private static Field narrowed(Field field, Rig rig, String value) {
-        return switch (field.name()) {
-            case WITH -> field.as(new Choice(optics(rig, value)));
-            case UNIT -> field.kind() instanceof Choice units ? field.as(new Choice(units(units, rig, value))) : field;
-            default -> field;
-        };
+    private static <T> Argument<T> narrowed(Argument<T> field, Rig rig, String value) {
+        if (field.name().equals(WITH)) {
+            return field.as(new Choice<>("", "", optics(rig, value), field.type()::parse));
+        }
+        return field.name().equals(UNIT) && field.type() instanceof Choice<T> units
+                ? field.as(units(units, rig, value))
+                : field;
     }
 
+    /** The rig's, and last of all none of them. */
     private static List<Option> optics(Rig rig, String value) {
         List<Option> options = new ArrayList<>();
         for (Optic optic : rig.optics()) {
@@ -59,14 +62,13 @@ public final class RigChoices {
     }
 
     /** Divisions are offered only for a reticle that has them, and field widths only if they were filled in before. */
-    private static List<Option> units(Choice units, Rig rig, String value) {
+    private static <T> Choice<T> units(Choice<T> units, Rig rig, String value) {
         boolean hasDivisions =
                 rig.optics().stream().anyMatch(optic -> optic.division().isPresent());
-        return units.options().stream()
-                .filter(option -> option.value().equals(value)
-                        || (option.value().isEmpty()
-                                ? hasDivisions
-                                : !option.value().equals("fields")))
-                .toList();
+        return units.offering(
+                hasDivisions ? units.otherwise() : "",
+                units.options().stream()
+                        .filter(option -> option.value().equals(value) || !option.value().equals("fields"))
+                        .toList());
     }
 }

@@ -1,25 +1,27 @@
 package polewright.web.form;
 
-import static polewright.web.form.Field.option;
+import polewright.operations.action.Argument;
+import polewright.operations.action.Unit;
+
+import static polewright.operations.action.Argument.option;
 
 import java.util.List;
-import polewright.web.form.Field.Choice;
-import polewright.web.form.Field.Figure;
-import polewright.web.form.Field.Option;
-import polewright.web.form.Field.Tick;
-import polewright.web.form.Field.Words;
+import polewright.operations.action.ArgumentType.Choice;
+import polewright.operations.action.ArgumentType.Figure;
+import polewright.operations.action.ArgumentType.Option;
+import polewright.operations.action.ArgumentType.Tick;
+import polewright.operations.action.ArgumentType.Words;
 
 /** Forms that correct the rig and the site. */
 public final class SetupForms {
     private static final List<String> CORRECT_RIG = List.of("rig", "correct");
-    private static final Figure TURNS = new Figure("turns");
-    private static final Choice TIMES_AS_FAR = new Choice(List.of(
-            new Option("", "as entered"),
+    private static final Figure TURNS = Figure.of(Unit.TURNS);
+    private static final Choice<String> TIMES_AS_FAR = FieldTypes.choice("as entered",
             new Option("0.5", "50 % less"),
             new Option("0.75", "25 % less"),
             new Option("1.25", "25 % farther"),
             new Option("1.5", "50 % farther"),
-            new Option("2", "twice as far")));
+            new Option("2", "twice as far"));
 
     public static final CommandForm RIG = new CommandForm(
             "correct-rig",
@@ -31,33 +33,32 @@ public final class SetupForms {
                     option("altitude-reversed", "Altitude screw works the opposite way", "", new Tick()),
                     option("azimuth-gain", "One turn of the azimuth screw goes", "", TIMES_AS_FAR),
                     option("altitude-gain", "One turn of the altitude screw goes", "", TIMES_AS_FAR),
-                    option("azimuth-per-turn", "Or: azimuth screw, per turn", "", SightingForms.DEGREES)
+                    option("azimuth-per-turn", "Or: azimuth screw, per turn", "", Figure.of(Unit.DEGREES))
                             .seldom(),
-                    option("altitude-per-turn", "Or: altitude screw, per turn", "", SightingForms.DEGREES)
+                    option("altitude-per-turn", "Or: altitude screw, per turn", "", Figure.of(Unit.DEGREES))
                             .seldom(),
                     option("azimuth-play", "Backlash of the azimuth screw", "", TURNS)
                             .seldom(),
                     option("altitude-play", "Backlash of the altitude screw", "", TURNS)
                             .seldom(),
-                    option("clamping", "Clamping shifts the axis by", "", new Figure("′"))
+                    option("clamping", "Clamping shifts the axis by", "", Figure.of(Unit.ARCMINUTES))
                             .seldom(),
-                    option("level", "The base is level to", "", SightingForms.DEGREES)
+                    option("level", "The base is level to", "", Figure.of(Unit.DEGREES))
                             .seldom(),
-                    option("optic", "Finder or eyepiece", "Its name, for the next three.", new Words())
+                    option("optic", "Finder or eyepiece", "Its name, for the next three.", FieldTypes.WORDS)
                             .seldom(),
                     option(
                                     "view",
                                     "Its view",
                                     "",
-                                    new Choice(List.of(
-                                            new Option("", "as entered"),
+                                    FieldTypes.choice("as entered",
                                             new Option("erect", "erect, as to the naked eye"),
                                             new Option("inverted", "upside down"),
-                                            new Option("mirrored", "mirrored, by a star diagonal"))))
+                                            new Option("mirrored", "mirrored, by a star diagonal")))
                             .seldom(),
-                    option("field", "Its true field, edge to edge", "", SightingForms.DEGREES)
+                    option("field", "Its true field, edge to edge", "", Figure.of(Unit.DEGREES))
                             .seldom(),
-                    option("division", "One division of its reticle", "", new Figure("″"))
+                    option("division", "One division of its reticle", "", Figure.of(Unit.ARCSECONDS))
                             .seldom()),
             "Correct the rig",
             false);
@@ -66,7 +67,7 @@ public final class SetupForms {
             "Another rig",
             "",
             CORRECT_RIG,
-            List.of(option("known", "Name of the rig", "As in an earlier night.", new Words())
+            List.of(option("known", "Name of the rig", "As in an earlier night.", FieldTypes.WORDS)
                     .required()),
             "Use this rig",
             false);
@@ -80,11 +81,11 @@ public final class SetupForms {
                             "site",
                             "Site: latitude, longitude, height",
                             "54.60,-2.90,240: degrees, north and east positive; metres.",
-                            new Words()),
+                            FieldTypes.WORDS),
                     option("other-latitude", "Or: the latitude has the wrong sign", "", new Tick()),
                     option("other-longitude", "Or: the longitude has the wrong sign", "", new Tick()),
                     option("swapped", "Or: latitude and longitude were swapped", "", new Tick()),
-                    option("height", "Or only the height", "", new Figure("m", true))
+                    option("height", "Or only the height", "", Figure.signed(Unit.METRES))
                             .seldom()),
             "Correct the site",
             false);

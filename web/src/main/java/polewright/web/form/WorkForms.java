@@ -1,33 +1,37 @@
 package polewright.web.form;
 
-import static polewright.web.form.Field.option;
-import static polewright.web.form.Field.positional;
+import polewright.operations.action.Argument;
+import polewright.operations.action.Unit;
+
+import static polewright.operations.action.Argument.option;
+import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
+import polewright.operations.night.TargetAction;
 import java.util.stream.Stream;
-import polewright.web.form.Field.Choice;
-import polewright.web.form.Field.Figure;
-import polewright.web.form.Field.Option;
-import polewright.web.form.Field.Tick;
-import polewright.web.form.Field.Words;
+import polewright.operations.action.ArgumentType.Choice;
+import polewright.operations.action.ArgumentType.Figure;
+import polewright.operations.action.ArgumentType.Option;
+import polewright.operations.action.ArgumentType.Tick;
+import polewright.operations.action.ArgumentType.Words;
 
 /** Forms for tonight's work, which sets how far off the pole the axis may be. */
 public final class WorkForms {
-    private static final Words WORDS = new Words();
-    private static final Figure DEGREES = SightingForms.DEGREES;
-    private static final Field CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
+    private static final Words<String> WORDS = FieldTypes.WORDS;
+    private static final Figure DEGREES = Figure.of(Unit.DEGREES);
+    private static final Argument<?> CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
             .seldom();
-    private static final Field FOCAL_LENGTH =
-            option("focal-length", "Focal length", "For imaging, if the rig has no camera.", new Figure("mm"));
-    private static final Field PIXEL = option("pixel", "Pixel", "", new Figure("µm"));
-    private static final Field SIZE = option("size", "Sensor size in pixels", "4000x3000 is usual.", WORDS)
+    private static final Argument<?> FOCAL_LENGTH =
+            option("focal-length", "Focal length", "For imaging, if the rig has no camera.", Figure.of(Unit.MILLIMETRES));
+    private static final Argument<?> PIXEL = option("pixel", "Pixel", "", Figure.of(Unit.MICROMETRES));
+    private static final Argument<?> SIZE = option("size", "Sensor size in pixels", "4000x3000 is usual.", WORDS)
             .seldom();
-    private static final Field BINNING =
-            option("binning", "Binning", "1 is usual.", new Figure("")).seldom();
-    private static final Field WORK_NAME = positional(
+    private static final Argument<?> BINNING =
+            option("binning", "Binning", "1 is usual.", Figure.of(Unit.NONE)).seldom();
+    private static final Argument<?> WORK_NAME = positional(
                     "name", "Name", "An existing item of that name is changed.", WORDS)
             .required();
-    private static final List<Field> REGION = List.of(
+    private static final List<Argument<?>> REGION = List.of(
             option("target", "Target", "vega, M 42, jupiter; empty for anything high enough.", WORDS),
             option("at", "When it begins", "With zone: 2026-11-25T20:00Z. Empty: now.", WORDS)
                     .seldom(),
@@ -38,7 +42,7 @@ public final class WorkForms {
                             "declination",
                             "Or objects at this declination",
                             "With the hours below.",
-                            SightingForms.DEGREES_EITHER_WAY)
+                            Figure.signed(Unit.DEGREES))
                     .seldom(),
             option("hours", "Hours from the meridian", "2E,1.5W: from, to.", WORDS)
                     .seldom());
@@ -70,7 +74,7 @@ public final class WorkForms {
             "A plain limit instead",
             "Whatever the work.",
             List.of("allow"),
-            positional("arcmin", "How far off the pole the axis may be", "5 suits visual observing.", new Figure("′"))
+            positional("arcmin", "How far off the pole the axis may be", "5 suits visual observing.", Figure.of(Unit.ARCMINUTES))
                     .required());
     public static final CommandForm ALLOW_LOOK = work(
             "allow-look",
@@ -82,12 +86,12 @@ public final class WorkForms {
                                     WORK_NAME,
                                     option("eyepiece", "Eyepiece", "One of the rig's, such as finder.", WORDS),
                                     option("field", "Or the true field, edge to edge", "", DEGREES),
-                                    option("stay", "Time in the field", "15 is usual.", new Figure("min")),
-                                    option("go-to", "Go-tos must land within", "", new Figure("′"))
+                                    option("stay", "Time in the field", "15 is usual.", Figure.of(Unit.MINUTES)),
+                                    option("go-to", "Go-tos must land within", "", Figure.of(Unit.ARCMINUTES))
                                             .seldom(),
                                     option("by-hand", "No go-to: pushed by hand from star to star", "", new Tick())),
                             REGION.stream())
-                    .toArray(Field[]::new));
+                    .toArray(Argument<?>[]::new));
     public static final CommandForm ALLOW_SHOT = work(
             "allow-shot",
             "Imaging of your own",
@@ -96,39 +100,29 @@ public final class WorkForms {
             Stream.of(
                             Stream.of(
                                     WORK_NAME,
-                                    option("exposure", "One exposure", "", new Figure("s"))
+                                    option("exposure", "One exposure", "", Figure.of(Unit.SECONDS))
                                             .required(),
-                                    option("total", "All exposures together", "60 is usual.", new Figure("min")),
+                                    option("total", "All exposures together", "60 is usual.", Figure.of(Unit.MINUTES)),
                                     option(
                                             "guided",
                                             "Guided: from the centre to the guide star",
                                             "Empty if unguided; 30 is usual.",
-                                            new Figure("′")),
+                                            Figure.of(Unit.ARCMINUTES)),
                                     option("tolerance", "Longest acceptable trail", "2.5 arcseconds, or 2px.", WORDS)
                                             .seldom(),
-                                    option("seeing", "Seeing", "3 is usual.", new Figure("″"))
+                                    option("seeing", "Seeing", "3 is usual.", Figure.of(Unit.ARCSECONDS))
                                             .seldom()),
                             Stream.of(CAMERA, FOCAL_LENGTH, PIXEL, SIZE, BINNING),
                             REGION.stream())
                     .flatMap(fields -> fields)
-                    .toArray(Field[]::new));
+                    .toArray(Argument<?>[]::new));
     public static final CommandForm ALLOW_DROP = work(
             "allow-drop",
             "Remove an item",
             "",
             List.of("allow", "drop"),
             positional("name", "What", "Its name above.", WORDS).required());
-    public static final CommandForm TARGET = work(
-            "target",
-            "Add a target for tonight",
-            "",
-            List.of("target"),
-            positional(
-                            "body",
-                            "What",
-                            "moon, saturn, vega, M 31, or right ascension and declination in degrees.",
-                            new Words())
-                    .required());
+    public static final CommandForm TARGET = CommandForm.of(TargetAction.TARGET);
 
     private WorkForms() {}
 
@@ -136,17 +130,16 @@ public final class WorkForms {
         return List.of(ALLOW_FOR, ALLOW_ALSO, ALLOW_LIMIT, ALLOW_LOOK, ALLOW_SHOT, ALLOW_DROP, TARGET);
     }
 
-    private static CommandForm work(String id, String title, String intro, List<String> command, Field... fields) {
+    private static CommandForm work(String id, String title, String intro, List<String> command, Argument<?>... fields) {
         return new CommandForm(id, title, intro, command, List.of(fields), "Set it", false);
     }
 
-    static Choice purposes(String none) {
-        return new Choice(List.of(
-                new Option("", none),
+    static Choice<String> purposes(String none) {
+        return FieldTypes.choice(none,
                 new Option("casual look", "a casual look"),
                 new Option("look by hand", "a look by hand, without a go-to"),
                 new Option("planets at high power", "planets at high power"),
                 new Option("short subs", "short subs"),
-                new Option("long guided subs", "long guided subs")));
+                new Option("long guided subs", "long guided subs"));
     }
 }

@@ -5,13 +5,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import polewright.alignment.advice.SightingKind;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
+import polewright.operations.action.Argument;
+import polewright.operations.sighting.OpticArguments;
+import polewright.operations.sighting.SightingEntries;
 import polewright.web.form.CommandForm;
-import polewright.web.form.Field;
 import polewright.web.form.NightForms;
-import polewright.web.form.SightingForms;
 import polewright.web.session.PracticeAddress;
 import polewright.web.view.Section;
 
@@ -43,12 +43,12 @@ record FormPage(String path, CommandForm form) implements Page {
     @Override
     public List<Section> sections(PageRequest request) {
         Map<String, String> values = new HashMap<>();
-        for (Field field : form.fields()) {
+        for (Argument<?> field : form.fields()) {
             request.word(field.name()).ifPresent(word -> values.put(field.name(), word));
         }
         opticFor(request).ifPresent(optic -> {
-            values.putIfAbsent("with", optic.name());
-            if (form.equals(SightingForms.DRIFT) && optic.division().isEmpty()) {
+            values.putIfAbsent(OpticArguments.WITH.name(), optic.name());
+            if (has("unit") && optic.division().isEmpty()) {
                 values.putIfAbsent("unit", "radii");
             }
         });
@@ -57,14 +57,23 @@ record FormPage(String path, CommandForm form) implements Page {
         return sections;
     }
 
+    /** The optic of the rig that suits the sighting. */
     private Optional<Optic> opticFor(PageRequest request) {
-        if (form.fields().stream().noneMatch(field -> field.name().equals("with"))) {
-            return Optional.empty();
-        }
-        Optional<Rig> rig = request.session()
-                .tonight()
-                .map(tonight -> tonight.state().situation().rig());
-        SightingKind kind = form.id().equals("still") ? SightingKind.STILL_POINT : SightingKind.DRIFT_ON_MERIDIAN;
-        return rig.flatMap(kind::optic);
+        return has(OpticArguments.WITH.name())
+                ? request.session()
+                        .tonight()
+                        .map(tonight -> tonight.state().situation().rig())
+                        .flatMap(this::suitable)
+                : Optional.empty();
+    }
+
+    private Optional<Optic> suitable(Rig rig) {
+        return form.action().flatMap(SightingEntries::of).flatMap(entry -> entry.answers().stream()
+                .findFirst()
+                .flatMap(kind -> kind.optic(rig)));
+    }
+
+    private boolean has(String name) {
+        return form.fields().stream().anyMatch(field -> field.name().equals(name));
     }
 }

@@ -19,6 +19,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 import polewright.web.form.SightingForms;
+import polewright.alignment.advice.SightingKind;
 import polewright.web.view.Section;
 
 /**
@@ -49,7 +50,8 @@ final class GroundPage implements Page {
         MountKind mount = night.begun().rig().kind();
         List<Section> sections = new ArrayList<>(request.session()
                 .eachMinute(new From(request.palette(), site, mount), () -> sections(request, site, mount)));
-        Stream.of(SightingForms.COMPASS, SightingForms.SCALE)
+        Stream.of(SightingKind.COMPASS, SightingKind.LEVEL_AND_SCALE)
+                .flatMap(kind -> SightingForms.of(kind).stream())
                 .forEach(form -> sections.add(new Section.Entry(Forms.fresh(request, form, Map.of()))));
         return sections;
     }

@@ -132,7 +132,8 @@ final class NowPage implements Page {
     }
 
     private static Section sighting(PageRequest request, Advice.TakeSighting take) {
-        if (take.kind() == SightingKind.FRAMES) {
+        Optional<CommandForm> form = SightingForms.of(take.kind());
+        if (form.isEmpty()) {
             return new Section.Ways(
                     "", List.of(new Section.Way(request.to(FrameAddress.PAGE), "Go to the frames", true)));
         }
@@ -145,22 +146,11 @@ final class NowPage implements Page {
         return new Section.Ways(
                 "",
                 List.of(new Section.Way(
-                        request.to("/sightings/" + form(take.kind()).id()) + query, "Enter what you see", true)));
+                        request.to("/sightings/" + form.get().id()) + query, "Enter what you see", true)));
     }
 
     private static String encoded(AdvisedStar star) {
         return java.net.URLEncoder.encode(star.name(), java.nio.charset.StandardCharsets.UTF_8);
-    }
-
-    private static CommandForm form(SightingKind kind) {
-        return switch (kind) {
-            case COMPASS -> SightingForms.COMPASS;
-            case LEVEL_AND_SCALE -> SightingForms.SCALE;
-            case SHADOW -> SightingForms.SHADOW;
-            case STILL_POINT -> SightingForms.STILL;
-            case DRIFT_ON_MERIDIAN, DRIFT_EAST_OR_WEST -> SightingForms.DRIFT;
-            case FRAMES -> throw new IllegalStateException("frames are not typed");
-        };
     }
 
     private record Action(PageRequest request, Tonight tonight) implements Advice.Visitor<List<Section>> {

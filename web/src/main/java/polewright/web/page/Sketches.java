@@ -9,8 +9,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import polewright.drawing.strip.HorizonDrawing;
+import java.util.stream.Stream;
+import polewright.drawing.sighting.SightingSketch;
+import polewright.operations.action.ArgumentRefused;
 import polewright.operations.input.SkylineInput;
-import polewright.report.scene.SightingScene;
+import polewright.operations.action.Entries;
+import polewright.operations.sighting.Centring;
+import polewright.operations.sighting.SightingEntries;
+import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
@@ -29,16 +35,9 @@ import polewright.web.view.FormView;
 
 /** The pictures in forms: what to look for and what to measure, or what is being set. */
 public final class Sketches {
-    private static final Set<CommandForm> DRAWN = Set.of(
-            SightingForms.COMPASS,
-            SightingForms.SCALE,
-            SightingForms.SHADOW,
-            SightingForms.BEARING,
-            SightingForms.ALTITUDE,
-            SightingForms.STILL,
-            SightingForms.DRIFT,
-            SightingForms.CENTRE,
-            NightForms.HORIZON);
+    private static final Set<CommandForm> DRAWN = Stream.concat(
+                    SightingForms.typed().stream(), Stream.of(SightingForms.CENTRE, NightForms.HORIZON))
+            .collect(Collectors.toUnmodifiableSet());
     private static final String CORNERS = "corners";
 
     private Sketches() {}
@@ -59,10 +58,20 @@ public final class Sketches {
             Instant now = request.session().workbench().now();
             return form.equals(NightForms.HORIZON)
                     ? skyline(request, tonight, now, values.getOrDefault(CORNERS, ""))
-                    : new SightingScene(values, tonight.state().begun(), now)
-                            .sketch(form.id())
-                            .map(sketch -> sketch.svg(request.palette()));
+                    : sketch(form, values, tonight.state().begun(), now).map(sketch -> sketch.svg(request.palette()));
         });
+    }
+
+    private static Optional<SightingSketch> sketch(
+            CommandForm form, Map<String, String> values, NightEvent.Begun begun, Instant now) {
+        try {
+            Entries entries = form.unfinished(values);
+            return form.equals(SightingForms.CENTRE)
+                    ? Optional.of(Centring.sketch(entries))
+                    : form.action().flatMap(SightingEntries::of).map(entry -> entry.sketch(entries, begun, now));
+        } catch (InputRefused | ArgumentRefused notYet) {
+            return Optional.empty();
+        }
     }
 
     private static Optional<String> skyline(PageRequest request, Tonight tonight, Instant now, String typed) {

@@ -22,6 +22,7 @@ import polewright.session.NightId;
 import polewright.session.NightState;
 import polewright.session.NightSummary;
 import polewright.session.event.LoggedEvent;
+import polewright.store.NightLog;
 import polewright.store.disk.WholeFile;
 import polewright.web.view.Section;
 
@@ -210,6 +211,19 @@ public final class NightSession {
             throw new OperationFailed(
                     "a temporary file cannot be written. Free some space in the folder for temporary files.");
         }
+    }
+
+    /**
+     * The log, to add to it.
+     *
+     * @throws OperationFailed if there is none yet
+     */
+    public NightLog openLog() {
+        Path file = workbench().defaultLog();
+        if (!Files.exists(file)) {
+            throw new OperationFailed("no night has begun yet. Use 'Begin a night' first.");
+        }
+        return NightLog.open(file);
     }
 
     /** Runs a command on this session's log. */

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import polewright.web.form.CommandForm;
-import polewright.web.form.Field;
 
 /**
  * A form as shown on a page.
@@ -63,10 +62,6 @@ public record FormView(
         return new FormView(form, action, key, night, values, ifLastIs, command, other);
     }
 
-    public String value(Field field) {
-        return values.getOrDefault(field.name(), "");
-    }
-
     /** When the button was pressed, if the form was sent late and comes back with a complaint; in UTC, by ISO 8601. */
     public String doneAt() {
         return form.takesTime() ? values.getOrDefault("done-at", "") : "";
@@ -77,22 +72,24 @@ public record FormView(
         return form.asksForConfirmation() && values.containsKey(ASKS);
     }
 
-    public List<Field> fields() {
-        return form.fields().stream().filter(field -> !field.isSeldom()).toList();
+    public List<FieldView> fields() {
+        return fields(false);
     }
 
     /** The fields that are seldom needed. */
-    public List<Field> seldom() {
-        return form.fields().stream().filter(Field::isSeldom).toList();
+    public List<FieldView> seldom() {
+        return fields(true);
+    }
+
+    private List<FieldView> fields(boolean isSeldom) {
+        return form.fields().stream()
+                .filter(field -> field.isSeldom() == isSeldom)
+                .map(field -> new FieldView(form.id(), field, values.getOrDefault(field.name(), "")))
+                .toList();
     }
 
     /** Whether any of them is filled in and so must be visible. */
     public boolean hasSeldom() {
-        return seldom().stream().anyMatch(field -> !value(field).isEmpty());
-    }
-
-    /** Whether this option of a choice is selected. */
-    public boolean isChosen(Field field, Field.Option option) {
-        return option.value().equals(value(field));
+        return seldom().stream().anyMatch(field -> !field.value().isEmpty());
     }
 }

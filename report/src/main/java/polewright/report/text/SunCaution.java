@@ -1,4 +1,4 @@
-package polewright.cli;
+package polewright.report.text;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -6,7 +6,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import polewright.report.text.AngleWords;
 import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.angle.Angle;
@@ -21,11 +20,11 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /** Warns of pointing near the Sun while it is up. */
-final class SunCaution {
+public final class SunCaution {
     private SunCaution() {}
 
     /** For an event just logged: one line, or none. */
-    static List<String> of(NightEvent event, Site site) {
+    public static List<Remark> of(NightEvent event, Site site) {
         if (event instanceof Correction.MeasurementCorrected corrected) {
             return of(corrected.meant(), site);
         }
@@ -41,37 +40,37 @@ final class SunCaution {
     }
 
     /** One line if the Sun is up and this position is within {@link SunGuard#KEEP_AWAY} of it, otherwise none. */
-    static List<String> near(ObservingMoment moment, ApparentPlace place) {
+    public static List<Remark> near(ObservingMoment moment, ApparentPlace place) {
         return near(moment, moment.airless(place));
     }
 
-    private static List<String> near(ObservingMoment moment, AirlessDirection direction) {
+    private static List<Remark> near(ObservingMoment moment, AirlessDirection direction) {
         SunGuard guard = SunGuard.at(moment);
         Angle distance = guard.distance(direction);
         if (!guard.isSunUp() || distance.compareTo(SunGuard.KEEP_AWAY) >= 0) {
             return List.of();
         }
-        return List.of("CARE  Only " + AngleWords.degrees(distance.plus(guard.semiDiameter()))
-                + " from the Sun, which is up. Do not point there without a proper solar filter.");
+        return List.of(Remark.caution("Only " + AngleWords.degrees(distance.plus(guard.semiDiameter()))
+                + " from the Sun, which is up. Do not point there without a proper solar filter."));
     }
 
     /**
      * For a body that will be followed: whether it is near the Sun at the start or end, and whether the start is by
      * day.
      */
-    static List<String> whileFollowed(SkyBody body, NightEvent.Begun begun, Instant from, Duration followed) {
-        List<String> lines = new ArrayList<>();
+    public static List<Remark> whileFollowed(SkyBody body, NightEvent.Begun begun, Instant from, Duration followed) {
+        List<Remark> remarks = new ArrayList<>();
         Stream.of(from, from.plus(followed))
                 .map(at -> ObservingMoment.of(begun.site(), SkyTime.of(at), begun.weather()))
                 .map(moment -> near(moment, Ephemeris.apparent(body, moment)))
                 .filter(near -> !near.isEmpty())
                 .findFirst()
-                .ifPresent(lines::addAll);
+                .ifPresent(remarks::addAll);
         if (SunGuard.at(ObservingMoment.of(begun.site(), SkyTime.of(from), begun.weather()))
                 .isSunUp()) {
-            lines.add("NOTE  It is daylight at " + from.truncatedTo(ChronoUnit.MINUTES)
-                    + ", when this begins. --at sets another time.");
+            remarks.add(Remark.note("It is daylight at " + from.truncatedTo(ChronoUnit.MINUTES)
+                    + ", when this begins. Give a later time if you start after dark."));
         }
-        return lines;
+        return remarks;
     }
 }

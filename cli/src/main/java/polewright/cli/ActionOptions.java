@@ -1,0 +1,135 @@
+package polewright.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.ISetter;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
+
+/** The arguments of an action as options and parameters of its command. */
+final class ActionOptions {
+    private ActionOptions() {}
+
+    /**
+     * Adds them to a command.
+     *
+     * @param values receives what is typed, by the names of the arguments
+     */
+    static void add(CommandSpec command, List<Argument<?>> arguments, Map<String, Object> values) {
+        int position = 0;
+        for (Argument<?> argument : arguments) {
+            if (argument.isPositional()) {
+                command.addPositional(positional(argument, position++, values));
+            } else {
+                command.addOption(option(argument, values));
+            }
+        }
+    }
+
+    private static OptionSpec option(Argument<?> argument, Map<String, Object> values) {
+        return OptionSpec.builder("--" + argument.name())
+                .paramLabel(label(argument))
+                .description(description(argument))
+                .required(argument.isRequired())
+                .arity(argument.type() instanceof ArgumentType.Tick ? "0" : "1")
+                .type(type(argument))
+                .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
+                .converters(converters(argument))
+                .setter(new Keeping(argument, values))
+                .build();
+    }
+
+    private static PositionalParamSpec positional(Argument<?> argument, int position, Map<String, Object> values) {
+        boolean takesRest = argument.type() instanceof ArgumentType.Text;
+        String least = argument.isRequired() ? "1" : "0";
+        return PositionalParamSpec.builder()
+                .index(position + (takesRest ? "..*" : ""))
+                .paramLabel(label(argument))
+                .description(description(argument))
+                .required(argument.isRequired())
+                .arity(least + (takesRest ? "..*" : "..1"))
+                .type(type(argument))
+                .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
+                .converters(converters(argument))
+                .setter(new Keeping(argument, values))
+                .build();
+    }
+
+    private static Class<?> type(Argument<?> argument) {
+        if (argument.type() instanceof ArgumentType.Tick) {
+            return boolean.class;
+        }
+        return argument.type() instanceof ArgumentType.Text ? List.class : Object.class;
+    }
+
+    /** Those of the parser itself for a tick and for text. */
+    private static ITypeConverter<?>[] converters(Argument<?> argument) {
+        return type(argument) == Object.class
+                ? new ITypeConverter<?>[] {typed -> argument.type().parse(typed)}
+                : new ITypeConverter<?>[0];
+    }
+
+    private static String label(Argument<?> argument) {
+        String placeholder = argument.type().placeholder();
+        return argument.isPositional() || placeholder.isEmpty()
+                ? argument.name().toUpperCase(Locale.ROOT)
+                : placeholder;
+    }
+
+    /** What it asks for, how to read it off, and what holds if it is left out. */
+    private static String description(Argument<?> argument) {
+        List<String> sentences = new ArrayList<>();
+        sentences.add(asked(argument));
+        if (!argument.hint().isEmpty()) {
+            sentences.add(ended(argument.hint()));
+        }
+        String otherwise = argument.type() instanceof ArgumentType.Choice<?> choice
+                ? choice.otherwise()
+                : argument.otherwise();
+        if (!otherwise.isEmpty()) {
+            sentences.add("Default: " + otherwise + ".");
+        }
+        // A percent sign begins a format of the parser's.
+        return String.join(" ", sentences).replace("%", "%%");
+    }
+
+    private static String asked(Argument<?> argument) {
+        if (argument.type() instanceof ArgumentType.Choice<?> choice) {
+            return argument.label() + ": "
+                    + choice.options().stream().map(ActionOptions::option).collect(Collectors.joining(", ")) + ".";
+        }
+        String unit = argument.type() instanceof ArgumentType.Figure figure ? figure.unit().words() : "";
+        return argument.label() + (unit.isEmpty() ? "" : ", " + unit) + ".";
+    }
+
+    private static String option(ArgumentType.Option option) {
+        return option.label().equals(option.value()) ? option.value() : option.value() + " (" + option.label() + ")";
+    }
+
+    private static String ended(String sentence) {
+        return sentence.endsWith(".") ? sentence : sentence + ".";
+    }
+
+    /** Keeps what the parser read. */
+    private record Keeping(Argument<?> argument, Map<String, Object> values) implements ISetter {
+        @Override
+        public <T> @Nullable T set(@Nullable T value) {
+            if (value == null) {
+                values.remove(argument.name());
+            } else if (value instanceof List<?> words) {
+                values.put(argument.name(), words.stream().map(String::valueOf).collect(Collectors.joining(" ")));
+            } else {
+                values.put(argument.name(), value);
+            }
+            return value;
+        }
+    }
+}

@@ -1,0 +1,56 @@
+package polewright.operations.action;
+
+/**
+ * One argument of an action: an option of the terminal, a field of a page.
+ *
+ * @param name in lower-case letters and hyphens
+ * @param label what it asks for, a few words
+ * @param hint how to read it off, or an example: sentences; may be empty
+ * @param otherwise what holds if it is left out, without capital or full stop; may be empty
+ * @param isPositional whether it is given without its name, in the order of the arguments
+ * @param isRequired whether the action cannot do without it
+ * @param isSeldom whether it is seldom needed, and so hidden on a page until asked for
+ * @param <T> its value
+ */
+public record Argument<T>(
+        String name,
+        String label,
+        String hint,
+        String otherwise,
+        ArgumentType<T> type,
+        boolean isPositional,
+        boolean isRequired,
+        boolean isSeldom) {
+    /** An argument that may be left out. */
+    public static <T> Argument<T> option(String name, String label, String hint, ArgumentType<T> type) {
+        return new Argument<>(name, label, hint, "", type, false, false, false);
+    }
+
+    /** An argument given by its position. */
+    public static <T> Argument<T> positional(String name, String label, String hint, ArgumentType<T> type) {
+        return new Argument<>(name, label, hint, "", type, true, false, false);
+    }
+
+    public Argument<T> required() {
+        return new Argument<>(name, label, hint, otherwise, type, isPositional, true, isSeldom);
+    }
+
+    public Argument<T> seldom() {
+        return new Argument<>(name, label, hint, otherwise, type, isPositional, isRequired, true);
+    }
+
+    /** The same argument with what holds if it is left out. */
+    public Argument<T> otherwise(String what) {
+        return new Argument<>(name, label, hint, what, type, isPositional, isRequired, isSeldom);
+    }
+
+    /** The same argument with another hint. */
+    public Argument<T> hinting(String other) {
+        return new Argument<>(name, label, other, otherwise, type, isPositional, isRequired, isSeldom);
+    }
+
+    /** The same argument filled in another way. */
+    public Argument<T> as(ArgumentType<T> other) {
+        return new Argument<>(name, label, hint, otherwise, other, isPositional, isRequired, isSeldom);
+    }
+}

@@ -1,0 +1,125 @@
+package polewright.operations.action;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import polewright.operations.LogEntry;
+import polewright.session.NightId;
+import polewright.session.NightState;
+import polewright.session.event.LoggedEvent;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+import polewright.store.KnownState;
+import polewright.store.LogChanged;
+import polewright.store.NightLog;
+import polewright.store.Submission;
+import polewright.store.SubmissionKey;
+
+/** Adds what a person did to the last night of a log, once however often it is sent. */
+public final class NightEntry {
+    private NightEntry() {}
+
+    /**
+     * How an entry was sent.
+     *
+     * @param once identifies it, so that it can be sent again when its answer was lost
+     * @param known what the sender knew of the log
+     * @param at when it was done, if that was given
+     * @param isConfirmed whether an entry that looks like a mistake is meant as it stands
+     */
+    public record Sent(Optional<SubmissionKey> once, KnownState known, Optional<Instant> at, boolean isConfirmed) {}
+
+    /** What became of an entry. */
+    public sealed interface Outcome {
+        /** The night with it. */
+        NightState after();
+    }
+
+    /**
+     * It is in the log.
+     *
+     * @param events one or more
+     * @param night all events before them, including those taken back
+     * @param before the night without them
+     * @param at when it was done, if that was given
+     * @param now the time of entry
+     */
+    public record Logged(
+            List<LoggedEvent> events,
+            List<LoggedEvent> night,
+            NightState before,
+            NightState after,
+            Optional<Instant> at,
+            Instant now)
+            implements Outcome {
+        public Logged {
+            night = List.copyOf(night);
+            events = List.copyOf(events);
+        }
+
+        public LoggedEvent first() {
+            return events.get(0);
+        }
+
+        public LoggedEvent last() {
+            return events.get(events.size() - 1);
+        }
+    }
+
+    /** It was in the log already: the sender did not receive the answer. */
+    public record AlreadyLogged(LoggedEvent event, NightState after) implements Outcome {}
+
+    /**
+     * Adds the events of an action.
+     *
+     * @param now the time of entry
+     * @param known compared with the log before the entry is read: for another night it may make no sense
+     * @throws InputRefused if the events cannot be, or the log cannot be written
+     * @throws LogChanged if the log has changed since the sender last saw it
+     */
+    public static Outcome add(
+            NightLog opened,
+            Instant now,
+            Sent sent,
+            Action.Timing timing,
+            Function<ActionContext, List<NightEvent>> entering) {
+        Optional<Submission> earlier = sent.once().flatMap(opened::submitted);
+        if (earlier.isPresent()) {
+            return again(opened, now, earlier.get());
+        }
+        try {
+            return addNew(opened, now, sent, timing, entering);
+        } catch (LogChanged | InputRefused e) {
+            // Two devices may submit at once: then the conflicting event is this one.
+            return sent.once()
+                    .flatMap(opened::submitted)
+                    .map(meanwhile -> again(opened, now, meanwhile))
+                    .orElseThrow(() -> e);
+        }
+    }
+
+    private static Outcome again(NightLog opened, Instant now, Submission sent) {
+        return new AlreadyLogged(
+                sent.event(), NightState.of(opened.events(sent.night()), now, new NightState.ModelCache()));
+    }
+
+    private static Outcome addNew(
+            NightLog opened,
+            Instant now,
+            Sent sent,
+            Action.Timing timing,
+            Function<ActionContext, List<NightEvent>> entering) {
+        NightId id = LogEntry.latestNight(opened);
+        List<LoggedEvent> night = opened.events(id);
+        sent.known().check(id, night.get(night.size() - 1).seq());
+        NightState.ModelCache models = new NightState.ModelCache();
+        NightState before = NightState.of(night, now, models);
+        List<NightEvent> events =
+                entering.apply(new ActionContext(now, sent.at(), before, night, sent.isConfirmed()));
+        Instant happened = timing == Action.Timing.DONE ? sent.at().orElse(now) : now;
+        List<LoggedEvent> logged =
+                LogEntry.append(opened, id, events, happened, models, sent.once(), sent.known());
+        return new Logged(logged, night, before, NightState.of(opened.events(id), now, models), sent.at(), now);
+    }
+}

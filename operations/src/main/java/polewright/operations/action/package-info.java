@@ -1,0 +1,13 @@
+/**
+ * What a person can do, as one table: options of the terminal, fields of the pages, pictures and explanations come from
+ * it.
+ *
+ * <pre>
+ *   Action ── its Arguments ──▶ options (cli), fields (web)
+ *   typed ──Argument.type──▶ Entries ──Action.entering──▶ events ──NightEntry──▶ log
+ * </pre>
+ */
+@NullMarked
+package polewright.operations.action;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,9 @@
+/**
+ * What is done at the wedge and said about the night, other than sightings.
+ *
+ * <p>{@link polewright.operations.night.NightActions} lists the actions.
+ */
+@NullMarked
+package polewright.operations.night;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,57 @@
+package polewright.operations.sighting;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.sighting.Sighting;
+import polewright.operations.action.Action;
+
+/** The sightings that are typed in. */
+public final class SightingEntries {
+    private static final List<SightingEntry> ALL = List.of(
+            new CompassEntry(),
+            new ScaleEntry(),
+            new ShadowEntry(),
+            new CentreOfRotationEntry(),
+            new DriftEntry(),
+            new BearingEntry(),
+            new AltitudeEntry());
+
+    private SightingEntries() {}
+
+    /** All of them, the coarse ones first. */
+    public static List<SightingEntry> all() {
+        return ALL;
+    }
+
+    /** The entry that an action belongs to; empty if it is not a sighting that is typed in. */
+    public static Optional<SightingEntry> of(Action action) {
+        return ALL.stream()
+                .filter(entry -> entry.action().id().equals(action.id()))
+                .findFirst();
+    }
+
+    /** The entry for an advised sighting; empty for one that is not typed in, such as camera frames. */
+    public static Optional<SightingEntry> of(SightingKind advised) {
+        return ALL.stream().filter(entry -> entry.answers().contains(advised)).findFirst();
+    }
+
+    /**
+     * A logged sighting as it was entered.
+     *
+     * @param typed by the names of the action's arguments
+     */
+    public record Entered(Action action, Map<String, String> typed) {
+        public Entered {
+            typed = Map.copyOf(typed);
+        }
+    }
+
+    /** Empty for a sighting that is not typed in, such as camera frames. */
+    public static Optional<Entered> entered(Sighting logged) {
+        return ALL.stream()
+                .flatMap(entry -> entry.typed(logged).map(typed -> new Entered(entry.action(), typed)).stream())
+                .findFirst();
+    }
+}

@@ -1,0 +1,39 @@
+package polewright.operations.sighting;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import polewright.alignment.advice.SightingKind;
+import polewright.alignment.sighting.Sighting;
+import polewright.drawing.sighting.SightingSketch;
+import polewright.operations.action.Action;
+import polewright.operations.action.Entries;
+import polewright.session.event.NightEvent;
+
+/** How one kind of sighting is entered. */
+public interface SightingEntry {
+    /** The action that logs it. */
+    Action action();
+
+    /** The advice that it answers; empty if it is never advised. */
+    default Set<SightingKind> answers() {
+        return Set.of();
+    }
+
+    /**
+     * The arguments with which a logged sighting was entered, so that it can be corrected; an uncertainty that is the
+     * usual one is left out.
+     *
+     * @return empty if it is of another kind
+     */
+    Optional<Map<String, String>> typed(Sighting logged);
+
+    /**
+     * What to look for and what to measure, with what has been entered so far. What is missing is filled in with an
+     * example: the reading for a well-aligned axis, or a usual value.
+     *
+     * @throws polewright.sky.InputRefused if it cannot be drawn
+     */
+    SightingSketch sketch(Entries entries, NightEvent.Begun begun, Instant now);
+}

@@ -1,0 +1,21 @@
+package polewright.report.text;
+
+/**
+ * A sentence next to a result.
+ *
+ * @param isCaution whether someone or something could be hurt; otherwise it is a note
+ */
+public record Remark(boolean isCaution, String text) {
+    public static Remark caution(String text) {
+        return new Remark(true, text);
+    }
+
+    public static Remark note(String text) {
+        return new Remark(false, text);
+    }
+
+    /** With its tag, as a line of the terminal. */
+    public String line() {
+        return (isCaution ? "CARE  " : "NOTE  ") + text;
+    }
+}

@@ -1,0 +1,57 @@
+package polewright.web.form;
+
+import java.util.Locale;
+import java.util.regex.Pattern;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
+import polewright.session.event.NightEvent;
+import polewright.sky.InputRefused;
+
+/** What was filled into one field. */
+final class FieldEntry {
+    /** Most characters in any field: as many as a note may have. */
+    private static final int LONGEST = NightEvent.Noted.LONGEST;
+
+    private static final Pattern WITH_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
+
+    private FieldEntry() {}
+
+    /** Whether it can be part of a command at all: no line breaks, not too long, and on offer. */
+    static boolean isUsable(Argument<?> field, String value) {
+        boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
+        return plain
+                && (!(field.type() instanceof ArgumentType.Choice<?> choice)
+                        || choice.options().stream()
+                                .anyMatch(option -> option.value().equals(value)));
+    }
+
+    /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */
+    static String asTyped(Argument<?> field, String value) {
+        return field.type() instanceof ArgumentType.Figure && WITH_COMMA.matcher(value).matches()
+                ? value.replace(',', '.')
+                : value;
+    }
+
+    /**
+     * The same for an entry that was sent; blank stays blank.
+     *
+     * @throws InputRefused if it cannot be used
+     */
+    static String checked(Argument<?> field, String filled) {
+        String value = filled.strip();
+        if (value.length() > LONGEST) {
+            throw new InputRefused(
+                    String.format(
+                            Locale.ROOT,
+                            "'%s' has %,d characters, and the limit is %,d",
+                            field.label(),
+                            value.length(),
+                            LONGEST),
+                    "shorten it, or send it in parts");
+        }
+        if (!value.isEmpty() && !isUsable(field, value)) {
+            throw new InputRefused("'" + field.label() + "' cannot be used", "fill it in again");
+        }
+        return asTyped(field, value);
+    }
+}
