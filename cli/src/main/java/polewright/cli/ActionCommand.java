@@ -20,7 +20,6 @@ import polewright.operations.input.UtcInput;
 import polewright.report.text.EventWords;
 import polewright.report.text.PoleStarWords;
 import polewright.session.NightState;
-import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.session.event.Skip;
 import polewright.sky.InputRefused;

@@ -91,9 +91,8 @@ final class ActionOptions {
         if (!argument.hint().isEmpty()) {
             sentences.add(ended(argument.hint()));
         }
-        String otherwise = argument.type() instanceof ArgumentType.Choice<?> choice
-                ? choice.otherwise()
-                : argument.otherwise();
+        String otherwise =
+                argument.type() instanceof ArgumentType.Choice<?> choice ? choice.otherwise() : argument.otherwise();
         if (!otherwise.isEmpty()) {
             sentences.add("Default: " + otherwise + ".");
         }
@@ -106,7 +105,9 @@ final class ActionOptions {
             return argument.label() + ": "
                     + choice.options().stream().map(ActionOptions::option).collect(Collectors.joining(", ")) + ".";
         }
-        String unit = argument.type() instanceof ArgumentType.Figure figure ? figure.unit().words() : "";
+        String unit = argument.type() instanceof ArgumentType.Figure figure
+                ? figure.unit().words()
+                : "";
         return argument.label() + (unit.isEmpty() ? "" : ", " + unit) + ".";
     }
 

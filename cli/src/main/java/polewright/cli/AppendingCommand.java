@@ -177,9 +177,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         long first = logged.first().seq();
         long last = logged.last().seq();
         output.say(workbench, found());
-        output.say(
-                workbench,
-                "Logged #" + first + (first == last ? "" : " to #" + last) + ": " + logged(logged) + ".");
+        output.say(workbench, "Logged #" + first + (first == last ? "" : " to #" + last) + ": " + logged(logged) + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
         output.say(workbench, FixWords.doubts(after));

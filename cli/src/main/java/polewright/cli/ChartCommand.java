@@ -1,6 +1,5 @@
 package polewright.cli;
 
-import polewright.report.text.SunCaution;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -28,6 +27,7 @@ import polewright.planning.tonight.Evening;
 import polewright.report.json.ChartJson;
 import polewright.report.text.ChartWords;
 import polewright.report.text.ReachWords;
+import polewright.report.text.SunCaution;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;

@@ -1,7 +1,5 @@
 package polewright.cli;
 
-import polewright.report.text.Remark;
-import polewright.report.text.SunCaution;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -13,6 +11,8 @@ import polewright.operations.input.BodyFinder;
 import polewright.operations.input.HourAnglesInput;
 import polewright.operations.input.UtcInput;
 import polewright.report.text.AngleWords;
+import polewright.report.text.Remark;
+import polewright.report.text.SunCaution;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;

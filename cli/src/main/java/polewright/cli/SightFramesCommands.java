@@ -16,10 +16,10 @@ import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.action.ActionContext;
 import polewright.operations.camera.FrameSeries;
+import polewright.operations.sighting.Replacement;
 import polewright.report.json.FramesJson;
 import polewright.report.text.AxisWords;
 import polewright.report.text.FrameWords;
-import polewright.operations.sighting.Replacement;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -74,8 +74,7 @@ final class SightFramesCommands {
         }
 
         /** The same frames twice would count as two sightings, and make the fix too certain. */
-        private static void refuseSeenAlready(
-                Sighting sighting, NightState before, Optional<Replacement> replaced) {
+        private static void refuseSeenAlready(Sighting sighting, NightState before, Optional<Replacement> replaced) {
             for (LoggedEvent logged : before.standing()) {
                 boolean isReplaced =
                         replaced.filter(one -> one.seq() == logged.seq()).isPresent();

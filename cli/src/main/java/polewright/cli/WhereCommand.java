@@ -1,6 +1,5 @@
 package polewright.cli;
 
-import polewright.report.text.SunCaution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import polewright.operations.Workbench;
 import polewright.operations.input.BodyFinder;
 import polewright.report.json.WhereJson;
+import polewright.report.text.SunCaution;
 import polewright.report.text.WhereWords;
 import polewright.session.event.NightEvent;
 import polewright.sky.atlas.Constellation;

@@ -122,7 +122,8 @@ class AllowCommandTest extends TypedAllowances {
         assertThat(near)
                 .contains("CARE Only ")
                 .contains("° from the Sun, which is up. Do not point there without a proper solar filter.")
-                .contains("NOTE It is daylight at 2026-11-25T12:00:00Z, when this begins. Give a later time if you start after dark.");
+                .contains(
+                        "NOTE It is daylight at 2026-11-25T12:00:00Z, when this begins. Give a later time if you start after dark.");
         JsonNode json = good("allow look jupiter --field 0.5 --target jupiter --at 2026-11-25T09:00Z --json")
                 .json();
         assertThat(json.get("notes")).hasSize(1);

@@ -141,8 +141,7 @@ class BadInputTest {
                         + " the compass again.",
                 "sight compass 3 --sigma 0 => sight compass: an uncertainty of 0 degrees is outside 0.05 arcseconds"
                         + " to 60 degrees. Give the uncertainty of the reading, 1 sigma.",
-                "sight scale 100 => sight scale ALTITUDE: 100 degrees is beyond 90. Read the scale"
-                        + " again.",
+                "sight scale 100 => sight scale ALTITUDE: 100 degrees is beyond 90. Read the scale" + " again.",
                 "sight shadow 5 --bogus => sight shadow: unknown option '--bogus'. Did you mean --body?",
                 "sight bearing sun 30 --at 2026-01-15T12:00Z => sight bearing: sighting along the base at the Sun"
                         + " can blind you. Use the shadow of a plumb line instead.",

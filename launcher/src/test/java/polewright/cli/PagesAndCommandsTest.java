@@ -22,10 +22,10 @@ import picocli.CommandLine.Model.OptionSpec;
 import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
-import polewright.web.form.CommandForm;
-import polewright.web.form.CommandForms;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType;
+import polewright.web.form.CommandForm;
+import polewright.web.form.CommandForms;
 import polewright.web.form.SightingForms;
 import polewright.web.form.WorkForms;
 import polewright.web.page.Page;
@@ -226,8 +226,9 @@ class PagesAndCommandsTest {
                 FORMS.stream().map(PagesAndCommandsTest::words).distinct().toList()) {
             long most = FORMS.stream()
                     .filter(form -> words(form).equals(words))
-                    .mapToLong(form ->
-                            form.fields().stream().filter(Argument::isPositional).count())
+                    .mapToLong(form -> form.fields().stream()
+                            .filter(Argument::isPositional)
+                            .count())
                     .max()
                     .orElse(0);
             assertThat(most)

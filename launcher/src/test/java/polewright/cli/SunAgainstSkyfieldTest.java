@@ -1,6 +1,5 @@
 package polewright.cli;
 
-import polewright.report.text.SunCaution;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -30,6 +29,7 @@ import polewright.planning.tonight.StarSurroundings;
 import polewright.planning.tonight.Target;
 import polewright.planning.tonight.TonightsPlan;
 import polewright.report.text.StarFindingWords;
+import polewright.report.text.SunCaution;
 import polewright.report.text.TonightWords;
 import polewright.sky.angle.Angle;
 import polewright.sky.atlas.NamedStars;

@@ -54,8 +54,7 @@ class TurnedAndTakenBackTest {
         assertThat(again.status()).isEqualTo(1);
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");
-        assertThat(type("undo", "4").out())
-                .startsWith("Logged #5: took back #4 (took back #2, which counts again).\n");
+        assertThat(type("undo", "4").out()).startsWith("Logged #5: took back #4 (took back #2, which counts again).\n");
         assertThat(person.good("fix", "--json").json()).isEqualTo(before);
     }
 

@@ -239,8 +239,9 @@ class WholeNightTest {
         assertThat(type("turn", "--azimuth", "1/4").out()).doesNotContain("NOTE");
         type("clamp");
         assertThat(type("turn", "--azimuth", "1/4").out())
-                .startsWith("Logged #4: turned azimuth 1/4 turn clockwise.\nNOTE  The clamps were tight; they are assumed to have been"
-                        + " loosened first.\n");
+                .startsWith(
+                        "Logged #4: turned azimuth 1/4 turn clockwise.\nNOTE  The clamps were tight; they are assumed to have been"
+                                + " loosened first.\n");
         assertThat(person.good("fix", "--json").json().get("clamped").booleanValue())
                 .isFalse();
     }
@@ -297,7 +298,9 @@ class WholeNightTest {
         type("clamp");
         String care = "CARE  Hold the fork's weight before you loosen the tilt clamp.\n";
         assertThat(type("unclamp").out()).startsWith("Logged #6: unclamped.\n").contains(care);
-        assertThat(type("knock").out()).startsWith("Logged #7: knocked or moved.\n").contains(care);
+        assertThat(type("knock").out())
+                .startsWith("Logged #7: knocked or moved.\n")
+                .contains(care);
         assertThat(type("allow", "2").out()).startsWith("Logged #8: allowance set.\n");
         assertThat(person.good("fix", "--json").json().get("status").textValue())
                 .isEqualTo("underdetermined");

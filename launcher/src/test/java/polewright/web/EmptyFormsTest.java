@@ -19,10 +19,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import polewright.web.form.CommandForm;
-import polewright.web.form.CommandForms;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType;
+import polewright.web.form.CommandForm;
+import polewright.web.form.CommandForms;
 
 /** Page language: an error in a form is reported once, by the labels of its fields, without option names. */
 @Tag("slow")

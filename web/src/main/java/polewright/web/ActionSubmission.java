@@ -60,7 +60,8 @@ final class ActionSubmission {
         if (outcome instanceof NightEntry.Logged logged) {
             return new SubmissionOutcome.Logged(logged.first().seq(), notes(logged));
         }
-        return new SubmissionOutcome.Logged(((NightEntry.AlreadyLogged) outcome).event().seq(), List.of());
+        return new SubmissionOutcome.Logged(
+                ((NightEntry.AlreadyLogged) outcome).event().seq(), List.of());
     }
 
     private static List<String> notes(NightEntry.Logged logged) {

@@ -68,8 +68,7 @@ public record Action(
 
     /** An action that is logged as done now. */
     public static Action of(String id, List<String> command, String title, String intro, Entering entering) {
-        return new Action(
-                id, command, title, intro, List.of(), List.of(), "Log it", Timing.NOW, false, entering);
+        return new Action(id, command, title, intro, List.of(), List.of(), "Log it", Timing.NOW, false, entering);
     }
 
     /** The same action with these arguments after those it has. */

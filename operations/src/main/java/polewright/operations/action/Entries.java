@@ -69,8 +69,7 @@ public final class Entries {
 
     /** The value of a required argument. */
     public <T> T of(Argument<T> argument) {
-        return given(argument)
-                .orElseThrow(() -> missing(argument));
+        return given(argument).orElseThrow(() -> missing(argument));
     }
 
     private static InputRefused missing(Argument<?> argument) {

@@ -115,11 +115,9 @@ public final class NightEntry {
         sent.known().check(id, night.get(night.size() - 1).seq());
         NightState.ModelCache models = new NightState.ModelCache();
         NightState before = NightState.of(night, now, models);
-        List<NightEvent> events =
-                entering.apply(new ActionContext(now, sent.at(), before, night, sent.isConfirmed()));
+        List<NightEvent> events = entering.apply(new ActionContext(now, sent.at(), before, night, sent.isConfirmed()));
         Instant happened = timing == Action.Timing.DONE ? sent.at().orElse(now) : now;
-        List<LoggedEvent> logged =
-                LogEntry.append(opened, id, events, happened, models, sent.once(), sent.known());
+        List<LoggedEvent> logged = LogEntry.append(opened, id, events, happened, models, sent.once(), sent.known());
         return new Logged(logged, night, before, NightState.of(opened.events(id), now, models), sent.at(), now);
     }
 }

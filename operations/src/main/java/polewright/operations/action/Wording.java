@@ -16,8 +16,10 @@ public interface Wording {
 
     /** A message with its names filled in; braces around anything else stay. */
     default String of(String message) {
-        return Names.PATTERN.matcher(message).replaceAll(found -> Matcher.quoteReplacement(
-                found.group(1) == null ? argument(found.group(2)) : action(found.group(2))));
+        return Names.PATTERN
+                .matcher(message)
+                .replaceAll(found -> Matcher.quoteReplacement(
+                        found.group(1) == null ? argument(found.group(2)) : action(found.group(2))));
     }
 
     /** Names in braces. */

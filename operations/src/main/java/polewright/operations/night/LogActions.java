@@ -41,8 +41,7 @@ public final class LogActions {
     private static final Argument<Long> FIRST = Argument.positional(
                     "first", "From event number", "The first with a wrong time, as in the log.", new Whole("FIRST"))
             .required();
-    private static final Argument<Long> LAST = Argument.positional(
-                    "last", "To event number", "", new Whole("LAST"))
+    private static final Argument<Long> LAST = Argument.positional("last", "To event number", "", new Whole("LAST"))
             .otherwise("the last event");
 
     public static final Action NOTE = Action.of(

@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.operations.action.Action;
 import polewright.operations.sighting.Centring;
-import polewright.operations.sighting.SightingEntry;
 import polewright.operations.sighting.SightingEntries;
+import polewright.operations.sighting.SightingEntry;
 
 /** Everything that can be logged and needs no file. */
 public final class NightActions {

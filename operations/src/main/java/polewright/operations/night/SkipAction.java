@@ -95,8 +95,7 @@ public final class SkipAction {
                 .map(Advice.TakeSighting.class::cast);
     }
 
-    private static Optional<SkyBody> star(
-            Entries entries, Skip.Sighting kind, Optional<Advice.TakeSighting> same) {
+    private static Optional<SkyBody> star(Entries entries, Skip.Sighting kind, Optional<Advice.TakeSighting> same) {
         if (!kind.isOfStar() || entries.of(REASON) == Skip.Reason.NO_OPTIC) {
             return entries.given(STAR);
         }

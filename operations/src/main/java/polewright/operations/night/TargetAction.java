@@ -24,8 +24,7 @@ public final class TargetAction {
                         SkyBody body = entries.of(BODY);
                         if (body == SolarSystemBody.SUN) {
                             throw new InputRefused(
-                                    "the Sun is not a target for the night",
-                                    "it burns eyes and cameras. Name another");
+                                    "the Sun is not a target for the night", "it burns eyes and cameras. Name another");
                         }
                         return List.of(new NightEvent.TargetWanted(body));
                     })

@@ -30,10 +30,10 @@ public final class WedgeActions {
             "Azimuth screw",
             "1 1/4, or 3/8 ccw, or 2 ccw then 1/2 cw",
             new Words<>("TURNS", new TurnsInput()::convert));
-    public static final Argument<HandTurns> ALTITUDE = Argument.option(
-            "altitude", "Altitude screw", "", new Words<>("TURNS", new TurnsInput()::convert));
-    public static final Argument<Long> INSTEAD_OF = Argument.option(
-            "instead-of", "Replaces turn number", "Only to correct a wrong entry.", new Whole("SEQ"));
+    public static final Argument<HandTurns> ALTITUDE =
+            Argument.option("altitude", "Altitude screw", "", new Words<>("TURNS", new TurnsInput()::convert));
+    public static final Argument<Long> INSTEAD_OF =
+            Argument.option("instead-of", "Replaces turn number", "Only to correct a wrong entry.", new Whole("SEQ"));
     public static final Argument<Long> UNLOGGED_AFTER = Argument.option(
             "unlogged-after",
             "After event number",
@@ -71,7 +71,8 @@ public final class WedgeActions {
                     "Gently, a little on each in turn.",
                     (entries, context) -> {
                         if (context.before().clamped()) {
-                            throw new OperationFailed("the clamps are already tight. Loosen them first with {do:unclamp}.");
+                            throw new OperationFailed(
+                                    "the clamps are already tight. Loosen them first with {do:unclamp}.");
                         }
                         return List.of(new NightEvent.Clamped());
                     })

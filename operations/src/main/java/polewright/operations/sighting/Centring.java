@@ -35,8 +35,8 @@ public final class Centring {
             "The mount shows",
             "5h17m38s,+46d12m36s, or both in degrees.",
             new Words<>("RA,DEC", new MountReadingInput()::convert));
-    private static final Argument<Boolean> HOUR_ANGLE = Argument.option(
-            "hour-angle", "It shows hour angle, not right ascension", "West is positive.", new Tick());
+    private static final Argument<Boolean> HOUR_ANGLE =
+            Argument.option("hour-angle", "It shows hour angle, not right ascension", "West is positive.", new Tick());
     private static final Argument<Boolean> J2000 = Argument.option(
                     "j2000", "It shows J2000.0 coordinates", "Not those of date.", new Tick())
             .seldom();

@@ -61,8 +61,7 @@ final class CompassEntry implements SightingEntry {
     private static Angle declination(Entries entries, Site site, Instant when) {
         return entries.given(DECLINATION)
                 .map(Angle::ofDegrees)
-                .orElseGet(() ->
-                        MagneticModel.wmm2025().field(site, when).declination());
+                .orElseGet(() -> MagneticModel.wmm2025().field(site, when).declination());
     }
 
     @Override

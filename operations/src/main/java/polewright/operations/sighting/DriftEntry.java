@@ -9,8 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import polewright.alignment.advice.SightingKind;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
+import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.ReadLength;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.StarDrift;
@@ -121,8 +121,7 @@ final class DriftEntry implements SightingEntry {
     @Override
     public SightingSketch sketch(Entries entries, NightEvent.Begun begun, Instant now) {
         DriftArguments.DriftUnit unit = entries.given(DriftArguments.UNIT).orElse(DriftArguments.DriftUnit.DIVISIONS);
-        double moved = entries.given(DriftArguments.MOVED)
-                .orElse(unit == DriftArguments.DriftUnit.RADII ? 0.2 : 2.5);
+        double moved = entries.given(DriftArguments.MOVED).orElse(unit == DriftArguments.DriftUnit.RADII ? 0.2 : 2.5);
         if (!(moved >= 0 && moved <= MOST_DRAWN)) {
             throw new InputRefused("that drift cannot be drawn", "give how far the star moved");
         }
@@ -141,7 +140,8 @@ final class DriftEntry implements SightingEntry {
     }
 
     private static SightingSketch.Toward toward(Entries entries) {
-        String where = entries.given(DriftArguments.TOWARD).orElse("south").strip().toLowerCase(Locale.ROOT);
+        String where =
+                entries.given(DriftArguments.TOWARD).orElse("south").strip().toLowerCase(Locale.ROOT);
         return DriftArguments.isNorth(where)
                 .<SightingSketch.Toward>map(SightingSketch.SkyPoint::new)
                 .orElseGet(() -> new SightingSketch.Edge(DriftArguments.edge(where)));
@@ -162,8 +162,7 @@ final class DriftEntry implements SightingEntry {
      */
     private static Optional<Vector3D> seen(Entries entries, NightEvent.Begun begun, Instant now) {
         Site site = begun.site();
-        Vector3D pole =
-                new Vector3D(0, site.latitude().cos(), site.latitude().sin());
+        Vector3D pole = new Vector3D(0, site.latitude().cos(), site.latitude().sin());
         return entries.given(STAR)
                 .filter(star -> star != SolarSystemBody.SUN)
                 .map(star -> {

@@ -23,8 +23,8 @@ import polewright.sky.angle.Angle;
 public final class OpticArguments {
     public static final Argument<String> WITH = Argument.option(
             "with", "Seen through", "An optic of the rig, such as finder: gives field and view.", Words.plain("OPTIC"));
-    static final Argument<Double> FIELD =
-            Argument.option("field", "Or the true field, edge to edge", "Only if no optic is named.", Figure.of(Unit.DEGREES));
+    static final Argument<Double> FIELD = Argument.option(
+            "field", "Or the true field, edge to edge", "Only if no optic is named.", Figure.of(Unit.DEGREES));
     static final Argument<Orientation> VIEW = Argument.option(
             "view",
             "The view is",
@@ -59,8 +59,8 @@ public final class OpticArguments {
         }
         return optic(entries, rig)
                 .map(Optic::field)
-                .orElseThrow(() -> new InputRefused(
-                        "the field width is not known", "give {with} or {field}" + named(rig)));
+                .orElseThrow(
+                        () -> new InputRefused("the field width is not known", "give {with} or {field}" + named(rig)));
     }
 
     static View view(Entries entries, Rig rig) {

@@ -70,8 +70,7 @@ public record Replacement(long seq, NightEvent.Measurement measurement) {
      *
      * @param wrong the number of the measurement that it replaces
      */
-    public static NightEvent event(
-            NightEvent.Measurement measured, Optional<Long> wrong, List<LoggedEvent> night) {
+    public static NightEvent event(NightEvent.Measurement measured, Optional<Long> wrong, List<LoggedEvent> night) {
         return wrong.map(seq -> of(seq, night))
                 .<NightEvent>map(entered -> new Correction.MeasurementCorrected(entered.seq(), measured))
                 .orElse(measured);

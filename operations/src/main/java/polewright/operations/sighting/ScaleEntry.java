@@ -66,12 +66,12 @@ final class ScaleEntry implements SightingEntry {
         boolean fromHorizon = entries.isTicked(FROM_HORIZON);
         if (fromZenith && fromHorizon) {
             throw new InputRefused(
-                    "a scale counts from the zenith or from the horizon", "give only one of {from-zenith} and"
-                            + " {from-horizon}");
+                    "a scale counts from the zenith or from the horizon",
+                    "give only one of {from-zenith} and" + " {from-horizon}");
         }
         double latitudeDeg = context.begun().site().poleAltitude().degrees();
-        boolean looksTurned = Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG
-                && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;
+        boolean looksTurned =
+                Math.abs(readDeg - latitudeDeg) > SURELY_OFF_DEG && Math.abs(90 - readDeg - latitudeDeg) < CLOSE_DEG;
         if (looksTurned && !fromZenith && !fromHorizon && !context.isConfirmed()) {
             throw new InputRefused(
                     PlainNumber.asTyped(readDeg) + " degrees is far from your latitude (" + PlainNumber.of(latitudeDeg)

@@ -73,9 +73,7 @@ final class ShadowEntry implements SightingEntry {
             return Optional.empty();
         }
         Map<String, String> values = TypedText.withSigma(
-                Map.of(ANGLE.name(), TypedText.degrees(bearing.clockwise())),
-                bearing.sigma(),
-                BodyBearing.USUAL_SIGMA);
+                Map.of(ANGLE.name(), TypedText.degrees(bearing.clockwise())), bearing.sigma(), BodyBearing.USUAL_SIGMA);
         if (bearing.body() == SolarSystemBody.MOON) {
             values.put(BODY.name(), MOON);
         }
@@ -84,7 +82,8 @@ final class ShadowEntry implements SightingEntry {
 
     @Override
     public SightingSketch sketch(Entries entries, NightEvent.Begun begun, Instant now) {
-        boolean isMoon = entries.given(BODY).filter(body -> body == SolarSystemBody.MOON).isPresent();
+        boolean isMoon =
+                entries.given(BODY).filter(body -> body == SolarSystemBody.MOON).isPresent();
         return new SightingSketch.FromLine(
                 BodyBearing.Line.SHADOW,
                 isMoon ? "the Moon" : "the Sun",

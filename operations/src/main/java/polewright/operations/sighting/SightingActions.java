@@ -18,8 +18,9 @@ import polewright.sky.body.SkyBody;
 
 /** What the entries of all sightings have in common. */
 final class SightingActions {
-    static final Argument<Double> SIGMA_DEG =
-            Argument.option("sigma", "Uncertainty", "1 sigma.", Figure.of(Unit.DEGREES)).seldom();
+    static final Argument<Double> SIGMA_DEG = Argument.option(
+                    "sigma", "Uncertainty", "1 sigma.", Figure.of(Unit.DEGREES))
+            .seldom();
     static final Argument<SkyBody> STAR = Argument.positional(
                     "star", "Star", "Such as polaris, rigel, or \"alp Lyr\".", new Words<>("STAR", BodyFinder::named))
             .required();
@@ -44,7 +45,10 @@ final class SightingActions {
     private static List<NightEvent> enter(Reading reading, Entries entries, ActionContext context) {
         Sighting sighting = reading.of(entries, context);
         if (!context.isConfirmed()) {
-            ImplausibleReading.of(sighting, context.begun(), context.before().fix().state().axis())
+            ImplausibleReading.of(
+                            sighting,
+                            context.begun(),
+                            context.before().fix().state().axis())
                     .ifPresent(far -> {
                         throw new LooksMistaken(new LooksMistaken.Doubt.FarOff(
                                 sighting, far, context.begun().site()));

@@ -69,8 +69,7 @@ public final class EventWords {
         return night.stream()
                 .filter(earlier -> earlier.seq() == seq)
                 .findFirst()
-                .map(earlier ->
-                        " (" + of(earlier.event()) + (isWithdrawal(earlier) ? ", which counts again)" : ")"))
+                .map(earlier -> " (" + of(earlier.event()) + (isWithdrawal(earlier) ? ", which counts again)" : ")"))
                 .orElse("");
     }
 

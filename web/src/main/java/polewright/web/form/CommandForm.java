@@ -2,8 +2,8 @@ package polewright.web.form;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -133,7 +133,8 @@ public record CommandForm(
         for (Argument<?> field : fields) {
             typed.put(
                     field.name(),
-                    FieldEntry.asTyped(field, filled.getOrDefault(field.name(), "").strip()));
+                    FieldEntry.asTyped(
+                            field, filled.getOrDefault(field.name(), "").strip()));
         }
         return Entries.ofUnfinished(fields, typed);
     }

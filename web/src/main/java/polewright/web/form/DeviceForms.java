@@ -1,13 +1,9 @@
 package polewright.web.form;
 
-import polewright.operations.action.Argument;
-import polewright.operations.action.Unit;
-
 import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
 import java.util.Optional;
-import polewright.operations.action.ArgumentType.Words;
 
 /** Forms that manage paired devices. */
 public final class DeviceForms {

@@ -27,7 +27,8 @@ final class FieldEntry {
 
     /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */
     static String asTyped(Argument<?> field, String value) {
-        return field.type() instanceof ArgumentType.Figure && WITH_COMMA.matcher(value).matches()
+        return field.type() instanceof ArgumentType.Figure
+                        && WITH_COMMA.matcher(value).matches()
                 ? value.replace(',', '.')
                 : value;
     }

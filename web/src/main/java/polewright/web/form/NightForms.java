@@ -1,21 +1,16 @@
 package polewright.web.form;
 
-import polewright.operations.action.Argument;
-import polewright.operations.action.Unit;
-
 import static polewright.operations.action.Argument.option;
 import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
+import polewright.operations.action.ArgumentType.Figure;
+import polewright.operations.action.ArgumentType.Several;
+import polewright.operations.action.ArgumentType.Tick;
+import polewright.operations.action.Unit;
 import polewright.operations.night.LogActions;
 import polewright.operations.night.SkipAction;
 import polewright.operations.night.WedgeActions;
-import polewright.operations.action.ArgumentType.Choice;
-import polewright.operations.action.ArgumentType.Figure;
-import polewright.operations.action.ArgumentType.Option;
-import polewright.operations.action.ArgumentType.Several;
-import polewright.operations.action.ArgumentType.Tick;
-import polewright.operations.action.ArgumentType.Words;
 
 /** Forms that begin a night, log what is done at the wedge, and add notes. */
 public final class NightForms {
@@ -34,7 +29,11 @@ public final class NightForms {
                     option("for", "Tonight is for", "", WorkForms.purposes("same as last time")),
                     option("allow", "Or a plain limit", "5 suits visual observing.", Figure.of(Unit.ARCMINUTES))
                             .seldom(),
-                    option("pressure", "Air pressure", "Empty: standard for the altitude.", Figure.of(Unit.HECTOPASCALS))
+                    option(
+                                    "pressure",
+                                    "Air pressure",
+                                    "Empty: standard for the altitude.",
+                                    Figure.of(Unit.HECTOPASCALS))
                             .seldom(),
                     option("temperature", "Temperature", "10 is usual.", Figure.signed(Unit.CELSIUS))
                             .seldom(),

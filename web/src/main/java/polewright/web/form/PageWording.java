@@ -16,8 +16,6 @@ public record PageWording(CommandForm form) implements Wording {
 
     @Override
     public String action(String id) {
-        return NightActions.named(id)
-                .map(action -> "'" + action.title() + "'")
-                .orElse("{do:" + id + "}");
+        return NightActions.named(id).map(action -> "'" + action.title() + "'").orElse("{do:" + id + "}");
     }
 }

@@ -1,18 +1,15 @@
 package polewright.web.form;
 
-import polewright.operations.action.Argument;
-import polewright.operations.action.Unit;
-
 import static polewright.operations.action.Argument.option;
 import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
 import java.util.Optional;
-import polewright.operations.action.ArgumentType.Choice;
+import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Figure;
 import polewright.operations.action.ArgumentType.Option;
 import polewright.operations.action.ArgumentType.Tick;
-import polewright.operations.action.ArgumentType.Words;
+import polewright.operations.action.Unit;
 
 /** Forms for the actions of a practice. */
 public final class PracticeForms {
@@ -71,7 +68,7 @@ public final class PracticeForms {
             "Watch it",
             false,
             CommandForm.Kind.PRACTICE,
-                Optional.empty());
+            Optional.empty());
     public static final CommandForm FRAME = practice(
             "frame",
             "Take a frame",

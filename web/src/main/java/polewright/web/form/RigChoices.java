@@ -68,7 +68,8 @@ public final class RigChoices {
         return units.offering(
                 hasDivisions ? units.otherwise() : "",
                 units.options().stream()
-                        .filter(option -> option.value().equals(value) || !option.value().equals("fields"))
+                        .filter(option ->
+                                option.value().equals(value) || !option.value().equals("fields"))
                         .toList());
     }
 }

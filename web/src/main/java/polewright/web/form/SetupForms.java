@@ -1,8 +1,5 @@
 package polewright.web.form;
 
-import polewright.operations.action.Argument;
-import polewright.operations.action.Unit;
-
 import static polewright.operations.action.Argument.option;
 
 import java.util.List;
@@ -10,13 +7,14 @@ import polewright.operations.action.ArgumentType.Choice;
 import polewright.operations.action.ArgumentType.Figure;
 import polewright.operations.action.ArgumentType.Option;
 import polewright.operations.action.ArgumentType.Tick;
-import polewright.operations.action.ArgumentType.Words;
+import polewright.operations.action.Unit;
 
 /** Forms that correct the rig and the site. */
 public final class SetupForms {
     private static final List<String> CORRECT_RIG = List.of("rig", "correct");
     private static final Figure TURNS = Figure.of(Unit.TURNS);
-    private static final Choice<String> TIMES_AS_FAR = FieldTypes.choice("as entered",
+    private static final Choice<String> TIMES_AS_FAR = FieldTypes.choice(
+            "as entered",
             new Option("0.5", "50 % less"),
             new Option("0.75", "25 % less"),
             new Option("1.25", "25 % farther"),
@@ -51,7 +49,8 @@ public final class SetupForms {
                                     "view",
                                     "Its view",
                                     "",
-                                    FieldTypes.choice("as entered",
+                                    FieldTypes.choice(
+                                            "as entered",
                                             new Option("erect", "erect, as to the naked eye"),
                                             new Option("inverted", "upside down"),
                                             new Option("mirrored", "mirrored, by a star diagonal")))

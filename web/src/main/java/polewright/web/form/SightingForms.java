@@ -14,8 +14,7 @@ public final class SightingForms {
             .map(CommandForm::of)
             .toList();
 
-    public static final CommandForm CENTRE =
-            CommandForm.of(Centring.ACTION).requiring(Centring.BODY, Centring.READS);
+    public static final CommandForm CENTRE = CommandForm.of(Centring.ACTION).requiring(Centring.BODY, Centring.READS);
 
     private SightingForms() {}
 

@@ -1,19 +1,18 @@
 package polewright.web.form;
 
-import polewright.operations.action.Argument;
-import polewright.operations.action.Unit;
-
 import static polewright.operations.action.Argument.option;
 import static polewright.operations.action.Argument.positional;
 
 import java.util.List;
-import polewright.operations.night.TargetAction;
 import java.util.stream.Stream;
+import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Choice;
 import polewright.operations.action.ArgumentType.Figure;
 import polewright.operations.action.ArgumentType.Option;
 import polewright.operations.action.ArgumentType.Tick;
 import polewright.operations.action.ArgumentType.Words;
+import polewright.operations.action.Unit;
+import polewright.operations.night.TargetAction;
 
 /** Forms for tonight's work, which sets how far off the pole the axis may be. */
 public final class WorkForms {
@@ -21,8 +20,8 @@ public final class WorkForms {
     private static final Figure DEGREES = Figure.of(Unit.DEGREES);
     private static final Argument<?> CAMERA = option("camera", "Camera", "One of the rig's, if it has several.", WORDS)
             .seldom();
-    private static final Argument<?> FOCAL_LENGTH =
-            option("focal-length", "Focal length", "For imaging, if the rig has no camera.", Figure.of(Unit.MILLIMETRES));
+    private static final Argument<?> FOCAL_LENGTH = option(
+            "focal-length", "Focal length", "For imaging, if the rig has no camera.", Figure.of(Unit.MILLIMETRES));
     private static final Argument<?> PIXEL = option("pixel", "Pixel", "", Figure.of(Unit.MICROMETRES));
     private static final Argument<?> SIZE = option("size", "Sensor size in pixels", "4000x3000 is usual.", WORDS)
             .seldom();
@@ -74,7 +73,11 @@ public final class WorkForms {
             "A plain limit instead",
             "Whatever the work.",
             List.of("allow"),
-            positional("arcmin", "How far off the pole the axis may be", "5 suits visual observing.", Figure.of(Unit.ARCMINUTES))
+            positional(
+                            "arcmin",
+                            "How far off the pole the axis may be",
+                            "5 suits visual observing.",
+                            Figure.of(Unit.ARCMINUTES))
                     .required());
     public static final CommandForm ALLOW_LOOK = work(
             "allow-look",
@@ -130,12 +133,14 @@ public final class WorkForms {
         return List.of(ALLOW_FOR, ALLOW_ALSO, ALLOW_LIMIT, ALLOW_LOOK, ALLOW_SHOT, ALLOW_DROP, TARGET);
     }
 
-    private static CommandForm work(String id, String title, String intro, List<String> command, Argument<?>... fields) {
+    private static CommandForm work(
+            String id, String title, String intro, List<String> command, Argument<?>... fields) {
         return new CommandForm(id, title, intro, command, List.of(fields), "Set it", false);
     }
 
     static Choice<String> purposes(String none) {
-        return FieldTypes.choice(none,
+        return FieldTypes.choice(
+                none,
                 new Option("casual look", "a casual look"),
                 new Option("look by hand", "a look by hand, without a go-to"),
                 new Option("planets at high power", "planets at high power"),

@@ -68,9 +68,9 @@ record FormPage(String path, CommandForm form) implements Page {
     }
 
     private Optional<Optic> suitable(Rig rig) {
-        return form.action().flatMap(SightingEntries::of).flatMap(entry -> entry.answers().stream()
-                .findFirst()
-                .flatMap(kind -> kind.optic(rig)));
+        return form.action()
+                .flatMap(SightingEntries::of)
+                .flatMap(entry -> entry.answers().stream().findFirst().flatMap(kind -> kind.optic(rig)));
     }
 
     private boolean has(String name) {

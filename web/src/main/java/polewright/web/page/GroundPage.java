@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import polewright.alignment.advice.SightingKind;
 import polewright.drawing.Palette;
 import polewright.drawing.mount.HomeDrawing;
 import polewright.mount.rig.HomePosition;
@@ -19,7 +20,6 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 import polewright.web.form.SightingForms;
-import polewright.alignment.advice.SightingKind;
 import polewright.web.view.Section;
 
 /**
