@@ -1,6 +1,5 @@
 package polewright.operations.action;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -130,15 +129,15 @@ public sealed interface ArgumentType<T> {
         }
 
         /**
-         * One of the values of an enum.
+         * One of the values of an enum, in its order.
          *
          * @param labels each as it is shown
          */
         public static <E extends Enum<E>> Choice<E> of(
                 Class<E> type, String placeholder, String otherwise, Map<E, String> labels) {
-            List<Option> options = Arrays.stream(type.getEnumConstants())
-                    .filter(labels::containsKey)
-                    .map(value -> new Option(word(value), labels.get(value)))
+            List<Option> options = labels.entrySet().stream()
+                    .sorted(Map.Entry.comparingByKey())
+                    .map(label -> new Option(word(label.getKey()), label.getValue()))
                     .toList();
             return new Choice<>(placeholder, otherwise, options, new WordInput<>(type)::convert);
         }

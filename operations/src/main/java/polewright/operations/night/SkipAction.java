@@ -1,6 +1,5 @@
 package polewright.operations.night;
 
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -32,13 +31,13 @@ public final class SkipAction {
                             Skip.Reason.class,
                             "REASON",
                             "",
-                            new EnumMap<>(Map.of(
+                            Map.of(
                                     Skip.Reason.NOT_FOUND, "the star cannot be found",
                                     Skip.Reason.NOT_IN_VIEW, "the pole star is not in view",
                                     Skip.Reason.HIDDEN, "a tree or roof is in the way",
                                     Skip.Reason.CLOUD, "cloud",
                                     Skip.Reason.NO_OPTIC, "the eyepiece or finder is missing",
-                                    Skip.Reason.NO_INSTRUMENT, "no compass, scale, plumb line or camera"))))
+                                    Skip.Reason.NO_INSTRUMENT, "no compass, scale, plumb line or camera")))
             .required();
     private static final Argument<Skip.Sighting> SIGHTING = Argument.option(
             "sighting",
@@ -48,13 +47,13 @@ public final class SkipAction {
                     Skip.Sighting.class,
                     "KIND",
                     "the one advised now",
-                    new EnumMap<>(Map.of(
+                    Map.of(
                             Skip.Sighting.COMPASS, "compass",
                             Skip.Sighting.SCALE, "level and scale",
                             Skip.Sighting.SHADOW, "shadow",
                             Skip.Sighting.STILL_POINT, "centre of rotation",
                             Skip.Sighting.DRIFT, "drift",
-                            Skip.Sighting.FRAMES, "camera frames"))));
+                            Skip.Sighting.FRAMES, "camera frames")));
     private static final Argument<SkyBody> STAR = Argument.option(
                     "star", "Star", "", new Words<>("STAR", BodyFinder::named))
             .otherwise("the one advised");

@@ -1,6 +1,5 @@
 package polewright.operations.night;
 
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,9 +46,9 @@ public final class WedgeActions {
                     ScrewTurn.Which.class,
                     "SCREW",
                     "one or both",
-                    new EnumMap<>(Map.of(
+                    Map.of(
                             ScrewTurn.Which.AZIMUTH, "azimuth",
-                            ScrewTurn.Which.ALTITUDE, "altitude"))));
+                            ScrewTurn.Which.ALTITUDE, "altitude")));
 
     public static final Action TURN = Action.of(
                     "turn",

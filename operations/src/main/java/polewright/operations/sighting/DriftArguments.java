@@ -1,6 +1,5 @@
 package polewright.operations.sighting;
 
-import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -56,11 +55,11 @@ final class DriftArguments {
                     DriftUnit.class,
                     "UNIT",
                     "divisions of the reticle",
-                    new EnumMap<>(Map.of(
+                    Map.of(
                             DriftUnit.RADII, "fractions of the way from centre to edge",
                             DriftUnit.FIELDS, "field widths",
                             DriftUnit.ARCSEC, "arcseconds",
-                            DriftUnit.PIXELS, "pixels"))));
+                            DriftUnit.PIXELS, "pixels")));
     static final Argument<Double> PER = Argument.option(
             "per", "One division or pixel", "Only if not known from the optic.", Figure.of(Unit.ARCSECONDS));
     static final Argument<String> TOWARD = Argument.option(
@@ -82,9 +81,9 @@ final class DriftArguments {
                     ReticleSetting.class,
                     "HOW",
                     "a star ran along it, drive off",
-                    new EnumMap<>(Map.of(
+                    Map.of(
                             ReticleSetting.SLOW, "a star was moved along it by slow motion",
-                            ReticleSetting.UNKNOWN, "not known"))));
+                            ReticleSetting.UNKNOWN, "not known")));
     static final Argument<Double> SIGMA = Argument.option(
                     "sigma", "Uncertainty of the drift", "1 sigma, in the unit above.", Figure.of(Unit.NONE))
             .seldom();

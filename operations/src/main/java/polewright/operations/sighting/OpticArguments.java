@@ -1,6 +1,5 @@
 package polewright.operations.sighting;
 
-import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -33,10 +32,10 @@ public final class OpticArguments {
                     Orientation.class,
                     "VIEW",
                     "as entered for this optic",
-                    new EnumMap<>(Map.of(
+                    Map.of(
                             Orientation.ERECT, "erect, as by eye",
                             Orientation.INVERTED, "upside down",
-                            Orientation.MIRRORED, "mirrored, by a star diagonal"))));
+                            Orientation.MIRRORED, "mirrored, by a star diagonal")));
     static final Argument<Double> TURNED = Argument.option(
                     "turned",
                     "The view is rotated by",
