@@ -152,7 +152,6 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     /** Cautions and notes about the events, in the order of the events. */
     private List<String> notes(NightEntry.Logged logged) {
-        NightEvent.Begun begun = logged.before().begun();
         Set<String> notes = new LinkedHashSet<>();
         for (LoggedEvent one : logged.events()) {
             EventRemarks.of(one.event(), logged.before()).forEach(remark -> notes.add(remark.line()));

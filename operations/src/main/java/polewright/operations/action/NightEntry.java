@@ -74,7 +74,8 @@ public final class NightEntry {
      * Adds the events of an action.
      *
      * @param now the time of entry
-     * @param known compared with the log before the entry is read: for another night it may make no sense
+     * @param sent what its sender knew is compared with the log before the entry is read: for another night it may make
+     *     no sense
      * @throws InputRefused if the events cannot be, or the log cannot be written
      * @throws LogChanged if the log has changed since the sender last saw it
      */
