@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 import polewright.drawing.strip.HorizonDrawing;
 import java.util.stream.Stream;
 import polewright.drawing.sighting.SightingSketch;
-import polewright.drawing.strip.HorizonStripDrawing;
 import polewright.operations.action.ArgumentRefused;
 import polewright.operations.action.Entries;
 import polewright.operations.input.SkylineInput;
