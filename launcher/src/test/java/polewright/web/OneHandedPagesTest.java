@@ -155,6 +155,22 @@ class OneHandedPagesTest {
     }
 
     @Test
+    void driftForm_hasFiveFieldsAndTheUnitBeforeMore_whichOpensForWhatIsFilledIn() {
+        try (BrowserContext context = BROWSER.device(Device.PHONE)) {
+            Page page = smallPhone(context);
+            page.navigate(night.address("/sightings/drift?star=rigel&minutes=5"));
+            Locator usual = page.locator(".entry form > .field, .entry form > .counted");
+            assertThat(usual.count()).isLessThanOrEqualTo(5);
+            assertThat(usual.locator("input, select").evaluateAll("all => all.map(field => field.name)"))
+                    .isEqualTo(List.of("star", "minutes", "moved", "unit", "toward", "with"));
+            assertThat(page.locator(".entry select[name=unit]").isVisible()).isTrue();
+            assertThat(page.locator(".entry select[name=view]").isVisible()).isFalse();
+            page.navigate(night.address("/sightings/drift?star=rigel&minutes=5&view=mirrored"));
+            assertThat(page.locator(".entry select[name=view]").isVisible()).isTrue();
+        }
+    }
+
+    @Test
     void onALaptop_theMenuIsBesideThePage() {
         try (BrowserContext context = BROWSER.device(Device.LAPTOP)) {
             Page page = context.newPage();

@@ -244,7 +244,7 @@ class PostedFormsTest {
         for (String page : List.of("/", "/nights", "/nowhere")) {
             HttpResponse<String> shown = reader.get(page);
             assertThat(shown.statusCode()).as(page).isEqualTo(page.equals("/nowhere") ? 404 : 503);
-            assertThat(shown.body()).as(page).contains("role=\"alert\"", "Rig and site");
+            assertThat(shown.body()).as(page).contains("role=\"alert\"", "aria-label=\"Menu\"");
         }
     }
 

@@ -57,7 +57,7 @@ public final class RigChoices {
                 && options.stream().noneMatch(option -> option.value().equals(value))) {
             options.add(new Option(value, value));
         }
-        options.add(new Option("", "another: its field below"));
+        options.add(new Option("", "another: its field under More"));
         return options;
     }
 

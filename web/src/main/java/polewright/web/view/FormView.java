@@ -30,6 +30,9 @@ public record FormView(
     /** The field that confirms an entry that looks like a mistake. */
     public static final String CONFIRMED = "as-typed";
 
+    /** The name of a field in which the unit of the figure before it is chosen. */
+    private static final String UNIT = "unit";
+
     /** The value with which a form that asks for confirmation is shown. */
     public static final String ASKS = "asks";
 
@@ -72,8 +75,18 @@ public record FormView(
         return form.asksForConfirmation() && values.containsKey(ASKS);
     }
 
+    /** The usual fields, without the choices of a unit, which are shown next to their figures. */
     public List<FieldView> fields() {
-        return fields(false);
+        return fields(false).stream()
+                .filter(field -> !field.name().equals(UNIT))
+                .toList();
+    }
+
+    /** The choice of a figure's unit: the field after it, if it has that name. */
+    public Optional<FieldView> unitOf(FieldView figure) {
+        List<FieldView> usual = fields(false);
+        int next = usual.indexOf(figure) + 1;
+        return usual.stream().skip(next).limit(1).filter(field -> field.name().equals(UNIT)).findFirst();
     }
 
     /** The fields that are seldom needed. */
