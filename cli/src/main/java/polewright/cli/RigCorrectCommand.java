@@ -16,7 +16,6 @@ import polewright.mount.rig.View;
 import polewright.operations.Workbench;
 import polewright.operations.action.ActionContext;
 import polewright.operations.seasons.LoggedRigs;
-import polewright.session.NightState;
 import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;

@@ -13,7 +13,6 @@ import polewright.operations.action.ActionContext;
 import polewright.operations.input.SiteInput;
 import polewright.report.text.AngleWords;
 import polewright.session.DoubtfulSite;
-import polewright.session.NightState;
 import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;

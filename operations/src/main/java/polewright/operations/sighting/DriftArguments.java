@@ -61,7 +61,7 @@ final class DriftArguments {
                             DriftUnit.ARCSEC, "arcseconds",
                             DriftUnit.PIXELS, "pixels")));
     static final Argument<Double> PER = Argument.option(
-            "per", "One division or pixel", "Only if not known from the optic.", Figure.of(Unit.ARCSECONDS))
+                    "per", "One division or pixel", "Only if not known from the optic.", Figure.of(Unit.ARCSECONDS))
             .seldom();
     static final Argument<String> TOWARD = Argument.option(
                     "toward",
@@ -70,22 +70,22 @@ final class DriftArguments {
                     Words.plain("WHERE"))
             .required();
     static final Argument<Double> WEST = Argument.option(
-            "west",
-            "Where stars leave with the drive off",
-            "A clock direction; for any view.",
-            Figure.of(Unit.CLOCK_HOURS))
+                    "west",
+                    "Where stars leave with the drive off",
+                    "A clock direction; for any view.",
+                    Figure.of(Unit.CLOCK_HOURS))
             .seldom();
     static final Argument<ReticleSetting> RETICLE = Argument.option(
-            "reticle",
-            "How the reticle line was set",
-            "Only for a drift north or south. Some degrees off the pole it matters.",
-            Choice.of(
-                    ReticleSetting.class,
-                    "HOW",
-                    "a star ran along it, drive off",
-                    Map.of(
-                            ReticleSetting.SLOW, "a star was moved along it by slow motion",
-                            ReticleSetting.UNKNOWN, "not known")))
+                    "reticle",
+                    "How the reticle line was set",
+                    "Only for a drift north or south. Some degrees off the pole it matters.",
+                    Choice.of(
+                            ReticleSetting.class,
+                            "HOW",
+                            "a star ran along it, drive off",
+                            Map.of(
+                                    ReticleSetting.SLOW, "a star was moved along it by slow motion",
+                                    ReticleSetting.UNKNOWN, "not known")))
             .seldom();
     static final Argument<Double> SIGMA = Argument.option(
                     "sigma", "Uncertainty of the drift", "1 sigma, in the unit above.", Figure.of(Unit.NONE))

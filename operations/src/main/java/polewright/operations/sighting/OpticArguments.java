@@ -23,20 +23,20 @@ public final class OpticArguments {
     public static final Argument<String> WITH = Argument.option(
             "with", "Seen through", "An optic of the rig, such as finder: gives field and view.", Words.plain("OPTIC"));
     static final Argument<Double> FIELD = Argument.option(
-            "field", "Or the true field, edge to edge", "Only if no optic is named.", Figure.of(Unit.DEGREES))
+                    "field", "Or the true field, edge to edge", "Only if no optic is named.", Figure.of(Unit.DEGREES))
             .seldom();
     static final Argument<Orientation> VIEW = Argument.option(
-            "view",
-            "The view is",
-            "",
-            Choice.of(
-                    Orientation.class,
-                    "VIEW",
-                    "as entered for this optic",
-                    Map.of(
-                            Orientation.ERECT, "erect, as by eye",
-                            Orientation.INVERTED, "upside down",
-                            Orientation.MIRRORED, "mirrored, by a star diagonal")))
+                    "view",
+                    "The view is",
+                    "",
+                    Choice.of(
+                            Orientation.class,
+                            "VIEW",
+                            "as entered for this optic",
+                            Map.of(
+                                    Orientation.ERECT, "erect, as by eye",
+                                    Orientation.INVERTED, "upside down",
+                                    Orientation.MIRRORED, "mirrored, by a star diagonal")))
             .seldom();
     static final Argument<Double> TURNED = Argument.option(
                     "turned",

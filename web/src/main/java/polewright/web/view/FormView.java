@@ -86,7 +86,11 @@ public record FormView(
     public Optional<FieldView> unitOf(FieldView figure) {
         List<FieldView> usual = fields(false);
         int next = usual.indexOf(figure) + 1;
-        return usual.stream().skip(next).limit(1).filter(field -> field.name().equals(UNIT)).findFirst();
+        return usual.stream()
+                .skip(next)
+                .limit(1)
+                .filter(field -> field.name().equals(UNIT))
+                .findFirst();
     }
 
     /** The fields that are seldom needed. */
