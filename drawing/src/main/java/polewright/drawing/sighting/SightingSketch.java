@@ -13,29 +13,9 @@ import polewright.sky.angle.Angle;
  * <p>Signs and zero points are those of the sightings ({@code polewright.alignment.sighting}). Nothing is checked here:
  * a mistaken entry is drawn as entered, so that the person can see the mistake.
  */
-public sealed interface SightingSketch {
+public interface SightingSketch {
     /** A complete SVG document, which can also be embedded in a page; its description has the same content in words. */
-    default String svg(Palette palette) {
-        if (this instanceof Compass compass) {
-            return PlanSketch.svg(compass, palette);
-        }
-        if (this instanceof FromLine line) {
-            return PlanSketch.svg(line, palette);
-        }
-        if (this instanceof Scale scale) {
-            return HeightSketch.svg(scale, palette);
-        }
-        if (this instanceof Difference difference) {
-            return HeightSketch.svg(difference, palette);
-        }
-        if (this instanceof Still still) {
-            return EyepieceSketch.svg(still, palette);
-        }
-        if (this instanceof Drift drift) {
-            return EyepieceSketch.svg(drift, palette);
-        }
-        return EyepieceSketch.svg((Centred) this, palette);
-    }
+    String svg(Palette palette);
 
     /**
      * The compass next to the axis, from above.
@@ -44,7 +24,12 @@ public sealed interface SightingSketch {
      * @param declination magnetic, east positive
      * @param isNorthern whether the elevated pole is the north pole
      */
-    record Compass(Angle bearing, Angle declination, boolean isNorthern) implements SightingSketch {}
+    record Compass(Angle bearing, Angle declination, boolean isNorthern) implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return PlanSketch.svg(this, palette);
+        }
+    }
 
     /**
      * The angle to the axis from a shadow, or from the line toward a star, from above.
@@ -52,7 +37,12 @@ public sealed interface SightingSketch {
      * @param body the star, or the body casting the shadow, e.g. {@code the Sun}
      * @param clockwise from the line to the axis
      */
-    record FromLine(BodyBearing.Line line, String body, Angle clockwise) implements SightingSketch {}
+    record FromLine(BodyBearing.Line line, String body, Angle clockwise) implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return PlanSketch.svg(this, palette);
+        }
+    }
 
     /**
      * The wedge's scale and its bubble level, from the side.
@@ -60,7 +50,12 @@ public sealed interface SightingSketch {
      * @param reading at the pointer, 0 to 90°
      * @param isFromZenith whether the scale counts down from the zenith
      */
-    record Scale(Angle reading, boolean isFromZenith, boolean isNorthern) implements SightingSketch {}
+    record Scale(Angle reading, boolean isFromZenith, boolean isNorthern) implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return HeightSketch.svg(this, palette);
+        }
+    }
 
     /**
      * The altitudes of axis and star, from the side.
@@ -68,7 +63,12 @@ public sealed interface SightingSketch {
      * @param axis altitude at which the axis is drawn
      * @param difference altitude of the axis minus that of the star
      */
-    record Difference(String star, Angle axis, Angle difference) implements SightingSketch {}
+    record Difference(String star, Angle axis, Angle difference) implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return HeightSketch.svg(this, palette);
+        }
+    }
 
     /**
      * The field while the tube is swung in right ascension.
@@ -78,7 +78,12 @@ public sealed interface SightingSketch {
      * @param isFacingNorth whether the tube points at the north pole
      */
     record Still(String star, double fields, ClockDirection toward, View view, boolean isFacingNorth)
-            implements SightingSketch {}
+            implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return EyepieceSketch.svg(this, palette);
+        }
+    }
 
     /**
      * A star that drifts in the field.
@@ -88,7 +93,12 @@ public sealed interface SightingSketch {
      * @param toward direction of the drift, as reported
      * @param points directions of the sky in the view
      */
-    record Drift(String star, double moved, String unit, Toward toward, SkyInView points) implements SightingSketch {}
+    record Drift(String star, double moved, String unit, Toward toward, SkyInView points) implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return EyepieceSketch.svg(this, palette);
+        }
+    }
 
     /** Direction of a star's drift. */
     sealed interface Toward {}
@@ -104,5 +114,10 @@ public sealed interface SightingSketch {
      *
      * @param sigma uncertainty of the centring, on the sky
      */
-    record Centred(String star, Angle sigma) implements SightingSketch {}
+    record Centred(String star, Angle sigma) implements SightingSketch {
+        @Override
+        public String svg(Palette palette) {
+            return EyepieceSketch.svg(this, palette);
+        }
+    }
 }
