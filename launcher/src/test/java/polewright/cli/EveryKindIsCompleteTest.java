@@ -33,6 +33,7 @@ import polewright.alignment.sighting.LevelledScale;
 import polewright.alignment.sighting.ReadLength;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.StarDrift;
+import polewright.alignment.sighting.StarTrail;
 import polewright.alignment.sighting.StillPoint;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.AxisOffset;
@@ -133,6 +134,7 @@ class EveryKindIsCompleteTest {
                         ReadLength.ofField(0.1, Angle.ofDegrees(1)),
                         new DriftDirection.OnSky(true),
                         FINE),
+                new StarTrail(NOON, star, FINE, FINE),
                 framesOf(star),
                 new FieldDrift(
                         NOON,
@@ -245,6 +247,7 @@ class EveryKindIsCompleteTest {
             case ALTITUDE -> typed("altitude");
             case STILL_POINT -> typed("still");
             case DRIFT -> typed("drift");
+            case TRAIL -> typed("trail");
             // These are on the Frames page; nothing about them is typed.
             case FRAMES, FIELD_DRIFT -> Optional.empty();
             case TURN, CORRECT_TURN -> Optional.of(NightForms.TURN);

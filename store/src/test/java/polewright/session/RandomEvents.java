@@ -69,7 +69,7 @@ public final class RandomEvents {
                         new Weather(values.number(0, 1100), values.number(-80, 60), values.number(0, 1)),
                         rigs.rig(),
                         allowance());
-            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, FRAMES, FIELD_DRIFT ->
+            case COMPASS, SCALE, BEARING, SHADOW, ALTITUDE, STILL_POINT, DRIFT, TRAIL, FRAMES, FIELD_DRIFT ->
                 measured(seq, new NightEvent.SightingTaken(sightings.sighting(kind)));
             case TURN ->
                 new NightEvent.ScrewsTurned(

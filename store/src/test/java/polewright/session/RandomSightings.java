@@ -20,6 +20,7 @@ import polewright.alignment.sighting.ReadLength;
 import polewright.alignment.sighting.ReticleNorth;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.StarDrift;
+import polewright.alignment.sighting.StarTrail;
 import polewright.alignment.sighting.StillPoint;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.mount.rig.ClockDirection;
@@ -76,6 +77,9 @@ final class RandomSightings {
                         length(),
                         direction(),
                         values.sigma(5));
+            case TRAIL ->
+                new StarTrail(
+                        values.instant(), values.bodyButTheSun(), values.signed(Math.PI / 3), values.sigma(60));
             case FRAMES -> frames();
             case FIELD_DRIFT ->
                 new FieldDrift(

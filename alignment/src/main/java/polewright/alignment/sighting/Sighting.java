@@ -16,6 +16,7 @@ public sealed interface Sighting
                 BodyAltitude,
                 StillPoint,
                 StarDrift,
+                StarTrail,
                 TurnedFrames,
                 FieldDrift,
                 CentredStars {
@@ -112,6 +113,8 @@ public sealed interface Sighting
         R stillPoint(StillPoint sighting);
 
         R drift(StarDrift sighting);
+
+        R trail(StarTrail sighting);
 
         R frames(TurnedFrames sighting);
 

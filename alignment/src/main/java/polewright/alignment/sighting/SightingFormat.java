@@ -13,6 +13,7 @@ public enum SightingFormat {
     ALTITUDE("altitude"),
     STILL_POINT("still_point"),
     DRIFT("drift"),
+    TRAIL("trail"),
     FRAMES("frames"),
     FIELD_DRIFT("field_drift");
 
@@ -41,6 +42,7 @@ public enum SightingFormat {
             case ALTITUDE -> BodyAltitude.read(in, entered, names);
             case STILL_POINT -> StillPoint.read(in, entered, names);
             case DRIFT -> StarDrift.read(in, entered, names);
+            case TRAIL -> StarTrail.read(in, entered, names);
             case FRAMES -> TurnedFrames.read(in);
             case FIELD_DRIFT -> FieldDrift.read(in, entered);
         };

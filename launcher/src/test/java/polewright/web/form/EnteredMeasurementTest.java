@@ -40,6 +40,8 @@ class EnteredMeasurementTest {
                 "sight drift capella --minutes 5 --moved 0.1 --unit fields --toward 6 --field 0.8 --view mirrored",
                 "sight drift capella --minutes 5 --moved 7 --unit pixels --per 1.2 --toward 7 --west 3.5 --view"
                         + " mirrored",
+                "sight trail capella --off 0.1 --toward south",
+                "sight trail capella --off 0.25 --toward north --sigma 0.1",
                 "centre capella --reads 79.5,46.2 --j2000 --through-pole --sigma 2",
                 "centre 79.1723,45.998 --hour-angle --reads 341.25,46.2"
             })

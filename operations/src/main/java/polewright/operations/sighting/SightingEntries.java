@@ -15,6 +15,7 @@ public final class SightingEntries {
             new ShadowEntry(),
             new CentreOfRotationEntry(),
             new DriftEntry(),
+            new TrailEntry(),
             new BearingEntry(),
             new AltitudeEntry());
 

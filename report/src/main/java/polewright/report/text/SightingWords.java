@@ -9,6 +9,7 @@ import polewright.alignment.sighting.FieldDrift;
 import polewright.alignment.sighting.LevelledScale;
 import polewright.alignment.sighting.Sighting;
 import polewright.alignment.sighting.StarDrift;
+import polewright.alignment.sighting.StarTrail;
 import polewright.alignment.sighting.StillPoint;
 import polewright.alignment.sighting.TurnedFrames;
 import polewright.sky.PlainNumber;
@@ -62,6 +63,13 @@ final class SightingWords implements Sighting.Visitor<String> {
                 + PlainNumber.asRead(sighting.drift().count()) + " "
                 + sighting.drift().unit().words() + " " + sighting.direction().words() + " in "
                 + EventWords.minutes(PlainNumber.asRead(sighting.length().toMillis() / 60000.0));
+    }
+
+    @Override
+    public String trail(StarTrail sighting) {
+        return "trail: the mount takes " + sighting.star().label() + " "
+                + AngleWords.read(sighting.towardNorth().abs())
+                + (sighting.towardNorth().radians() < 0 ? " south" : " north") + " of its trail";
     }
 
     @Override

@@ -15,6 +15,7 @@ public enum EventKind {
     ALTITUDE(SightingFormat.ALTITUDE),
     STILL_POINT(SightingFormat.STILL_POINT),
     DRIFT(SightingFormat.DRIFT),
+    TRAIL(SightingFormat.TRAIL),
     FRAMES(SightingFormat.FRAMES),
     FIELD_DRIFT(SightingFormat.FIELD_DRIFT),
     TURN("turn"),
@@ -75,6 +76,7 @@ public enum EventKind {
             case ALTITUDE -> ALTITUDE;
             case STILL_POINT -> STILL_POINT;
             case DRIFT -> DRIFT;
+            case TRAIL -> TRAIL;
             case FRAMES -> FRAMES;
             case FIELD_DRIFT -> FIELD_DRIFT;
         };

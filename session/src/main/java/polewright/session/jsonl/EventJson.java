@@ -173,6 +173,7 @@ final class EventJson {
             case ALTITUDE -> sighted(in, SightingFormat.ALTITUDE, at, names);
             case STILL_POINT -> sighted(in, SightingFormat.STILL_POINT, at, names);
             case DRIFT -> sighted(in, SightingFormat.DRIFT, at, names);
+            case TRAIL -> sighted(in, SightingFormat.TRAIL, at, names);
             case FRAMES -> sighted(in, SightingFormat.FRAMES, at, names);
             case FIELD_DRIFT -> sighted(in, SightingFormat.FIELD_DRIFT, at, names);
             case TURN -> TurnJson.read(in);
