@@ -78,8 +78,7 @@ final class RandomSightings {
                         direction(),
                         values.sigma(5));
             case TRAIL ->
-                new StarTrail(
-                        values.instant(), values.bodyButTheSun(), values.signed(Math.PI / 3), values.sigma(60));
+                new StarTrail(values.instant(), values.bodyButTheSun(), values.signed(Math.PI / 3), values.sigma(60));
             case FRAMES -> frames();
             case FIELD_DRIFT ->
                 new FieldDrift(

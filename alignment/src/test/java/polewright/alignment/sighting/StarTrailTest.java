@@ -32,7 +32,8 @@ class StarTrailTest {
 
     /** A star that is at this hour angle and declination then. */
     private static FixedStar star(Site site, double hourAngleDeg, double declinationDeg) {
-        Angle sidereal = ObservingMoment.of(site, SkyTime.of(EVENING), weather(site)).siderealTime();
+        Angle sidereal =
+                ObservingMoment.of(site, SkyTime.of(EVENING), weather(site)).siderealTime();
         return new FixedStar(
                 "a star",
                 CatalogueStar.fixed(
@@ -78,7 +79,8 @@ class StarTrailTest {
         Vector3D pole = new Vector3D(0, site.latitude().cos(), site.latitude().sin());
         for (int i = 0; i < 50; i++) {
             AxisOffset offset = AxisOffset.ofArcminutes(300 * random.nextGaussian(), 300 * random.nextGaussian());
-            FixedStar star = star(site, 40 * random.nextGaussian(), site.hemisphereSign() * (20 + 50 * random.nextDouble()));
+            FixedStar star =
+                    star(site, 40 * random.nextGaussian(), site.hemisphereSign() * (20 + 50 * random.nextDouble()));
             ObservingMoment moment = ObservingMoment.of(site, SkyTime.of(EVENING), weather(site));
             Vector3D seen = Sighted.direction(star, moment).enu();
             Vector3D axis = AxisPointing.of(site, offset).elevatedEnd().scalarMultiply(site.hemisphereSign());
@@ -136,7 +138,8 @@ class StarTrailTest {
         StarTrail read = new StarTrail(EVENING, star(Site.ofDegrees(54.6, -2.9, 240), 0, 20), ONE_DEGREE, ONE_DEGREE);
         assertThat(read.misreadings())
                 .singleElement()
-                .satisfies(mistake -> assertThat(((StarTrail) mistake.meant()).towardNorth().degrees())
+                .satisfies(mistake -> assertThat(
+                                ((StarTrail) mistake.meant()).towardNorth().degrees())
                         .isEqualTo(-1));
     }
 }

@@ -70,8 +70,8 @@ class SightingSketchTest {
                                                 new SightingSketch.SkyPoint(false),
                                                 SkyInView.onMeridian(LARKFELL, mirrored)))),
                         Stream.of(0.0, 0.05, 0.2, 0.5, 0.85)
-                                .flatMap(off -> Stream.of(true, false)
-                                        .map(isNorth -> new TrailSketch("Kochab", off, isNorth))),
+                                .flatMap(off ->
+                                        Stream.of(true, false).map(isNorth -> new TrailSketch("Kochab", off, isNorth))),
                         Stream.of(new SightingSketch.Centred("Capella", Angle.ofArcminutes(1))))
                 .flatMap(kind -> kind);
     }

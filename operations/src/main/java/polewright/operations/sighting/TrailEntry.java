@@ -29,7 +29,8 @@ final class TrailEntry implements SightingEntry {
                     "off",
                     "Off the line at the western edge",
                     "As a fraction of the way from the centre to the edge: 0.1 is a tenth; 0 if it stays on the line.",
-                    Figure.of(Unit.NONE).between(0, 0.85, "give 0.1 for a tenth of the way from the centre to the edge"))
+                    Figure.of(Unit.NONE)
+                            .between(0, 0.85, "give 0.1 for a tenth of the way from the centre to the edge"))
             .required();
     private static final Argument<Boolean> TOWARD = Argument.option(
                     "toward",
@@ -57,7 +58,9 @@ final class TrailEntry implements SightingEntry {
                     OFF,
                     TOWARD,
                     SIGMA)
-            .forExample("at the edge, Kochab is a fifth of the radius north of the line", "kochab --off 0.2 --toward north");
+            .forExample(
+                    "at the edge, Kochab is a fifth of the radius north of the line",
+                    "kochab --off 0.2 --toward north");
 
     @Override
     public Action action() {
@@ -83,7 +86,8 @@ final class TrailEntry implements SightingEntry {
 
     private static boolean isNorth(String typed) {
         return DriftArguments.isNorth(typed.toLowerCase(Locale.ROOT))
-                .orElseThrow(() -> new InputRefused("'" + typed + "' is not a side of the line", "give north or south"));
+                .orElseThrow(
+                        () -> new InputRefused("'" + typed + "' is not a side of the line", "give north or south"));
     }
 
     @Override
@@ -95,8 +99,7 @@ final class TrailEntry implements SightingEntry {
                 STAR.name(), TypedText.body(trail.star()),
                 OFF.name(), TypedText.figure(Math.abs(trail.towardNorth().sin())),
                 TOWARD.name(), trail.towardNorth().radians() < 0 ? "south" : "north"));
-        return Optional.of(
-                TypedText.withSigma(values, trail.sigma().sin(), StarTrail.USUAL_SIGMA_OF_RADIUS));
+        return Optional.of(TypedText.withSigma(values, trail.sigma().sin(), StarTrail.USUAL_SIGMA_OF_RADIUS));
     }
 
     @Override
