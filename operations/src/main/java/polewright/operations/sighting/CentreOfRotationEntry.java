@@ -4,9 +4,9 @@ import static polewright.operations.sighting.SightingActions.STAR;
 
 import java.time.Instant;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.ReadLength;
 import polewright.alignment.sighting.Sighting;
@@ -65,8 +65,8 @@ final class CentreOfRotationEntry implements SightingEntry {
     }
 
     @Override
-    public Set<SightingKind> answers() {
-        return Set.of(SightingKind.STILL_POINT);
+    public List<SightingKind> answers() {
+        return List.of(SightingKind.STILL_POINT);
     }
 
     private static Sighting sighting(Entries entries, ActionContext context) {

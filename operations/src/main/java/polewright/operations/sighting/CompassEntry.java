@@ -1,9 +1,9 @@
 package polewright.operations.sighting;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.CompassBearing;
 import polewright.alignment.sighting.Sighting;
@@ -45,8 +45,8 @@ final class CompassEntry implements SightingEntry {
     }
 
     @Override
-    public Set<SightingKind> answers() {
-        return Set.of(SightingKind.COMPASS);
+    public List<SightingKind> answers() {
+        return List.of(SightingKind.COMPASS);
     }
 
     private static Sighting sighting(Entries entries, ActionContext context) {

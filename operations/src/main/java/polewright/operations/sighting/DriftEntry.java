@@ -5,10 +5,10 @@ import static polewright.operations.sighting.SightingActions.STAR;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.ReadLength;
@@ -80,8 +80,8 @@ final class DriftEntry implements SightingEntry {
     }
 
     @Override
-    public Set<SightingKind> answers() {
-        return Set.of(SightingKind.DRIFT_ON_MERIDIAN, SightingKind.DRIFT_EAST_OR_WEST);
+    public List<SightingKind> answers() {
+        return List.of(SightingKind.DRIFT_ON_MERIDIAN, SightingKind.DRIFT_EAST_OR_WEST);
     }
 
     private static Sighting sighting(Entries entries, ActionContext context) {

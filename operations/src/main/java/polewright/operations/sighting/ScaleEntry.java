@@ -1,9 +1,9 @@
 package polewright.operations.sighting;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.LevelledScale;
 import polewright.alignment.sighting.Sighting;
@@ -56,8 +56,8 @@ final class ScaleEntry implements SightingEntry {
     }
 
     @Override
-    public Set<SightingKind> answers() {
-        return Set.of(SightingKind.LEVEL_AND_SCALE);
+    public List<SightingKind> answers() {
+        return List.of(SightingKind.LEVEL_AND_SCALE);
     }
 
     private static Sighting sighting(Entries entries, ActionContext context) {

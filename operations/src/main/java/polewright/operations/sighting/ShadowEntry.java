@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.BodyBearing;
 import polewright.alignment.sighting.Sighting;
@@ -54,8 +53,8 @@ final class ShadowEntry implements SightingEntry {
     }
 
     @Override
-    public Set<SightingKind> answers() {
-        return Set.of(SightingKind.SHADOW);
+    public List<SightingKind> answers() {
+        return List.of(SightingKind.SHADOW);
     }
 
     private static Sighting sighting(Entries entries, ActionContext context) {

@@ -1,9 +1,9 @@
 package polewright.operations.sighting;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.Sighting;
 import polewright.drawing.sighting.SightingSketch;
@@ -16,9 +16,9 @@ public interface SightingEntry {
     /** The action that logs it. */
     Action action();
 
-    /** The advice that it answers; empty if it is never advised. */
-    default Set<SightingKind> answers() {
-        return Set.of();
+    /** The advice that it answers, the usual first; empty if it is never advised. */
+    default List<SightingKind> answers() {
+        return List.of();
     }
 
     /**
