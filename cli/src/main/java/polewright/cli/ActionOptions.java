@@ -39,7 +39,7 @@ final class ActionOptions {
                 .paramLabel(label(argument))
                 .description(description(argument))
                 .required(argument.isRequired())
-                .arity(argument.type() instanceof ArgumentType.Tick ? "0" : "1")
+                .arity(argument.type().isTick() ? "0" : "1")
                 .type(type(argument))
                 .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
                 .converters(converters(argument))
@@ -48,7 +48,7 @@ final class ActionOptions {
     }
 
     private static PositionalParamSpec positional(Argument<?> argument, int position, Map<String, Object> values) {
-        boolean takesRest = argument.type() instanceof ArgumentType.Text;
+        boolean takesRest = argument.type().isText();
         String least = argument.isRequired() ? "1" : "0";
         return PositionalParamSpec.builder()
                 .index(position + (takesRest ? "..*" : ""))
@@ -64,10 +64,10 @@ final class ActionOptions {
     }
 
     private static Class<?> type(Argument<?> argument) {
-        if (argument.type() instanceof ArgumentType.Tick) {
+        if (argument.type().isTick()) {
             return boolean.class;
         }
-        return argument.type() instanceof ArgumentType.Text ? List.class : Object.class;
+        return argument.type().isText() ? List.class : Object.class;
     }
 
     /** Those of the parser itself for a tick and for text. */
@@ -101,13 +101,12 @@ final class ActionOptions {
     }
 
     private static String asked(Argument<?> argument) {
-        if (argument.type() instanceof ArgumentType.Choice<?> choice) {
+        List<ArgumentType.Option> options = argument.type().options();
+        if (!options.isEmpty()) {
             return argument.label() + ": "
-                    + choice.options().stream().map(ActionOptions::option).collect(Collectors.joining(", ")) + ".";
+                    + options.stream().map(ActionOptions::option).collect(Collectors.joining(", ")) + ".";
         }
-        String unit = argument.type() instanceof ArgumentType.Figure figure
-                ? figure.unit().words()
-                : "";
+        String unit = argument.type().unit().words();
         return argument.label() + (unit.isEmpty() ? "" : ", " + unit) + ".";
     }
 

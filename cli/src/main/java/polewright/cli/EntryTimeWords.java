@@ -2,6 +2,7 @@ package polewright.cli;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import polewright.session.EntryTimeCheck;
 import polewright.session.EntryTimeCheck.BeforeAMove;
 import polewright.session.EntryTimeCheck.BeforeAnotherEvent;
 import polewright.session.EntryTimeCheck.ClockSetBack;
@@ -11,33 +12,50 @@ import polewright.session.EntryTimeCheck.LongPause;
 import polewright.session.EntryTimeCheck.OldNight;
 
 /** What is odd about the time of an event, with what to type about it. */
-final class EntryTimeWords {
+final class EntryTimeWords implements EntryTimeCheck.Visitor<String> {
+    private static final EntryTimeWords WORDS = new EntryTimeWords();
+
     private EntryTimeWords() {}
 
     static String of(Finding finding) {
-        if (finding instanceof LongPause pause) {
-            return "this is " + pause.pause().toHours() + " hours after #"
-                    + pause.last().seq() + " (" + minute(pause.last().at())
-                    + "). If tonight is another night, undo this and type polewright begin. If the computer's"
-                    + " clock was ahead, set it right, then subtract the difference: polewright retime "
-                    + pause.next() + " --add=-MINUTES.";
-        } else if (finding instanceof OldNight old) {
-            return "this night began at " + minute(old.begunAt())
-                    + ". If tonight is a new night, undo this and type polewright begin.";
-        } else if (finding instanceof InFuture future) {
-            return minute(future.given()) + " is in the future (it is " + minute(future.now())
-                    + "): check the date and the zone.";
-        } else if (finding instanceof BeforeAnotherEvent earlier) {
-            return "treated as done after #" + earlier.seq() + " (" + minute(earlier.at())
-                    + "), because it was logged later. The time you gave is earlier.";
-        } else if (finding instanceof BeforeAMove earlier) {
-            return "treated as seen after #" + earlier.seq() + " moved the axis (" + minute(earlier.at())
-                    + "), because it was logged later. The time you gave is earlier.";
-        }
-        return clockSetBack((ClockSetBack) finding);
+        return finding.accept(WORDS);
     }
 
-    private static String clockSetBack(ClockSetBack back) {
+    @Override
+    public String longPause(LongPause pause) {
+        return "this is " + pause.pause().toHours() + " hours after #"
+                + pause.last().seq() + " (" + minute(pause.last().at())
+                + "). If tonight is another night, undo this and type polewright begin. If the computer's"
+                + " clock was ahead, set it right, then subtract the difference: polewright retime "
+                + pause.next() + " --add=-MINUTES.";
+    }
+
+    @Override
+    public String oldNight(OldNight old) {
+        return "this night began at " + minute(old.begunAt())
+                + ". If tonight is a new night, undo this and type polewright begin.";
+    }
+
+    @Override
+    public String inFuture(InFuture future) {
+        return minute(future.given()) + " is in the future (it is " + minute(future.now())
+                + "): check the date and the zone.";
+    }
+
+    @Override
+    public String beforeAnotherEvent(BeforeAnotherEvent earlier) {
+        return "treated as done after #" + earlier.seq() + " (" + minute(earlier.at())
+                + "), because it was logged later. The time you gave is earlier.";
+    }
+
+    @Override
+    public String beforeAMove(BeforeAMove earlier) {
+        return "treated as seen after #" + earlier.seq() + " moved the axis (" + minute(earlier.at())
+                + "), because it was logged later. The time you gave is earlier.";
+    }
+
+    @Override
+    public String clockSetBack(ClockSetBack back) {
         long minutes = back.minutes();
         long last = back.last().seq();
         return "the computer's clock says " + minute(back.now()) + ", yet #" + last + " was logged at "

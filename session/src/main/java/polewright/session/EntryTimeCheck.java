@@ -22,7 +22,29 @@ public final class EntryTimeCheck {
     private EntryTimeCheck() {}
 
     /** Something odd about the time of an event. */
-    public sealed interface Finding {}
+    public sealed interface Finding {
+        /** Calls the visitor's method for this finding. */
+        <R> R accept(Visitor<R> visitor);
+    }
+
+    /**
+     * What a face says of each finding.
+     *
+     * @param <R> the result
+     */
+    public interface Visitor<R> {
+        R longPause(LongPause finding);
+
+        R oldNight(OldNight finding);
+
+        R inFuture(InFuture finding);
+
+        R clockSetBack(ClockSetBack finding);
+
+        R beforeAnotherEvent(BeforeAnotherEvent finding);
+
+        R beforeAMove(BeforeAMove finding);
+    }
 
     /**
      * Hours after the last event: a clock that was set forward looks just like the next night.
@@ -30,13 +52,28 @@ public final class EntryTimeCheck {
      * @param last the latest event before it
      * @param next the number of the event itself
      */
-    public record LongPause(LoggedEvent last, Duration pause, long next) implements Finding {}
+    public record LongPause(LoggedEvent last, Duration pause, long next) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.longPause(this);
+        }
+    }
 
     /** The night began longer ago than nights last. */
-    public record OldNight(Instant begunAt) implements Finding {}
+    public record OldNight(Instant begunAt) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.oldNight(this);
+        }
+    }
 
     /** A time that was given is still to come. */
-    public record InFuture(Instant given, Instant now) implements Finding {}
+    public record InFuture(Instant given, Instant now) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.inFuture(this);
+        }
+    }
 
     /**
      * The clock is behind the last event: either it was fast before, or it is slow now; only the user can see which.
@@ -44,6 +81,11 @@ public final class EntryTimeCheck {
      * @param last the latest event before it
      */
     public record ClockSetBack(LoggedEvent last, Instant now) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.clockSetBack(this);
+        }
+
         /** By at least so much. */
         public long minutes() {
             return Math.round(Duration.between(now, last.at()).toSeconds() / 60.0);
@@ -51,10 +93,20 @@ public final class EntryTimeCheck {
     }
 
     /** The time given is before that of an event logged earlier, after which it counts as done. */
-    public record BeforeAnotherEvent(long seq, Instant at) implements Finding {}
+    public record BeforeAnotherEvent(long seq, Instant at) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.beforeAnotherEvent(this);
+        }
+    }
 
     /** The time given is before the axis was moved, after which it counts as seen. */
-    public record BeforeAMove(long seq, Instant at) implements Finding {}
+    public record BeforeAMove(long seq, Instant at) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.beforeAMove(this);
+        }
+    }
 
     /**
      * What is odd about the time of an event.

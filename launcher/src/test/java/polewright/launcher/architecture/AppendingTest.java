@@ -20,7 +20,7 @@ import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
 
-/** Events reach the log one way, and commands that log share one class, so that all honour the same options. */
+/** Events reach the log one way, and commands and pages share it, so that all honour submission key and known state. */
 class AppendingTest {
     // Whatever else the log learns to do counts as adding, until it is named here.
     private static final String READING = "open|close|damage|event|events|keepCopy|latest|nights|submitted|version";
@@ -33,10 +33,10 @@ class AppendingTest {
             .should()
             .callMethodWhere(target(owner(assignableTo(NightLog.class))).and(target(not(nameMatching(READING)))));
 
-    // Besides the common command: a night's beginning, whole nights, and two that log without being commands.
+    // Besides the common way of commands and pages: a night's beginning, whole nights, and two that log without being commands.
     private static final ArchRule ONE_KIND_OF_COMMAND = noClasses()
             .that()
-            .haveNameNotMatching(".*\\.(AppendingCommand|BeginCommand|DemoCommand|LogImport|WatchLog|PracticeNight)")
+            .haveNameNotMatching(".*\\.(NightEntry|BeginCommand|DemoCommand|LogImport|WatchLog|PracticeNight)")
             .and()
             .doNotHaveFullyQualifiedName(LogEntry.class.getName())
             .should()
@@ -59,7 +59,7 @@ class AppendingTest {
     }
 
     @Test
-    void onlyAppendingCommand_addsEvents() {
+    void onlyNightEntry_addsEvents() {
         ONE_KIND_OF_COMMAND.check(ProductionClasses.CLASSES);
     }
 

@@ -25,6 +25,46 @@ public sealed interface ArgumentType<T> {
     /** What stands for it where a command is explained, in capitals; empty for the name of the argument. */
     String placeholder();
 
+    /** Its unit; {@link Unit#NONE} if it is no figure. */
+    default Unit unit() {
+        return Unit.NONE;
+    }
+
+    /** What is on offer; empty if anything may be typed. */
+    default List<Option> options() {
+        return List.of();
+    }
+
+    /** What it means to choose nothing; empty if it says nothing about that. */
+    default String otherwise() {
+        return "";
+    }
+
+    /** Whether it is given by its name alone. */
+    default boolean isTick() {
+        return false;
+    }
+
+    /** Whether it takes all the words that are left on a line. */
+    default boolean isText() {
+        return false;
+    }
+
+    /** Whether a comma in it is a decimal point: the decimal keyboards of many phones have no point. */
+    default boolean isDecimal() {
+        return false;
+    }
+
+    /** Which keyboard a phone should show, a value of HTML's {@code inputmode}; empty if any will do. */
+    default String keyboard() {
+        return "";
+    }
+
+    /** The words of a command that it becomes, from what was typed into one field. */
+    default List<String> asWords(String typed) {
+        return List.of(typed);
+    }
+
     /**
      * A number, typed as it is read.
      *
@@ -70,6 +110,17 @@ public sealed interface ArgumentType<T> {
         public String placeholder() {
             return unit.placeholder();
         }
+
+        @Override
+        public boolean isDecimal() {
+            return true;
+        }
+
+        /** Some phones' decimal keyboards have no minus sign. */
+        @Override
+        public String keyboard() {
+            return isSigned ? "text" : "decimal";
+        }
     }
 
     /** A whole number: of an event, say. */
@@ -77,6 +128,11 @@ public sealed interface ArgumentType<T> {
         @Override
         public Long parse(String typed) {
             return new NumberInput.Whole().convert(typed);
+        }
+
+        @Override
+        public String keyboard() {
+            return "numeric";
         }
     }
 
@@ -103,6 +159,11 @@ public sealed interface ArgumentType<T> {
         public String parse(String typed) {
             return typed;
         }
+
+        @Override
+        public boolean isText() {
+            return true;
+        }
     }
 
     /**
@@ -113,7 +174,12 @@ public sealed interface ArgumentType<T> {
     record Several(String placeholder, String separator) implements ArgumentType<List<String>> {
         @Override
         public List<String> parse(String typed) {
-            return List.of(typed.strip().split(separator));
+            return asWords(typed.strip());
+        }
+
+        @Override
+        public List<String> asWords(String typed) {
+            return List.of(typed.split(separator));
         }
     }
 
@@ -178,6 +244,11 @@ public sealed interface ArgumentType<T> {
         @Override
         public String placeholder() {
             return "";
+        }
+
+        @Override
+        public boolean isTick() {
+            return true;
         }
     }
 }

@@ -17,6 +17,7 @@ import polewright.drawing.Canvas;
 import polewright.drawing.Palette;
 import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
+import polewright.operations.input.NumberInput;
 
 /** Draws on pixels what {@code Svg} writes as text. */
 final class PixelCanvas implements Canvas {
@@ -97,7 +98,7 @@ final class PixelCanvas implements Canvas {
         String[] lengths = look.dash().split(" ", -1);
         float[] dash = new float[lengths.length];
         for (int i = 0; i < dash.length; i++) {
-            dash[i] = Float.parseFloat(lengths[i]);
+            dash[i] = (float) NumberInput.of(lengths[i]);
         }
         return new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 1, dash, 0);
     }

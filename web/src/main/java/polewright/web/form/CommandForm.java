@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
-import polewright.operations.action.ArgumentType;
 import polewright.operations.action.Entries;
 import polewright.sky.InputRefused;
 
@@ -204,21 +203,20 @@ public record CommandForm(
     }
 
     private static List<String> option(Argument<?> field, String value) {
-        if (field.type() instanceof ArgumentType.Tick) {
+        if (field.type().isTick()) {
             return value.equals("yes") ? List.of("--" + field.name()) : List.of();
         }
-        if (field.type() instanceof ArgumentType.Several several) {
-            List<String> words = new ArrayList<>(List.of("--" + field.name()));
-            words.addAll(List.of(value.split(several.separator())));
-            return words;
+        List<String> values = field.type().asWords(value);
+        if (values.size() == 1) {
+            return List.of("--" + field.name() + "=" + value);
         }
-        return List.of("--" + field.name() + "=" + value);
+        List<String> words = new ArrayList<>(List.of("--" + field.name()));
+        words.addAll(values);
+        return words;
     }
 
     private static List<String> split(Argument<?> field, String value) {
-        return field.type() instanceof ArgumentType.Several several
-                ? List.of(value.split(several.separator()))
-                : List.of(value);
+        return field.type().asWords(value);
     }
 
     private static String quoted(String word) {

@@ -1,5 +1,6 @@
 package polewright.web.form;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import polewright.operations.action.Argument;
@@ -19,10 +20,10 @@ final class FieldEntry {
     /** Whether it can be part of a command at all: no line breaks, not too long, and on offer. */
     static boolean isUsable(Argument<?> field, String value) {
         boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
+        List<ArgumentType.Option> options = field.type().options();
         return plain
-                && (!(field.type() instanceof ArgumentType.Choice<?> choice)
-                        || choice.options().stream()
-                                .anyMatch(option -> option.value().equals(value)));
+                && (options.isEmpty()
+                        || options.stream().anyMatch(option -> option.value().equals(value)));
     }
 
     /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */

@@ -9,7 +9,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import polewright.operations.action.Argument;
-import polewright.operations.action.ArgumentType;
 
 /**
  * Rewords a command's complaint for a page: the label of a field instead of an option, and the title of a form
@@ -111,7 +110,7 @@ public final class FormComplaint {
         if (verb == null) {
             return "";
         }
-        String words = field.type() instanceof ArgumentType.Tick ? "tick " : "fill in ";
+        String words = field.type().isTick() ? "tick " : "fill in ";
         return Character.isUpperCase(verb.charAt(0)) ? capitalised(words) : words;
     }
 

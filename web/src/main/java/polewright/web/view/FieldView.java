@@ -37,41 +37,25 @@ public record FieldView(String form, Argument<?> argument, String value) {
     }
 
     public boolean isTick() {
-        return argument.type() instanceof ArgumentType.Tick;
+        return argument.type().isTick();
     }
 
     public String unit() {
-        return argument.type() instanceof ArgumentType.Figure figure
-                ? figure.unit().symbol()
-                : "";
+        return argument.type().unit().symbol();
     }
 
-    /**
-     * Which keyboard a phone should show. Some phones' decimal keyboards have no minus sign, so a figure that may be
-     * negative gets the full keyboard.
-     *
-     * @return a value of HTML's {@code inputmode}; empty if any keyboard will do
-     */
+    /** Which keyboard a phone should show, a value of HTML's {@code inputmode}; empty if any will do. */
     public String keys() {
-        if (argument.type() instanceof ArgumentType.Whole) {
-            return "numeric";
-        }
-        if (!(argument.type() instanceof ArgumentType.Figure figure)) {
-            return "";
-        }
-        return figure.isSigned() ? "text" : "decimal";
+        return argument.type().keyboard();
     }
 
     /** Empty unless it is a choice; an option without a value leaves it out. */
     public List<ArgumentType.Option> options() {
-        if (!(argument.type() instanceof ArgumentType.Choice<?> choice)) {
-            return List.of();
-        }
         List<ArgumentType.Option> options = new ArrayList<>();
-        if (!choice.otherwise().isEmpty()) {
-            options.add(new ArgumentType.Option("", choice.otherwise()));
+        if (!argument.type().otherwise().isEmpty()) {
+            options.add(new ArgumentType.Option("", argument.type().otherwise()));
         }
-        options.addAll(choice.options());
+        options.addAll(argument.type().options());
         return options;
     }
 
