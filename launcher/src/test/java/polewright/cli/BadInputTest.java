@@ -147,7 +147,7 @@ class BadInputTest {
                         + " can blind you. Use the shadow of a plumb line instead.",
                 "sight altitude sun 3 --at 2026-01-15T12:00Z => sight altitude: never point the tube at the Sun. Use"
                         + " a star, or a shadow for the azimuth.",
-                "sight => sight: a word is missing. Add compass, scale, shadow, still, drift, bearing, altitude,"
+                "sight => sight: a word is missing. Add compass, scale, shadow, still, drift, trail, bearing, altitude,"
                         + " frames or drift-frames.",
                 "attitude => attitude: FRAME is missing.",
                 "attitude a.fits --near vegq => attitude --near: nothing in the sky is called 'vegq'. Did you mean"

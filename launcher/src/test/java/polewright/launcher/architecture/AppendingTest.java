@@ -33,7 +33,8 @@ class AppendingTest {
             .should()
             .callMethodWhere(target(owner(assignableTo(NightLog.class))).and(target(not(nameMatching(READING)))));
 
-    // Besides the common way of commands and pages: a night's beginning, whole nights, and two that log without being commands.
+    // Besides the common way of commands and pages: a night's beginning, whole nights, and two that log without being
+    // commands.
     private static final ArchRule ONE_KIND_OF_COMMAND = noClasses()
             .that()
             .haveNameNotMatching(".*\\.(NightEntry|BeginCommand|DemoCommand|LogImport|WatchLog|PracticeNight)")
