@@ -42,7 +42,7 @@ class ActionCommand extends AppendingCommand {
         return line(new ActionCommand(workbench, action));
     }
 
-    /** The same for a command that takes options besides those of its action. */
+    /** The same for a command with options in addition to those of its action. */
     static CommandLine line(ActionCommand command) {
         Action action = command.action;
         CommandSpec spec = CommandSpec.forAnnotatedObject(command);

@@ -70,7 +70,7 @@ final class ActionOptions {
         return argument.type().isText() ? List.class : Object.class;
     }
 
-    /** Those of the parser itself for a tick and for text. */
+    /** None for a tick or text, which the parser converts itself. */
     private static ITypeConverter<?>[] converters(Argument<?> argument) {
         return type(argument) == Object.class
                 ? new ITypeConverter<?>[] {typed -> argument.type().parse(typed)}
@@ -84,7 +84,7 @@ final class ActionOptions {
                 : placeholder;
     }
 
-    /** What it asks for, how to read it off, and what holds if it is left out. */
+    /** What it asks for, how to read it, and what applies if it is left out. */
     private static String description(Argument<?> argument) {
         List<String> sentences = new ArrayList<>();
         sentences.add(asked(argument));
@@ -96,7 +96,7 @@ final class ActionOptions {
         if (!otherwise.isEmpty()) {
             sentences.add("Default: " + otherwise + ".");
         }
-        // A percent sign begins a format of the parser's.
+        // The parser would read a percent sign as a format.
         return String.join(" ", sentences).replace("%", "%%");
     }
 
@@ -118,7 +118,7 @@ final class ActionOptions {
         return sentence.endsWith(".") ? sentence : sentence + ".";
     }
 
-    /** Keeps what the parser read. */
+    /** Stores a parsed value. */
     private record Keeping(Argument<?> argument, Map<String, Object> values) implements ISetter {
         @Override
         public <T> @Nullable T set(@Nullable T value) {

@@ -61,12 +61,12 @@ abstract class AppendingCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
-    /** What a time that was typed means. */
+    /** What a typed time means. */
     Action.Timing timing() {
         return Action.Timing.NOW;
     }
 
-    /** Whether an entry that looks like a mistake is meant as it stands. */
+    /** Whether the person has confirmed an entry that looks like a mistake. */
     boolean isConfirmed() {
         return false;
     }
@@ -76,7 +76,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return logged;
     }
 
-    /** The same, when it is known what became of it. */
+    /** The same, once the outcome is known. */
     String logged(NightEntry.Logged done) {
         return logged();
     }

@@ -36,7 +36,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.body.FixedStar;
 import polewright.sky.place.CatalogueStar;
 
-/** A star was centred; or a frame of what was, or a whole table. */
+/** Logs a centred star: by name, by a camera frame, or many from a table. */
 final class CentreCommand extends ActionCommand {
     // A frame's centre is known to arcseconds; what remains is the mount's own instability between reading and
     // exposure.

@@ -12,7 +12,7 @@ import polewright.operations.sighting.SightingEntry;
 final class SightCommands {
     private SightCommands() {}
 
-    /** The typed sightings as their table has them, then those by a camera. */
+    /** The typed sightings in the order of their table, then those by camera. */
     static CommandLine of(Workbench workbench, CommandLine.IFactory factory) {
         CommandLine sight = new CommandLine(new SightCommands(), factory);
         for (SightingEntry entry : SightingEntries.all()) {

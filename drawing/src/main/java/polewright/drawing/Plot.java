@@ -38,7 +38,7 @@ public record Plot(Sheet sheet, Box area, Scale across, Scale up) {
         sheet.write(at(across.low(), value).add(new Vector2D(-6, 5)), Anchor.END, words);
     }
 
-    /** Ticks below the area, every one or every so many, so that their words do not touch. */
+    /** Ticks below the area; only multiples of some number if their words would touch otherwise. */
     public void ticks(List<Tick> ticks) {
         for (Tick tick : withRoom(
                 ticks.stream().filter(tick -> across.holds(tick.value())).toList())) {

@@ -23,7 +23,8 @@ import polewright.web.session.SubmissionOutcome;
 
 /**
  * A form posted by a page, without the socket: the first line names the form, the rest is the body of the request. It
- * is decoded and becomes a command, which parses its options and arguments; there is no log, so it goes no further.
+ * is decoded and its entries are parsed, by the action or by the command that it runs; there is no log, so it goes no
+ * further.
  */
 final class FormTarget {
     private static final Map<String, CommandForm> FORMS = Stream.of(

@@ -81,8 +81,8 @@ class OneHandedPagesTest {
                 assertThat(page.locator(".menu [aria-current]").count())
                         .as(path)
                         .isEqualTo(1);
-                if (page.locator("#beside nav").count() > 0) {
-                    assertThat(page.locator("#beside [aria-current]").count())
+                if (page.locator("#siblings nav").count() > 0) {
+                    assertThat(page.locator("#siblings [aria-current]").count())
                             .as(path)
                             .isEqualTo(1);
                 }

@@ -335,7 +335,7 @@ class SeasonsTest {
                 .moved(AxisOffset.ofArcminutes(150, 20))
                 .night(10, RestlessPier::setRight);
 
-        assertThat(pier.compared().gaps()).singleElement().isInstanceOf(NightGap.SetDownAnew.class);
+        assertThat(pier.compared().gaps()).singleElement().isInstanceOf(NightGap.SetDownAgain.class);
     }
 
     @Test

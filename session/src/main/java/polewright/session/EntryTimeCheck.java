@@ -9,8 +9,8 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
 /**
- * Whether an event seems to belong to the time at which it is logged. What is found is worth a note, never a refusal,
- * because a night may be entered afterwards.
+ * Whether an event seems to belong to the time at which it is logged. A finding is worth a note, but is never a
+ * reason to refuse the event, because a night may be entered afterwards.
  */
 public final class EntryTimeCheck {
     private static final Duration LONGEST_NIGHT = Duration.ofHours(20);
@@ -28,7 +28,7 @@ public final class EntryTimeCheck {
     }
 
     /**
-     * What a face says of each finding.
+     * What terminal or page says about each finding.
      *
      * @param <R> the result
      */
@@ -59,7 +59,7 @@ public final class EntryTimeCheck {
         }
     }
 
-    /** The night began longer ago than nights last. */
+    /** The night began longer ago than any night lasts. */
     public record OldNight(Instant begunAt) implements Finding {
         @Override
         public <R> R accept(Visitor<R> visitor) {
@@ -67,7 +67,7 @@ public final class EntryTimeCheck {
         }
     }
 
-    /** A time that was given is still to come. */
+    /** The given time is in the future. */
     public record InFuture(Instant given, Instant now) implements Finding {
         @Override
         public <R> R accept(Visitor<R> visitor) {
@@ -86,7 +86,7 @@ public final class EntryTimeCheck {
             return visitor.clockSetBack(this);
         }
 
-        /** By at least so much. */
+        /** The least by which it was set back, in minutes. */
         public long minutes() {
             return Math.round(Duration.between(now, last.at()).toSeconds() / 60.0);
         }

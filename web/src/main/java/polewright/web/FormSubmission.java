@@ -19,7 +19,7 @@ import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
 import polewright.web.view.FormView;
 
-/** A posted form: an action of the table, or run as the command it represents. */
+/** A posted form: entered as an action of the table, or run as the command it represents. */
 public final class FormSubmission {
     private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");

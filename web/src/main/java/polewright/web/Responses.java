@@ -104,7 +104,7 @@ final class Responses {
         List<PageView.Place> menu = Pages.menu().stream()
                 .map(entry -> place(request, entry.first(), entry.name(), page, entry.holds(page)))
                 .toList();
-        List<PageView.Place> beside = Pages.beside(page).stream()
+        List<PageView.Place> siblings = Pages.siblings(page).stream()
                 .map(each -> place(request, each, each.name(), page, each.path().equals(page.menuPath())))
                 .toList();
         return new PageView(
@@ -116,7 +116,7 @@ final class Responses {
                 request.palette().equals(Palette.DARK),
                 page.isLive(),
                 menu,
-                beside,
+                siblings,
                 said,
                 complaints,
                 sections);

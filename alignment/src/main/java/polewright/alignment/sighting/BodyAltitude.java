@@ -3,7 +3,6 @@ package polewright.alignment.sighting;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
 import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.fields.BodyFields;
@@ -22,7 +21,7 @@ import polewright.sky.place.Weather;
  * @param axisAboveBody altitude of the axis minus that of the body, as read
  * @param sigma 1 sigma of the difference
  */
-public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle sigma) implements Sighting {
+public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle sigma) implements TypedReading {
     /** An inclinometer that shows tenths of a degree, read twice: 0.2°. */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(0.2);
 
@@ -34,11 +33,6 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
     @Override
     public Sighting movedBy(Duration shift) {
         return new BodyAltitude(at.plus(shift), body, axisAboveBody, sigma);
-    }
-
-    @Override
-    public Instant ended() {
-        return at;
     }
 
     @Override
@@ -91,21 +85,6 @@ public record BodyAltitude(Instant at, SkyBody body, Angle axisAboveBody, Angle 
     @Override
     public List<LineOfSight> linesOfSight(Site site, Weather weather) {
         return List.of(LineOfSight.atBody(body, at, site, weather));
-    }
-
-    @Override
-    public boolean isReadByEye() {
-        return true;
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
-    }
-
-    @Override
-    public Optional<InstrumentReading> instrumentReading() {
-        return Optional.empty();
     }
 
     @Override

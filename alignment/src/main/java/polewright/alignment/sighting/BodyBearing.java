@@ -25,7 +25,7 @@ import polewright.sky.place.Weather;
  * @param sigma 1 sigma of the angle
  */
 public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, Angle sigma)
-        implements Sighting, InstrumentReading {
+        implements TypedReading, InstrumentReading {
     /** A shadow or a sight line against a scale on the tripod: 0.7°. */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(0.7);
 
@@ -51,11 +51,6 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
     @Override
     public Sighting movedBy(Duration shift) {
         return new BodyBearing(at.plus(shift), body, line, clockwise, sigma);
-    }
-
-    @Override
-    public Instant ended() {
-        return at;
     }
 
     @Override
@@ -115,16 +110,6 @@ public record BodyBearing(Instant at, SkyBody body, Line line, Angle clockwise, 
     @Override
     public List<LineOfSight> linesOfSight(Site site, Weather weather) {
         return line == Line.TOWARD_BODY ? List.of(LineOfSight.atBody(body, at, site, weather)) : List.of();
-    }
-
-    @Override
-    public boolean isReadByEye() {
-        return instrumentReading().isEmpty();
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
     }
 
     @Override

@@ -19,7 +19,7 @@ import polewright.sky.place.Weather;
  * @param sigma 1 sigma of the reading, including the effect of iron in the mount
  */
 public record CompassBearing(Instant at, Angle magneticBearing, Angle declination, Angle sigma)
-        implements Sighting, InstrumentReading {
+        implements TypedReading, InstrumentReading {
     /** A hand compass next to a steel tripod: 3° (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(3);
 
@@ -30,11 +30,6 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
     @Override
     public Sighting movedBy(Duration shift) {
         return new CompassBearing(at.plus(shift), magneticBearing, declination, sigma);
-    }
-
-    @Override
-    public Instant ended() {
-        return at;
     }
 
     @Override
@@ -89,16 +84,6 @@ public record CompassBearing(Instant at, Angle magneticBearing, Angle declinatio
     @Override
     public List<LineOfSight> linesOfSight(Site site, Weather weather) {
         return List.of();
-    }
-
-    @Override
-    public boolean isReadByEye() {
-        return false;
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
     }
 
     @Override

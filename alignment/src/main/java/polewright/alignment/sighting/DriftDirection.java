@@ -28,7 +28,7 @@ public sealed interface DriftDirection {
     DriftDirection reversed();
 
     /**
-     * The same motion if the optic was another.
+     * The same motion through the correct optic.
      *
      * @return empty if it was not seen in the view of this optic
      */

@@ -17,7 +17,7 @@ import polewright.sky.place.Weather;
  * @param altitude altitude of the axis as read
  * @param sigma 1 sigma of the reading, including the base's level
  */
-public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements Sighting, InstrumentReading {
+public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements TypedReading, InstrumentReading {
     /** A wedge's printed scale with a bubble level: 1° (common practice). */
     public static final Angle USUAL_SIGMA = Angle.ofDegrees(1);
 
@@ -28,11 +28,6 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
     @Override
     public Sighting movedBy(Duration shift) {
         return new LevelledScale(at.plus(shift), altitude, sigma);
-    }
-
-    @Override
-    public Instant ended() {
-        return at;
     }
 
     @Override
@@ -79,16 +74,6 @@ public record LevelledScale(Instant at, Angle altitude, Angle sigma) implements 
     @Override
     public List<LineOfSight> linesOfSight(Site site, Weather weather) {
         return List.of();
-    }
-
-    @Override
-    public boolean isReadByEye() {
-        return false;
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
     }
 
     @Override

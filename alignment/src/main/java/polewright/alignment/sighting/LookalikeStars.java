@@ -3,6 +3,7 @@ package polewright.alignment.sighting;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.angle.Angle;
@@ -34,10 +35,23 @@ final class LookalikeStars {
     private LookalikeStars() {}
 
     /**
+     * The same sighting of each lookalike, as the mistake of having taken it for the named star.
+     *
+     * @param sightingOf gives the same sighting of another star
+     */
+    static List<Misreading> misreadings(
+            SkyBody named, Instant at, Site site, Weather weather, Function<SkyBody, Sighting> sightingOf) {
+        return of(named, at, site, weather).stream()
+                .map(other -> new Misreading(
+                        "the star was " + other.label() + ", not " + named.label(), sightingOf.apply(other)))
+                .toList();
+    }
+
+    /**
      * The lookalikes of a star at that time and place, nearest first to the star's own position or its mirror image;
      * none for a planet, which is hard to mistake.
      */
-    static List<SkyBody> of(SkyBody named, Instant at, Site site, Weather weather) {
+    private static List<SkyBody> of(SkyBody named, Instant at, Site site, Weather weather) {
         if (!(named instanceof FixedStar star)) {
             return List.of();
         }

@@ -6,7 +6,7 @@ import polewright.mount.rig.View;
 import polewright.sky.angle.Angle;
 
 /**
- * An optic that was entered wrongly, and how it really is. A sighting does not name its optic: it is assumed to be
+ * An optic that was entered wrongly, and its correct figures. A sighting does not name its optic: it is assumed to be
  * through this one if its field or division, and its view, are this one's.
  */
 public record OpticCorrection(Optic entered, Optic corrected) {

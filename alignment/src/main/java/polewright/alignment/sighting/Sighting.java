@@ -9,17 +9,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 
 /** One measurement that constrains the axis, as it was read, with its uncertainty. */
-public sealed interface Sighting
-        permits CompassBearing,
-                LevelledScale,
-                BodyBearing,
-                BodyAltitude,
-                StillPoint,
-                StarDrift,
-                StarTrail,
-                TurnedFrames,
-                FieldDrift,
-                CentredStars {
+public sealed interface Sighting permits TypedReading, TurnedFrames, FieldDrift, CentredStars {
     /** When it was made; for a drift, when it began. */
     Instant at();
 
@@ -29,13 +19,13 @@ public sealed interface Sighting
      */
     Sighting movedBy(Duration shift);
 
-    /** When it was finished: the same time, unless it took a while. */
+    /** When it was finished: the same time unless it took a while. */
     Instant ended();
 
-    /** The same readings as they are at the right site, if something of the wrong one went into them. */
+    /** The same readings at the correct site, for a sighting that depends on the site. */
     Sighting atCorrectedSite(SiteCorrection correction);
 
-    /** The same readings as they are if the optic was another; unchanged if they were not made through it. */
+    /** The same readings through the correct optic; unchanged if they were not made through it. */
     Sighting throughCorrectedOptic(OpticCorrection correction);
 
     /** Its kind in plain words: "star drift". */
@@ -82,7 +72,7 @@ public sealed interface Sighting
      */
     boolean isReadByEye();
 
-    /** Whether a person typed it, and may have mistyped it; frames are measured and logged without that. */
+    /** Whether a person typed it and may have mistyped it, unlike camera frames. */
     boolean isEnteredByHand();
 
     /** Plausible mistakes, the likeliest first. Tried only when the sighting contradicts the rest. */
@@ -97,7 +87,7 @@ public sealed interface Sighting
     <R> R accept(Visitor<R> visitor);
 
     /**
-     * What a higher layer does for each kind. A new kind does not compile until every visitor has a method for it.
+     * One method for each kind, for higher layers. A new kind does not compile until every visitor handles it.
      *
      * @param <R> the result
      */

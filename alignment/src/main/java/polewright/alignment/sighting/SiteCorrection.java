@@ -13,7 +13,7 @@ import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 
 /**
- * A site that was entered wrongly, with its air, and the right one. Most sightings contain only readings. A compass
+ * A site that was entered wrongly, and the correct one, each with its weather. Most sightings contain only readings. A compass
  * bearing contains the declination of its site, and frames contain the camera's attitude relative to the ground there.
  */
 public record SiteCorrection(Site entered, Weather enteredWeather, Site corrected, Weather correctedWeather) {

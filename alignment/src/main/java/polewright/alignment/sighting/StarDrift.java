@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.mount.rig.Orientation;
 import polewright.mount.rig.Rig;
@@ -36,7 +35,7 @@ import polewright.sky.place.Weather;
  */
 public record StarDrift(
         Instant at, Duration length, SkyBody star, ReadLength drift, DriftDirection direction, Angle sigma)
-        implements Sighting {
+        implements TypedReading {
     /** A drift is read to a quarter of a reticle division (common practice). */
     public static final double USUAL_SIGMA_DIVISIONS = 0.25;
     /** Without divisions, to a tenth of the field's radius (common practice). */
@@ -166,21 +165,6 @@ public record StarDrift(
     }
 
     @Override
-    public boolean isReadByEye() {
-        return true;
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
-    }
-
-    @Override
-    public Optional<InstrumentReading> instrumentReading() {
-        return Optional.empty();
-    }
-
-    @Override
     public List<Misreading> misreadings() {
         List<Misreading> mistakes = new ArrayList<>();
         mistakes.add(new Misreading("north and south were swapped", with(direction.reversed())));
@@ -200,11 +184,7 @@ public record StarDrift(
 
     @Override
     public List<Misreading> otherStars(Site site, Weather weather) {
-        return LookalikeStars.of(star, at, site, weather).stream()
-                .map(other -> new Misreading(
-                        "the star was " + other.label() + ", not " + star.label(),
-                        new StarDrift(at, length, other, drift, direction, sigma)))
-                .toList();
+        return LookalikeStars.misreadings(star, at, site, weather, other -> new StarDrift(at, length, other, drift, direction, sigma));
     }
 
     private StarDrift with(DriftDirection other) {

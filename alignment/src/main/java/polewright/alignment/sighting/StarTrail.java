@@ -3,7 +3,6 @@ package polewright.alignment.sighting;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -26,22 +25,22 @@ import polewright.sky.place.Weather;
  * the pole star nor a view of the pole is needed. Leaves out the curvature of both paths, which is nearly the same.
  *
  * @param at when the star was followed
- * @param star which
+ * @param star the star
  * @param towardNorth from the trail to the path, positive if the path runs farther north
  * @param sigma 1 sigma of that angle
  */
-public record StarTrail(Instant at, SkyBody star, Angle towardNorth, Angle sigma) implements Sighting {
+public record StarTrail(Instant at, SkyBody star, Angle towardNorth, Angle sigma) implements TypedReading {
     /**
-     * A star at the edge of the field, held against a line by eye: a twentieth of the radius. Assumed: half of what a drift
-     * is read to in the same unit ({@link StarDrift#USUAL_SIGMA_OF_RADIUS}), because the line itself is the reference.
+     * A star at the edge of the field, compared with a line by eye: a twentieth of the radius. Assumed: half the usual
+     * error of a drift ({@link StarDrift#USUAL_SIGMA_OF_RADIUS}), because the line itself is the reference.
      */
     public static final double USUAL_SIGMA_OF_RADIUS = 0.05;
 
-    /** The same as the angle between the line and the radius to the star. */
+    /** The same as an angle between the line and the radius to the star. */
     public static final Angle USUAL_SIGMA = new Angle(Math.asin(USUAL_SIGMA_OF_RADIUS));
 
     private static final double MOST_DEG = 60;
-    // Nearer the pole than the axis may be, the trail has no direction to compare.
+    // Closer to the pole than the axis itself may be, the direction of the path means nothing.
     private static final Angle NEAREST_POLE = Angle.ofDegrees(3);
 
     public StarTrail {
@@ -57,11 +56,6 @@ public record StarTrail(Instant at, SkyBody star, Angle towardNorth, Angle sigma
     @Override
     public Sighting movedBy(Duration shift) {
         return new StarTrail(at.plus(shift), star, towardNorth, sigma);
-    }
-
-    @Override
-    public Instant ended() {
-        return at;
     }
 
     @Override
@@ -131,21 +125,6 @@ public record StarTrail(Instant at, SkyBody star, Angle towardNorth, Angle sigma
     }
 
     @Override
-    public boolean isReadByEye() {
-        return true;
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
-    }
-
-    @Override
-    public Optional<InstrumentReading> instrumentReading() {
-        return Optional.empty();
-    }
-
-    @Override
     public List<Misreading> misreadings() {
         return List.of(new Misreading(
                 "north and south were swapped, or the tube was swung the other way",
@@ -154,10 +133,6 @@ public record StarTrail(Instant at, SkyBody star, Angle towardNorth, Angle sigma
 
     @Override
     public List<Misreading> otherStars(Site site, Weather weather) {
-        return LookalikeStars.of(star, at, site, weather).stream()
-                .map(other -> new Misreading(
-                        "the star was " + other.label() + ", not " + star.label(),
-                        new StarTrail(at, other, towardNorth, sigma)))
-                .toList();
+        return LookalikeStars.misreadings(star, at, site, weather, other -> new StarTrail(at, other, towardNorth, sigma));
     }
 }

@@ -33,7 +33,7 @@ import polewright.sky.place.Weather;
  * @param sigma 1 sigma of the star's position, in each direction across the field
  */
 public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDirection toward, View view, Angle sigma)
-        implements Sighting {
+        implements TypedReading {
     /** The value of {@link #kind}, also used in JSON. */
     public static final String KIND = "still point";
 
@@ -66,11 +66,6 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     @Override
     public Sighting movedBy(Duration shift) {
         return new StillPoint(at.plus(shift), star, distance, toward, view, sigma);
-    }
-
-    @Override
-    public Instant ended() {
-        return at;
     }
 
     @Override
@@ -156,21 +151,6 @@ public record StillPoint(Instant at, SkyBody star, ReadLength distance, ClockDir
     @Override
     public List<LineOfSight> linesOfSight(Site site, Weather weather) {
         return List.of(LineOfSight.atBody(star, at, site, weather));
-    }
-
-    @Override
-    public boolean isReadByEye() {
-        return true;
-    }
-
-    @Override
-    public boolean isEnteredByHand() {
-        return true;
-    }
-
-    @Override
-    public Optional<InstrumentReading> instrumentReading() {
-        return Optional.empty();
     }
 
     @Override

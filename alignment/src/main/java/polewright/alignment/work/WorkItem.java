@@ -17,7 +17,7 @@ public sealed interface WorkItem permits VisualObservation, ImagingRun {
     <R> R accept(Visitor<R> visitor);
 
     /**
-     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     * One method for each kind, so that a new kind does not compile until every visitor handles it.
      *
      * @param <R> the result
      */

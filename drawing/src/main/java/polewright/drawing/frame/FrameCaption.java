@@ -9,7 +9,7 @@ import polewright.drawing.Palette;
 import polewright.drawing.Svg.Anchor;
 import polewright.drawing.Svg.Look;
 
-/** What stands under a frame's picture in a file: the meaning of its marks, and lines of text, broken to fit. */
+/** The caption below a frame's picture in a file: the meaning of its marks, and wrapped lines of text. */
 public final class FrameCaption {
     private static final double MARGIN = 24;
 

@@ -15,11 +15,11 @@ import polewright.drawing.Svg.Look;
 import polewright.drawing.Tilted;
 import polewright.sky.angle.Angle;
 
-/** What lies over a frame's image, on a page and in a file: its stars, the pole and the axis. */
+/** The overlay on a frame's image, on a page and in a file: its stars, the pole and the axis. */
 public final class FrameDrawing {
     private static final int MOST_RINGS = 220;
     private static final int MOST_NAMES = 10;
-    // Names must not cover their light.
+    // Names must not cover stars.
     private static final int BRIGHT_STARS = 12;
     private static final double MARGIN = 24;
     private static final double FAINTEST_RING = 5;

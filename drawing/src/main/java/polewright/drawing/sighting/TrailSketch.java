@@ -8,7 +8,7 @@ import polewright.drawing.Svg.Look;
 
 /**
  * A star that left the line of the crosshair while the tube was swung in right ascension. The view is drawn with west to
- * the right and north up; whichever way it really is, only the side of the line counts.
+ * the right and north up, whatever its real orientation: only the side of the line counts.
  *
  * @param off how far off the line at the edge, as a fraction of the radius, 0 to 1
  */

@@ -28,7 +28,7 @@ record AltitudeStrip(Plot plot) {
     }
 
     /**
-     * The path of a star above the horizontal, in pieces where it sets or leaves at one end to return at the other.
+     * The path of a star above the horizontal, split where it sets or wraps around from one end to the other.
      *
      * @param places to the right and altitude in degrees
      * @return all points drawn, on the paper

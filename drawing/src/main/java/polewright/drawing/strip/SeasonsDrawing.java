@@ -141,7 +141,7 @@ public final class SeasonsDrawing {
         sheet.svg().circle(Look.filled(fill, sheet.palette().ink(), 1.2), middle, DOT);
     }
 
-    /** Firsts of months, or days if there are few of those. */
+    /** The first of each month, or days if there are few months. */
     private List<Plot.Tick> dates() {
         boolean isLong = Duration.between(from, to).toDays() > LONG_DAYS;
         List<Plot.Tick> dates = new ArrayList<>();

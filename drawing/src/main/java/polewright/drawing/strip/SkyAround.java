@@ -60,7 +60,7 @@ record SkyAround(AltitudeStrip strip, Site site) {
         strip.plot().ticks(ticks);
     }
 
-    /** Closed along the horizontal; anything below it is drawn at it. */
+    /** Closed along the horizontal; anything below is drawn on it. */
     void ground(Horizon horizon) {
         // Both sides of each corner, so that a vertical edge stays vertical.
         Stream<Vector2D> skyline = Stream.concat(

@@ -179,7 +179,7 @@ public sealed interface ScrewGeometry {
     }
 
     /**
-     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     * One method for each kind, so that a new kind does not compile until every visitor handles it.
      *
      * @param <R> the result
      */

@@ -10,13 +10,13 @@ import polewright.session.event.NightEvent;
  * @param id its address, in lower-case letters and hyphens
  * @param command the words that the command begins with: {@code sight}, {@code compass}
  * @param title what is done, the verb first
- * @param intro what to do before filling it in: sentences; may be empty
- * @param arguments in the order in which they are asked
- * @param examples arguments of the command as they could be typed, with an explanation in front where one helps
+ * @param intro what to do before filling it in, in whole sentences; may be empty
+ * @param arguments in the order in which they are asked for
+ * @param examples command lines as they could be typed, with an explanation where one helps
  * @param button the label of the button that sends it
  * @param timing what a given time means
- * @param asksIfMistaken whether an entry may look like a mistake, and is then to be confirmed
- * @param entering from what was entered to what is logged
+ * @param asksIfMistaken whether it asks for confirmation of an entry that looks like a mistake
+ * @param entering turns what was entered into events
  */
 public record Action(
         String id,
@@ -45,7 +45,7 @@ public record Action(
         DONE
     }
 
-    /** From what was entered to what is logged. */
+    /** Turns what was entered into events. */
     @FunctionalInterface
     public interface Entering {
         /**
@@ -71,14 +71,14 @@ public record Action(
         return new Action(id, command, title, intro, List.of(), List.of(), "Log it", Timing.NOW, false, entering);
     }
 
-    /** The same action with these arguments after those it has. */
+    /** The same action with these arguments added at the end. */
     public Action taking(Argument<?>... more) {
         List<Argument<?>> all = new ArrayList<>(arguments);
         all.addAll(List.of(more));
         return new Action(id, command, title, intro, all, examples, button, timing, asksIfMistaken, entering);
     }
 
-    /** The same action for which a time may be given. */
+    /** The same action with an optional time. */
     public Action at(Timing when) {
         return new Action(id, command, title, intro, arguments, examples, button, when, asksIfMistaken, entering);
     }
@@ -88,7 +88,7 @@ public record Action(
         return new Action(id, command, title, intro, arguments, examples, label, timing, asksIfMistaken, entering);
     }
 
-    /** The same action, which may ask whether an entry is a mistake. */
+    /** The same action, asking for confirmation of an entry that looks like a mistake. */
     public Action askingIfMistaken() {
         return new Action(id, command, title, intro, arguments, examples, button, timing, true, entering);
     }

@@ -15,7 +15,7 @@ import polewright.session.event.NightEvent;
  * @param at when it was done, if that was given
  * @param before the night so far
  * @param night all its events, including those taken back
- * @param isConfirmed whether an entry that looks like a mistake is meant as it stands
+ * @param isConfirmed whether the person has confirmed an entry that looks like a mistake
  */
 public record ActionContext(
         Instant now, Optional<Instant> at, NightState before, List<LoggedEvent> night, boolean isConfirmed) {
@@ -23,7 +23,7 @@ public record ActionContext(
         night = List.copyOf(night);
     }
 
-    /** The same for another time at which it was done. */
+    /** The same, done at another time. */
     public ActionContext doneAt(Optional<Instant> when) {
         return new ActionContext(now, when, before, night, isConfirmed);
     }

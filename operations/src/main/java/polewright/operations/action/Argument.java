@@ -5,11 +5,11 @@ package polewright.operations.action;
  *
  * @param name in lower-case letters and hyphens
  * @param label what it asks for, a few words
- * @param hint how to read it off, or an example: sentences; may be empty
- * @param otherwise what holds if it is left out, without capital or full stop; may be empty
+ * @param hint how to read it, or an example, in whole sentences; may be empty
+ * @param otherwise what applies if it is left out, without capital or full stop; may be empty
  * @param isPositional whether it is given without its name, in the order of the arguments
- * @param isRequired whether the action cannot do without it
- * @param isSeldom whether it is seldom needed, and so hidden on a page until asked for
+ * @param isRequired whether the action needs it
+ * @param isSeldom whether it is rarely needed, and so hidden on a page under <i>More</i>
  * @param <T> its value
  */
 public record Argument<T>(
@@ -39,14 +39,9 @@ public record Argument<T>(
         return new Argument<>(name, label, hint, otherwise, type, isPositional, isRequired, true);
     }
 
-    /** The same argument with what holds if it is left out. */
+    /** The same argument with what applies if it is left out. */
     public Argument<T> otherwise(String what) {
         return new Argument<>(name, label, hint, what, type, isPositional, isRequired, isSeldom);
-    }
-
-    /** The same argument with another hint. */
-    public Argument<T> hinting(String other) {
-        return new Argument<>(name, label, other, otherwise, type, isPositional, isRequired, isSeldom);
     }
 
     /** The same argument filled in another way. */

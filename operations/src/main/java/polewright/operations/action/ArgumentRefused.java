@@ -2,7 +2,7 @@ package polewright.operations.action;
 
 import polewright.sky.InputRefused;
 
-/** What was given for an argument cannot be used. */
+/** The value given for an argument cannot be used. */
 public final class ArgumentRefused extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

@@ -10,7 +10,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
 
 /**
- * How an argument is filled in, and the value that this gives.
+ * How an argument is filled in, and the type of its value.
  *
  * @param <T> the value
  */
@@ -22,20 +22,20 @@ public sealed interface ArgumentType<T> {
      */
     T parse(String typed);
 
-    /** What stands for it where a command is explained, in capitals; empty for the name of the argument. */
+    /** Its placeholder in the help of a command, in capitals; if empty, the name of the argument is used. */
     String placeholder();
 
-    /** Its unit; {@link Unit#NONE} if it is no figure. */
+    /** Its unit; {@link Unit#NONE} unless it is a figure. */
     default Unit unit() {
         return Unit.NONE;
     }
 
-    /** What is on offer; empty if anything may be typed. */
+    /** The options to choose from; empty if anything may be typed. */
     default List<Option> options() {
         return List.of();
     }
 
-    /** What it means to choose nothing; empty if it says nothing about that. */
+    /** What choosing nothing means; empty if undefined. */
     default String otherwise() {
         return "";
     }
@@ -45,12 +45,12 @@ public sealed interface ArgumentType<T> {
         return false;
     }
 
-    /** Whether it takes all the words that are left on a line. */
+    /** Whether it takes the rest of a command line. */
     default boolean isText() {
         return false;
     }
 
-    /** Whether a comma in it is a decimal point: the decimal keyboards of many phones have no point. */
+    /** Whether a comma in it means a decimal point: many phones' decimal keyboards have no point. */
     default boolean isDecimal() {
         return false;
     }
@@ -60,7 +60,7 @@ public sealed interface ArgumentType<T> {
         return "";
     }
 
-    /** The words of a command that it becomes, from what was typed into one field. */
+    /** What was typed into one field, as words of a command. */
     default List<String> asWords(String typed) {
         return List.of(typed);
     }
@@ -75,19 +75,19 @@ public sealed interface ArgumentType<T> {
      */
     record Figure(Unit unit, double least, double most, boolean isSigned, String remedy)
             implements ArgumentType<Double> {
-        /** A number that is seldom negative; what it stands for sets its bounds. */
+        /** A number without bounds that is rarely negative. */
         public static Figure of(Unit unit) {
             return new Figure(unit, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, false, "");
         }
 
-        /** A number that is often negative; what it stands for sets its bounds. */
+        /** A number without bounds that is often negative. */
         public static Figure signed(Unit unit) {
             return new Figure(unit, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, true, "");
         }
 
-        /** The same within bounds, which are included. */
-        public Figure between(double from, double to, String elsewise) {
-            return new Figure(unit, from, to, isSigned, elsewise);
+        /** The same number with inclusive bounds. */
+        public Figure between(double from, double to, String remedyOutside) {
+            return new Figure(unit, from, to, isSigned, remedyOutside);
         }
 
         @Override
@@ -123,7 +123,7 @@ public sealed interface ArgumentType<T> {
         }
     }
 
-    /** A whole number: of an event, say. */
+    /** A whole number, such as that of an event. */
     record Whole(String placeholder) implements ArgumentType<Long> {
         @Override
         public Long parse(String typed) {
@@ -137,9 +137,9 @@ public sealed interface ArgumentType<T> {
     }
 
     /**
-     * One or several words that together mean something: a star, a time, turns of a screw.
+     * One or more words with a meaning of their own: a star, a time, turns of a screw.
      *
-     * @param parser gives the value, or refuses
+     * @param parser converts the words to a value, or refuses them
      */
     record Words<T>(String placeholder, Function<String, T> parser) implements ArgumentType<T> {
         /** The words themselves. */
@@ -153,7 +153,7 @@ public sealed interface ArgumentType<T> {
         }
     }
 
-    /** Words of a sentence: in a terminal, all that are left on the line. */
+    /** Free text; in a terminal, the rest of the line. */
     record Text(String placeholder) implements ArgumentType<String> {
         @Override
         public String parse(String typed) {
@@ -167,9 +167,9 @@ public sealed interface ArgumentType<T> {
     }
 
     /**
-     * Several words, each an argument of its own.
+     * Several words, each a separate argument.
      *
-     * @param separator what separates them where they are typed into one field, a regular expression
+     * @param separator regular expression that separates them in a single field
      */
     record Several(String placeholder, String separator) implements ArgumentType<List<String>> {
         @Override
@@ -184,9 +184,9 @@ public sealed interface ArgumentType<T> {
     }
 
     /**
-     * One of a few.
+     * A choice from a list.
      *
-     * @param otherwise what it means to choose none of them; empty if one must be chosen
+     * @param otherwise what choosing none of them means; empty if one must be chosen
      */
     record Choice<T>(String placeholder, String otherwise, List<Option> options, Function<String, T> parser)
             implements ArgumentType<T> {
@@ -233,7 +233,7 @@ public sealed interface ArgumentType<T> {
 
     /** Yes or no. */
     record Tick() implements ArgumentType<Boolean> {
-        /** What is typed into a form's field for it. */
+        /** The value of a ticked box. */
         public static final String YES = "yes";
 
         @Override

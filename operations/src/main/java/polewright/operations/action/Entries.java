@@ -14,13 +14,13 @@ public final class Entries {
         this.values = Map.copyOf(values);
     }
 
-    /** Values that a terminal's parser has read already, by the names of their arguments. */
+    /** Values that the terminal has already parsed, by the names of their arguments. */
     public static Entries ofValues(Map<String, Object> values) {
         return new Entries(values);
     }
 
     /**
-     * What was typed, read by the arguments' types. An argument that is blank or missing counts as left out.
+     * Parses what was typed, by the types of the arguments. An argument that is blank or missing counts as left out.
      *
      * @throws InputRefused if an argument is required and left out
      * @throws ArgumentRefused for the first argument that cannot be read

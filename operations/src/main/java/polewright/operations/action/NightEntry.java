@@ -16,7 +16,7 @@ import polewright.store.NightLog;
 import polewright.store.Submission;
 import polewright.store.SubmissionKey;
 
-/** Adds what a person did to the last night of a log, once however often it is sent. */
+/** Adds what a person did to the last night of a log, only once even if it is sent again. */
 public final class NightEntry {
     private NightEntry() {}
 
@@ -26,13 +26,13 @@ public final class NightEntry {
      * @param once identifies it, so that it can be sent again when its answer was lost
      * @param known what the sender knew of the log
      * @param at when it was done, if that was given
-     * @param isConfirmed whether an entry that looks like a mistake is meant as it stands
+     * @param isConfirmed whether the person has confirmed an entry that looks like a mistake
      */
     public record Sent(Optional<SubmissionKey> once, KnownState known, Optional<Instant> at, boolean isConfirmed) {}
 
-    /** What became of an entry. */
+    /** The outcome of an entry. */
     public sealed interface Outcome {
-        /** The night with it. */
+        /** The night after it. */
         NightState after();
     }
 
@@ -67,16 +67,15 @@ public final class NightEntry {
         }
     }
 
-    /** It was in the log already: the sender did not receive the answer. */
+    /** It was already in the log: the sender had not received the answer. */
     public record AlreadyLogged(LoggedEvent event, NightState after) implements Outcome {}
 
     /**
      * Adds the events of an action.
      *
      * @param now the time of entry
-     * @param sent what its sender knew is compared with the log before the entry is read: for another night it may make
-     *     no sense
-     * @throws InputRefused if the events cannot be, or the log cannot be written
+     * @param sent its known state is checked before the entry is read, which may make no sense for another night
+     * @throws InputRefused if the events are impossible, or the log cannot be written
      * @throws LogChanged if the log has changed since the sender last saw it
      */
     public static Outcome add(

@@ -29,7 +29,7 @@ public enum Unit {
         this.placeholder = placeholder;
     }
 
-    /** As it stands after a figure: {@code °}; empty for a plain number. */
+    /** Its symbol, written after a figure: {@code °}; empty for a plain number. */
     public String symbol() {
         return symbol;
     }
@@ -39,7 +39,7 @@ public enum Unit {
         return words;
     }
 
-    /** What stands for the figure where a command is explained: {@code DEG}. */
+    /** Its placeholder in the help of a command: {@code DEG}. */
     public String placeholder() {
         return placeholder;
     }

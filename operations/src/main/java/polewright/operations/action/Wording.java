@@ -4,7 +4,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * How a face names arguments and actions: {@code --per} and {@code polewright clamp} in the terminal, the labels of
+ * How terminal and pages name arguments and actions: {@code --per} and {@code polewright clamp} in the terminal, the labels of
  * field and form on a page. Messages of actions name them in braces, so that they fit both.
  */
 public interface Wording {
@@ -22,7 +22,7 @@ public interface Wording {
                         found.group(1) == null ? argument(found.group(2)) : action(found.group(2))));
     }
 
-    /** Names in braces. */
+    /** The pattern of names in braces. */
     final class Names {
         private static final Pattern PATTERN = Pattern.compile("\\{(do:)?([a-z][a-z0-9-]*)\\}");
 

@@ -1,6 +1,5 @@
 /**
- * What a person can do, as one table: options of the terminal, fields of the pages, pictures and explanations come from
- * it.
+ * What a person can do, as one table. Options of the terminal, fields of the pages, sketches and help come from it.
  *
  * <pre>
  *   Action ── its Arguments ──▶ options (cli), fields (web)

@@ -17,10 +17,10 @@ import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 
-/** Remarks and corrections of what has been logged. */
+/** Notes, and corrections of what has been logged. */
 public final class LogActions {
     private static final int SECONDS_A_MINUTE = 60;
-    // 50 years are 2.6e7 minutes; an error of the clock beyond that is one of typing.
+    // 50 years are 2.6e7 minutes; a larger clock error must be a typing error.
     private static final double MOST_MINUTES = 1e8;
 
     private static final Argument<String> TEXT = Argument.positional(

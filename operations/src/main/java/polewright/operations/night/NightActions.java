@@ -8,7 +8,7 @@ import polewright.operations.sighting.Centring;
 import polewright.operations.sighting.SightingEntries;
 import polewright.operations.sighting.SightingEntry;
 
-/** Everything that can be logged and needs no file. */
+/** All actions that add to the log and need no file. */
 public final class NightActions {
     private static final List<Action> ALL = Stream.concat(
                     SightingEntries.all().stream().map(SightingEntry::action),
@@ -32,7 +32,7 @@ public final class NightActions {
         return ALL;
     }
 
-    /** The action of this id. */
+    /** The action with this id. */
     public static Optional<Action> named(String id) {
         return ALL.stream().filter(action -> action.id().equals(id)).findFirst();
     }

@@ -21,7 +21,7 @@ import polewright.session.event.NightEvent;
 import polewright.session.event.Skip;
 import polewright.sky.body.SkyBody;
 
-/** The advised sighting cannot be taken. */
+/** Logs that the advised sighting cannot be taken. */
 public final class SkipAction {
     private static final Argument<Skip.Reason> REASON = Argument.positional(
                     "reason",

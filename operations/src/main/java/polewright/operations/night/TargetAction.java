@@ -10,7 +10,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
-/** A target is wanted tonight. */
+/** Adds a target for tonight. */
 public final class TargetAction {
     private static final Argument<SkyBody> BODY = Argument.positional(
                     "body",

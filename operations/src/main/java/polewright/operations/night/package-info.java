@@ -1,5 +1,5 @@
 /**
- * What is done at the wedge and said about the night, other than sightings.
+ * Actions at the wedge and entries about the night, other than sightings.
  *
  * <p>{@link polewright.operations.night.NightActions} lists the actions.
  */

@@ -23,7 +23,7 @@ import polewright.sky.angle.Angle;
 import polewright.sky.body.SkyBody;
 import polewright.sky.body.SolarSystemBody;
 
-/** A star was centred, and the mount's display read. Three or more give the mount's errors and the polar axis. */
+/** A centred star and the mount's reading. Three or more give the mount's errors and the polar axis. */
 public final class Centring {
     public static final Argument<SkyBody> BODY = Argument.positional(
             "body",
@@ -87,7 +87,7 @@ public final class Centring {
                 new NightEvent.StarCentred(centred), entries.given(Replacement.INSTEAD_OF), context.night()));
     }
 
-    /** Refuses the one body that must never be centred. */
+    /** Refuses the Sun. */
     public static void requireNotSun(SkyBody star) {
         if (star == SolarSystemBody.SUN) {
             throw new InputRefused(

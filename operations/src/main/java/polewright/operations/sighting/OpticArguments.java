@@ -76,7 +76,7 @@ public final class OpticArguments {
                         "give {with}, or {view} as erect, inverted or mirrored" + named(rig)));
     }
 
-    /** The view for a sketch, where a wrong name is no reason to draw nothing. */
+    /** The view for a sketch, which is drawn even if the optic is unknown. */
     static View viewIfKnown(Entries entries, Rig rig) {
         return entries.given(VIEW)
                 .map(View::of)

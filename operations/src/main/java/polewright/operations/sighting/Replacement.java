@@ -29,7 +29,7 @@ public record Replacement(long seq, NightEvent.Measurement measurement) {
             .seldom();
 
     /**
-     * The measurement of that number, or that it is a replacement of.
+     * The measurement with that number; for a replacement, the original measurement.
      *
      * @param night all of the night
      * @throws InputRefused if there is no such measurement
@@ -76,12 +76,12 @@ public record Replacement(long seq, NightEvent.Measurement measurement) {
                 .orElse(measured);
     }
 
-    /** When it was measured: as given, when the replaced one was, or now. */
+    /** When it was measured: the given time, the time of the replaced measurement, or now. */
     static Instant time(Entries entries, ActionContext context) {
         return start(entries, context, Duration.ZERO);
     }
 
-    /** The same for one that lasted, and whose time is that of its start: it ended now. */
+    /** When a measurement that took a while began; without a given time, it ended now. */
     static Instant start(Entries entries, ActionContext context, Duration length) {
         return context.at()
                 .or(() -> entries.given(INSTEAD_OF)

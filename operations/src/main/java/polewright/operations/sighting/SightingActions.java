@@ -27,7 +27,7 @@ final class SightingActions {
 
     private SightingActions() {}
 
-    /** From what was entered to a sighting. */
+    /** Turns what was entered into a sighting. */
     @FunctionalInterface
     interface Reading {
         Sighting of(Entries entries, ActionContext context);

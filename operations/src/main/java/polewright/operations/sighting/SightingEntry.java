@@ -16,22 +16,22 @@ public interface SightingEntry {
     /** The action that logs it. */
     Action action();
 
-    /** The advice that it answers, the usual first; empty if it is never advised. */
+    /** The kinds of advice that it answers, the usual one first; empty if it is never advised. */
     default List<SightingKind> answers() {
         return List.of();
     }
 
     /**
-     * The arguments with which a logged sighting was entered, so that it can be corrected; an uncertainty that is the
-     * usual one is left out.
+     * The arguments with which a logged sighting was entered, so that it can be corrected. The usual uncertainty is left
+     * out.
      *
      * @return empty if it is of another kind
      */
     Optional<Map<String, String>> typed(Sighting logged);
 
     /**
-     * What to look for and what to measure, with what has been entered so far. What is missing is filled in with an
-     * example: the reading for a well-aligned axis, or a usual value.
+     * What to look for and what to measure, with the entries so far. Missing entries are replaced by an example: the
+     * reading for a well-aligned axis, or a usual value.
      *
      * @throws polewright.sky.InputRefused if it cannot be drawn
      */

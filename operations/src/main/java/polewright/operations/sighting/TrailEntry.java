@@ -28,7 +28,7 @@ final class TrailEntry implements SightingEntry {
     private static final Argument<Double> OFF = Argument.option(
                     "off",
                     "Off the line at the western edge",
-                    "As a fraction of the way from the centre to the edge: 0.1 is a tenth; 0 if it stays on the line.",
+                    "A fraction of the way from the centre to the edge: 0.1 is a tenth, 0 means on the line.",
                     Figure.of(Unit.NONE)
                             .between(0, 0.85, "give 0.1 for a tenth of the way from the centre to the edge"))
             .required();
@@ -43,7 +43,7 @@ final class TrailEntry implements SightingEntry {
                             TrailEntry::isNorth))
             .required();
     private static final Argument<Double> SIGMA = Argument.option(
-                    "sigma", "Uncertainty", "1 sigma, as a fraction in the same way.", Figure.of(Unit.NONE))
+                    "sigma", "Uncertainty", "1 sigma, as a fraction of the radius.", Figure.of(Unit.NONE))
             .otherwise(TypedText.figure(StarTrail.USUAL_SIGMA_OF_RADIUS))
             .seldom();
 

@@ -52,10 +52,10 @@ public sealed interface NightGap {
     }
 
     /** It moved farther than a pier does: the mount was set down again, or moved by hand. */
-    record SetDownAnew(NightRecord from, NightRecord to, AxisOffset by) implements NightGap {
+    record SetDownAgain(NightRecord from, NightRecord to, AxisOffset by) implements NightGap {
         @Override
         public <R> R accept(Visitor<R> visitor) {
-            return visitor.setDownAnew(this);
+            return visitor.setDownAgain(this);
         }
     }
 
@@ -126,18 +126,18 @@ public sealed interface NightGap {
             return new NotKnown(from, to, "The first was not over when the second began");
         }
         boolean isCarried = drifted.drift().distance().compareTo(FARTHEST_DRIFT) > 0 && drifted.isSignificant();
-        return isCarried ? new SetDownAnew(from, to, drifted.drift()) : drifted;
+        return isCarried ? new SetDownAgain(from, to, drifted.drift()) : drifted;
     }
 
     /**
-     * What is done for each kind. A new kind does not compile until every visitor has a method for it.
+     * One method for each kind, so that a new kind does not compile until every visitor handles it.
      *
      * @param <R> the result
      */
     interface Visitor<R> {
         R drifted(Drifted gap);
 
-        R setDownAnew(SetDownAnew gap);
+        R setDownAgain(SetDownAgain gap);
 
         R notKnown(NotKnown gap);
     }

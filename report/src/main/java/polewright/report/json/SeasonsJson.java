@@ -148,9 +148,9 @@ public final class SeasonsJson {
         }
 
         @Override
-        public ObjectNode setDownAnew(NightGap.SetDownAnew anew) {
+        public ObjectNode setDownAgain(NightGap.SetDownAgain gap) {
             node.put("status", "set_down_anew");
-            put(node, anew.by());
+            put(node, gap.by());
 
             return node;
         }

@@ -167,7 +167,7 @@ public final class CompareWords {
         }
 
         @Override
-        public String setDownAnew(NightGap.SetDownAnew gap) {
+        public String setDownAgain(NightGap.SetDownAgain gap) {
             return "Between them the axis moved " + MotionWords.way(gap.by())
                     + ", farther than a pier or wedge moves by itself, so the mount was set down again.";
         }

@@ -11,7 +11,7 @@ public final class EventRemarks {
     private EventRemarks() {}
 
     /**
-     * In the order of their weight.
+     * Cautions about the Sun come first.
      *
      * @param before the night without it
      */

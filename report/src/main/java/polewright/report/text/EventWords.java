@@ -55,7 +55,7 @@ public final class EventWords {
     }
 
     /**
-     * An event that was just logged; of a withdrawal also what it took back.
+     * An event that was just logged; for a withdrawal, also what it took back.
      *
      * @param night all events before it
      */

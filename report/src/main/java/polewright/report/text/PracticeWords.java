@@ -190,7 +190,7 @@ public final class PracticeWords {
         }
     }
 
-    /** What an action showed; what was done, if it showed nothing. */
+    /** What an action showed, or what was done if it showed nothing. */
     private record Seen(PracticeAction action) implements ObservedReadings.Visitor<String> {
         @Override
         public String nothing(ObservedReadings.Nothing seen) {

@@ -124,7 +124,7 @@ public final class SeasonsWords {
         String drift = before.filter(NightGap.Drifted.class::isInstance)
                 .map(NightGap.Drifted.class::cast)
                 .map(gap -> pair(gap.drift()) + (gap.isSignificant() ? " *" : "  "))
-                .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAnew ? "  set down again" : null)
+                .orElseGet(() -> before.map(gap -> gap instanceof NightGap.SetDownAgain ? "  set down again" : null)
                         .orElse(none() + "  "));
         return String.format(
                 Locale.ROOT,
@@ -169,7 +169,7 @@ public final class SeasonsWords {
         }
 
         @Override
-        public Optional<String> setDownAnew(NightGap.SetDownAnew gap) {
+        public Optional<String> setDownAgain(NightGap.SetDownAgain gap) {
             return Optional.of("NOTE  Between night " + gap.from().id().number() + " and night "
                     + gap.to().id().number() + " it went "
                     + AngleWords.size(gap.by().distance())

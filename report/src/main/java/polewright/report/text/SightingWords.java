@@ -67,7 +67,7 @@ final class SightingWords implements Sighting.Visitor<String> {
 
     @Override
     public String trail(StarTrail sighting) {
-        return "trail: the mount takes " + sighting.star().label() + " "
+        return "trail: " + sighting.star().label() + " swings "
                 + AngleWords.read(sighting.towardNorth().abs())
                 + (sighting.towardNorth().radians() < 0 ? " south" : " north") + " of its trail";
     }

@@ -8,7 +8,7 @@ import polewright.sky.angle.Angle;
 
 /** Writes the members of one object one after another; the counterpart of {@link FieldReader}. */
 public abstract class FieldWriter {
-    /** A decimal number as it shall be written. */
+    /** A decimal number, already formatted. */
     public abstract FieldWriter digits(String key, String digits);
 
     public abstract FieldWriter text(String key, String text);
@@ -31,7 +31,7 @@ public abstract class FieldWriter {
         return digits(key, Long.toString(value));
     }
 
-    /** In the unit given by the ending of the key. */
+    /** In the unit given by the suffix of the key. */
     public final FieldWriter angle(String key, Angle angle) {
         if (!Double.isFinite(angle.radians())) {
             throw new InputRefused(key + " " + angle.radians() + " is not a finite angle", "give a plain number");

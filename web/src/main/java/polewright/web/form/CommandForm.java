@@ -21,7 +21,7 @@ import polewright.sky.InputRefused;
  * @param command the words that the command begins with: {@code sight}, {@code compass}
  * @param button the label of its button
  * @param kind what the command acts on
- * @param action what it enters, of the table of actions; empty for a form that still runs a command line
+ * @param action the action that it enters; empty for a form that still runs a command line
  * @param takesTime whether it takes {@code --at}, so that a late submission keeps the time at which the action was
  *     done
  */
@@ -104,7 +104,7 @@ public record CommandForm(
         return new CommandForm(id, title, intro, command, others, button, takesTime, kind, action);
     }
 
-    /** The same form, which cannot do without these fields. */
+    /** The same form with these fields required. */
     CommandForm requiring(Argument<?>... needed) {
         List<String> names = Arrays.stream(needed).map(Argument::name).toList();
         return withFields(fields.stream()
@@ -112,12 +112,12 @@ public record CommandForm(
                 .toList());
     }
 
-    /** The same form under another name: for one way of doing its action. */
+    /** The same form under another name, for one way of doing its action. */
     CommandForm named(String otherId, String otherTitle, String otherIntro) {
         return new CommandForm(otherId, otherTitle, otherIntro, command, fields, button, takesTime, kind, action);
     }
 
-    /** The values that were filled in, of a form with an action. */
+    /** The values that were filled in, for a form with an action. */
     public Entries entries(Map<String, String> filled) {
         Map<String, String> checked = new HashMap<>();
         for (Argument<?> field : fields) {
@@ -157,7 +157,7 @@ public record CommandForm(
             }
             String entry = FieldEntry.checked(field, value);
             if (field.isPositional()) {
-                positionals.addAll(split(field, entry));
+                positionals.addAll(field.type().asWords(entry));
             } else {
                 words.addAll(option(field, entry));
             }
@@ -186,7 +186,7 @@ public record CommandForm(
             }
             String typed = isMissing ? MISSING : FieldEntry.asTyped(field, value);
             if (field.isPositional()) {
-                positionals.addAll(split(field, typed));
+                positionals.addAll(field.type().asWords(typed));
             } else {
                 words.addAll(option(field, typed));
             }
@@ -213,10 +213,6 @@ public record CommandForm(
         List<String> words = new ArrayList<>(List.of("--" + field.name()));
         words.addAll(values);
         return words;
-    }
-
-    private static List<String> split(Argument<?> field, String value) {
-        return field.type().asWords(value);
     }
 
     private static String quoted(String word) {

@@ -8,7 +8,7 @@ import polewright.operations.action.ArgumentType;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** What was filled into one field. */
+/** The entry in one field. */
 final class FieldEntry {
     /** Most characters in any field: as many as a note may have. */
     private static final int LONGEST = NightEvent.Noted.LONGEST;
@@ -17,7 +17,7 @@ final class FieldEntry {
 
     private FieldEntry() {}
 
-    /** Whether it can be part of a command at all: no line breaks, not too long, and on offer. */
+    /** Whether it can be part of a command: no line breaks, not too long, and one of the options if there are any. */
     static boolean isUsable(Argument<?> field, String value) {
         boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
         List<ArgumentType.Option> options = field.type().options();
@@ -28,8 +28,7 @@ final class FieldEntry {
 
     /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */
     static String asTyped(Argument<?> field, String value) {
-        return field.type() instanceof ArgumentType.Figure
-                        && WITH_COMMA.matcher(value).matches()
+        return field.type().isDecimal() && WITH_COMMA.matcher(value).matches()
                 ? value.replace(',', '.')
                 : value;
     }

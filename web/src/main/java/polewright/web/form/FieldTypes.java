@@ -6,7 +6,7 @@ import polewright.operations.action.ArgumentType.Choice;
 import polewright.operations.action.ArgumentType.Option;
 import polewright.operations.action.ArgumentType.Words;
 
-/** Fields whose entries a command reads. */
+/** Types of fields whose entries are parsed by a command. */
 final class FieldTypes {
     static final Words<String> WORDS = Words.plain("");
 
@@ -15,7 +15,7 @@ final class FieldTypes {
     /**
      * One of a few words.
      *
-     * @param otherwise what it means to choose none of them; empty if one must be chosen
+     * @param otherwise what choosing none of them means; empty if one must be chosen
      */
     static Choice<String> choice(String otherwise, Option... options) {
         return new Choice<>("", otherwise, List.of(options), Function.identity());

@@ -45,7 +45,7 @@ public final class RigChoices {
                 : field;
     }
 
-    /** The rig's, and last of all none of them. */
+    /** The rig's optics, then another one. */
     private static List<Option> optics(Rig rig, String value) {
         List<Option> options = new ArrayList<>();
         for (Optic optic : rig.optics()) {

@@ -46,16 +46,16 @@ public final class Pages {
     }
 
     /** The pages under the same entry, itself among them; empty if it is alone there or is the list of them. */
-    public static List<Page> beside(Page page) {
+    public static List<Page> siblings(Page page) {
         if (page.equals(MORE)) {
             return List.of();
         }
-        List<Page> beside = MENU.stream()
+        List<Page> siblings = MENU.stream()
                 .filter(entry -> entry.holds(page))
                 .flatMap(entry -> entry.pages().stream())
                 .filter(each -> !each.equals(MORE))
                 .toList();
-        return beside.size() < 2 ? List.of() : beside;
+        return siblings.size() < 2 ? List.of() : siblings;
     }
 
     /** The menu's pages, those linked from a night, and a page for each form. */

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param isDark deep red on black
  * @param isLive whether it reloads when the log changes; not while entries are being typed
  * @param menu the entries of the menu
- * @param beside the pages under the current entry of the menu; may be empty
+ * @param siblings the pages under the current entry of the menu; may be empty
  * @param said what was just done; may be empty
  * @param complaints what was wrong with the submission
  */
@@ -27,13 +27,13 @@ public record PageView(
         boolean isDark,
         boolean isLive,
         List<Place> menu,
-        List<Place> beside,
+        List<Place> siblings,
         String said,
         List<String> complaints,
         List<Section> sections) {
     public PageView {
         menu = List.copyOf(menu);
-        beside = List.copyOf(beside);
+        siblings = List.copyOf(siblings);
         complaints = List.copyOf(complaints);
         sections = List.copyOf(sections);
     }

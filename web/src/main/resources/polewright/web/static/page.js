@@ -33,7 +33,7 @@ function put(page, part) {
   document.querySelector(".banner.practice")?.remove();
   const practice = page.querySelector(".banner.practice");
   if (practice) document.getElementById("link").before(practice);
-  for (const links of [".menu", "#beside"]) document.querySelector(links)?.replaceWith(page.querySelector(links) ?? "");
+  for (const links of [".menu", "#siblings"]) document.querySelector(links)?.replaceWith(page.querySelector(links) ?? "");
   window.htmx.process(fresh);
   prepare();
 }
@@ -49,7 +49,7 @@ async function wake() {
   if (!sending && read().length === 0) await refresh();
 }
 
-// Only what the stream belongs to: a file that was chosen beside it, or a close look, stays.
+// Only what the stream belongs to: a file that was chosen next to it, or a close look, stays.
 async function refresh() {
   const live = (page) => page.querySelector("[sse-connect]");
   const old = live(document);

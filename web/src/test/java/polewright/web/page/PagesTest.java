@@ -31,12 +31,12 @@ class PagesTest {
     void pageUnderAnEntry_showsTheOthers_unlessItIsTheListOfThem() {
         for (MenuEntry entry : Pages.menu()) {
             for (Page page : entry.pages()) {
-                List<Page> beside = Pages.beside(page);
+                List<Page> siblings = Pages.siblings(page);
                 if (entry.pages().size() == 1 || page.path().equals("/more")) {
-                    assertThat(beside).as(page.path()).isEmpty();
+                    assertThat(siblings).as(page.path()).isEmpty();
                 } else {
-                    assertThat(beside).as(page.path()).contains(page).hasSizeGreaterThan(1);
-                    assertThat(entry.pages()).containsAll(beside);
+                    assertThat(siblings).as(page.path()).contains(page).hasSizeGreaterThan(1);
+                    assertThat(entry.pages()).containsAll(siblings);
                 }
             }
         }
