@@ -160,7 +160,7 @@ final class PracticeCommands implements Callable<Integer> {
     }
 
     /** Common base of all actions. */
-    abstract static class DeedCommand implements Callable<Integer> {
+    abstract static class PracticeActionCommand implements Callable<Integer> {
         private final Workbench workbench;
 
         @Mixin
@@ -169,11 +169,11 @@ final class PracticeCommands implements Callable<Integer> {
         @Mixin
         private Output output;
 
-        DeedCommand(Workbench workbench) {
+        PracticeActionCommand(Workbench workbench) {
             this.workbench = workbench;
         }
 
-        abstract PracticeAction deed(PracticeNight night);
+        abstract PracticeAction action(PracticeNight night);
 
         /** Follow-up once it is done and reported. */
         void afterwards(CompletedAction done, Workbench bench, Output out) {}
@@ -181,7 +181,7 @@ final class PracticeCommands implements Callable<Integer> {
         @Override
         public final Integer call() {
             PracticeNight night = current(workbench);
-            PracticeAction action = WrongUsage.unlessUsable(() -> deed(night));
+            PracticeAction action = WrongUsage.unlessUsable(() -> action(night));
             CompletedAction done = night.perform(action, key.given());
             if (output.isJson()) {
                 output.print(workbench, PracticeJson.of(done, night.state(), night::frame));
@@ -198,7 +198,7 @@ final class PracticeCommands implements Callable<Integer> {
     }
 
     @Command(name = "screw", description = "Turn a screw of the practice wedge, clockwise positive.")
-    static final class Screw extends DeedCommand {
+    static final class Screw extends PracticeActionCommand {
         @Parameters(index = "0", paramLabel = "azimuth|altitude", description = "Which screw.")
         private ScrewTurn.Which screw;
 
@@ -214,37 +214,37 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.TurnScrew(screw, turns);
         }
     }
 
     @Command(name = "clamp", description = "Tighten the clamps.")
-    static final class Clamp extends DeedCommand {
+    static final class Clamp extends PracticeActionCommand {
         Clamp(Workbench workbench) {
             super(workbench);
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.Clamp();
         }
     }
 
     @Command(name = "unclamp", description = "Loosen the clamps.")
-    static final class Unclamp extends DeedCommand {
+    static final class Unclamp extends PracticeActionCommand {
         Unclamp(Workbench workbench) {
             super(workbench);
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.Unclamp();
         }
     }
 
     @Command(name = "move", description = "Move the whole mount by hand, roughly, facing the pole.")
-    static final class Move extends DeedCommand {
+    static final class Move extends PracticeActionCommand {
         @Option(names = "--right", paramLabel = "DEG", description = "How far to the right; negative for left.")
         private double rightDeg;
 
@@ -256,13 +256,13 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.MoveByHand(Angle.ofDegrees(rightDeg), Angle.ofDegrees(upDeg));
         }
     }
 
     @Command(name = "frame", description = "Take a frame with right ascension turned this far from home.")
-    static final class TakeFrame extends DeedCommand {
+    static final class TakeFrame extends PracticeActionCommand {
         @Option(
                 names = "--turned",
                 required = true,
@@ -275,13 +275,13 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.TakeFrame(Angle.ofDegrees(turnedDeg));
         }
     }
 
     @Command(name = "wait", description = "Let time pass.")
-    static final class Wait extends DeedCommand {
+    static final class Wait extends PracticeActionCommand {
         @Parameters(paramLabel = "MINUTES", description = "How long.")
         private double minutes;
 
@@ -290,7 +290,7 @@ final class PracticeCommands implements Callable<Integer> {
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.Wait(Duration.ofSeconds(Math.round(minutes * 60)));
         }
     }

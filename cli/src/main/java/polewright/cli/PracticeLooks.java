@@ -25,31 +25,31 @@ import polewright.sky.InputRefused;
         })
 final class PracticeLooks {
     @Command(name = "compass", description = "Read the compass along the axis.")
-    static final class Compass extends PracticeCommands.DeedCommand {
+    static final class Compass extends PracticeCommands.PracticeActionCommand {
         Compass(Workbench workbench) {
             super(workbench);
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.ReadCompass();
         }
     }
 
     @Command(name = "scale", description = "Level the base and read the wedge's scale.")
-    static final class Scale extends PracticeCommands.DeedCommand {
+    static final class Scale extends PracticeCommands.PracticeActionCommand {
         Scale(Workbench workbench) {
             super(workbench);
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.ReadScale();
         }
     }
 
     @Command(name = "rocking", description = "Look through an optic while the tube swings in right ascension.")
-    static final class Rocking extends PracticeCommands.DeedCommand {
+    static final class Rocking extends PracticeCommands.PracticeActionCommand {
         @Option(names = "--with", paramLabel = "OPTIC", description = "Which optic. Default: the widest.")
         private @Nullable String optic;
 
@@ -61,7 +61,7 @@ final class PracticeLooks {
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.RockAndLook(
                     optic != null
                             ? optic
@@ -82,7 +82,7 @@ final class PracticeLooks {
     }
 
     @Command(name = "drift", description = "Centre a star and watch it drift while the mount tracks.")
-    static final class Drift extends PracticeCommands.DeedCommand {
+    static final class Drift extends PracticeCommands.PracticeActionCommand {
         @Parameters(paramLabel = "STAR", description = "Which star.")
         private String star;
 
@@ -94,7 +94,7 @@ final class PracticeLooks {
         }
 
         @Override
-        PracticeAction deed(PracticeNight night) {
+        PracticeAction action(PracticeNight night) {
             return new PracticeAction.WatchStar(star, Duration.ofSeconds(Math.round(minutes * 60)));
         }
     }

@@ -184,7 +184,8 @@ public record StarDrift(
 
     @Override
     public List<Misreading> otherStars(Site site, Weather weather) {
-        return LookalikeStars.misreadings(star, at, site, weather, other -> new StarDrift(at, length, other, drift, direction, sigma));
+        return LookalikeStars.misreadings(
+                star, at, site, weather, other -> new StarDrift(at, length, other, drift, direction, sigma));
     }
 
     private StarDrift with(DriftDirection other) {

@@ -133,6 +133,7 @@ public record StarTrail(Instant at, SkyBody star, Angle towardNorth, Angle sigma
 
     @Override
     public List<Misreading> otherStars(Site site, Weather weather) {
-        return LookalikeStars.misreadings(star, at, site, weather, other -> new StarTrail(at, other, towardNorth, sigma));
+        return LookalikeStars.misreadings(
+                star, at, site, weather, other -> new StarTrail(at, other, towardNorth, sigma));
     }
 }

@@ -39,6 +39,11 @@ public record Argument<T>(
         return new Argument<>(name, label, hint, otherwise, type, isPositional, isRequired, true);
     }
 
+    /** The same argument, always shown. */
+    public Argument<T> usual() {
+        return new Argument<>(name, label, hint, otherwise, type, isPositional, isRequired, false);
+    }
+
     /** The same argument with what applies if it is left out. */
     public Argument<T> otherwise(String what) {
         return new Argument<>(name, label, hint, what, type, isPositional, isRequired, isSeldom);

@@ -48,8 +48,8 @@ public final class PracticeWords {
         return done.seen().accept(new Seen(done.action()));
     }
 
-    private static String deed(PracticeAction action) {
-        return action.accept(new Deed());
+    private static String words(PracticeAction action) {
+        return action.accept(new ActionWords());
     }
 
     private static List<String> logIt(CompletedAction done) {
@@ -94,7 +94,7 @@ public final class PracticeWords {
         debrief.unneeded()
                 .forEach(
                         waste -> lines.add("  " + AxisWords.clock(waste.action().from()) + ": "
-                                + deed(waste.action().action()) + " (" + TimeSpans.of(waste.cost()) + "): "
+                                + words(waste.action().action()) + " (" + TimeSpans.of(waste.cost()) + "): "
                                 + reason(waste.reason()) + "."));
         lines.add("");
         lines.add("ON THE SAME WEDGE");
@@ -136,7 +136,7 @@ public final class PracticeWords {
         };
     }
 
-    private static final class Deed implements PracticeAction.Visitor<String> {
+    private static final class ActionWords implements PracticeAction.Visitor<String> {
         @Override
         public String turnScrew(PracticeAction.TurnScrew turn) {
             return turn.screw().name().toLowerCase(Locale.ROOT) + " screw turned "
@@ -194,7 +194,7 @@ public final class PracticeWords {
     private record Seen(PracticeAction action) implements ObservedReadings.Visitor<String> {
         @Override
         public String nothing(ObservedReadings.Nothing seen) {
-            return deed(action);
+            return words(action);
         }
 
         @Override

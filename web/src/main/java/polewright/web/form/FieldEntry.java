@@ -28,9 +28,7 @@ final class FieldEntry {
 
     /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */
     static String asTyped(Argument<?> field, String value) {
-        return field.type().isDecimal() && WITH_COMMA.matcher(value).matches()
-                ? value.replace(',', '.')
-                : value;
+        return field.type().isDecimal() && WITH_COMMA.matcher(value).matches() ? value.replace(',', '.') : value;
     }
 
     /**

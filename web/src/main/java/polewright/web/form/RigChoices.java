@@ -3,6 +3,7 @@ package polewright.web.form;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import polewright.mount.rig.Optic;
 import polewright.mount.rig.Rig;
 import polewright.operations.action.Argument;
@@ -17,6 +18,7 @@ import polewright.sky.PlainNumber;
 public final class RigChoices {
     private static final String WITH = "with";
     private static final String UNIT = "unit";
+    private static final Set<String> FIGURES = Set.of("field", "view");
 
     private RigChoices() {}
 
@@ -26,10 +28,15 @@ public final class RigChoices {
      * @param rig tonight's equipment
      */
     public static CommandForm of(CommandForm form, Rig rig, Map<String, String> filled) {
-        if (rig.optics().isEmpty()
-                || form.kind() != CommandForm.Kind.NIGHT
+        if (form.kind() != CommandForm.Kind.NIGHT
                 || form.fields().stream().noneMatch(field -> field.name().equals(WITH))) {
             return form;
+        }
+        if (rig.optics().isEmpty()) {
+            // Without an optic to name, its figures are needed.
+            return form.withFields(form.fields().stream()
+                    .<Argument<?>>map(field -> FIGURES.contains(field.name()) ? field.usual() : field)
+                    .toList());
         }
         return form.withFields(form.fields().stream()
                 .<Argument<?>>map(field -> narrowed(field, rig, filled.getOrDefault(field.name(), "")))
