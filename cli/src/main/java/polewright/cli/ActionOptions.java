@@ -43,6 +43,7 @@ final class ActionOptions {
                 .type(type(argument))
                 .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
                 .converters(converters(argument))
+                .completionCandidates(words(argument))
                 .setter(new Keeping(argument, values))
                 .build();
     }
@@ -59,6 +60,7 @@ final class ActionOptions {
                 .type(type(argument))
                 .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
                 .converters(converters(argument))
+                .completionCandidates(words(argument))
                 .setter(new Keeping(argument, values))
                 .build();
     }
@@ -68,6 +70,14 @@ final class ActionOptions {
             return boolean.class;
         }
         return argument.type().isText() ? List.class : Object.class;
+    }
+
+    /** What the Tab key offers; null if anything may be typed. */
+    private static @Nullable List<String> words(Argument<?> argument) {
+        List<String> words = argument.type().options().stream()
+                .map(ArgumentType.Option::value)
+                .toList();
+        return words.isEmpty() ? null : words;
     }
 
     /** None for a tick or text, which the parser converts itself. */

@@ -27,10 +27,15 @@ public final class WordInput<E extends Enum<E>> implements ITypeConverter<E> {
                 .orElseThrow(() -> new InputRefused("'" + typed + "' is not one of the choices", "use " + choices()));
     }
 
-    private String choices() {
-        List<String> words = Arrays.stream(type.getEnumConstants())
+    /** The words of these constants, as they are typed. */
+    public static List<String> words(Enum<?>... constants) {
+        return Arrays.stream(constants)
                 .map(e -> e.name().toLowerCase(Locale.ROOT).replace('_', '-'))
                 .toList();
+    }
+
+    private String choices() {
+        List<String> words = words(type.getEnumConstants());
         return String.join(", ", words.subList(0, words.size() - 1)) + " or " + words.get(words.size() - 1);
     }
 }
