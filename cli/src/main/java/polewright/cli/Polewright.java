@@ -138,6 +138,9 @@ public final class Polewright implements Callable<Integer> {
         List<RootCommand> all = new ArrayList<>(COMMANDS);
         int devices = all.stream().map(RootCommand::name).toList().indexOf("devices");
         all.addAll(devices, further.stream().map(RootCommand::of).toList());
+        all.add(new RootCommand(
+                "completion",
+                (bench, factory) -> new CommandLine(new CompletionCommand(bench, () -> commands(bench, further)))));
         return List.copyOf(all);
     }
 

@@ -66,6 +66,7 @@ class PagesAndCommandsTest {
 
     /** Read-only commands that no page shows. */
     private static final Map<String, String> NOT_TOLD = Map.of(
+            "completion", "it is for the shell in a terminal",
             "replay", "it reads a file that is on the laptop",
             "where", "a question about any one body; the places that a night needs are on Tonight and Now",
             "chart", "a chart for one star; not on a page yet",
