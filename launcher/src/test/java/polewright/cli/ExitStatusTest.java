@@ -34,9 +34,9 @@ class ExitStatusTest {
     }
 
     @Test
-    void helpAndReadme_agreeOnAllExitStatuses() throws IOException {
+    void helpAndReference_agreeOnAllExitStatuses() throws IOException {
         Map<Integer, String> inHelp = meanings(IN_HELP, person.good("--help").out());
-        Path page = Path.of(System.getProperty("user.dir")).resolveSibling("docs/commands.md");
+        Path page = Path.of(System.getProperty("user.dir")).resolveSibling("docs/reference.md");
         assertThat(meanings(IN_DOCS, Files.readString(page).replace("`", ""))).isEqualTo(inHelp);
         assertThat(List.copyOf(inHelp.keySet())).isEqualTo(statuses());
     }

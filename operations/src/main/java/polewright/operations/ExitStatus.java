@@ -1,6 +1,6 @@
 package polewright.operations;
 
-/** Exit statuses of commands; {@code polewright --help} and README list all of them in the same words. */
+/** Exit statuses of commands; {@code polewright --help} and docs/reference.md list all of them in the same words. */
 public final class ExitStatus {
     public static final int GOOD = 0;
     public static final int JOB_FAILED = 1;
