@@ -1,6 +1,7 @@
 package polewright.cli;
 
 import java.util.List;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import polewright.operations.Workbench;
 import polewright.report.text.Wrapping;
@@ -11,6 +12,7 @@ public class TerminalOutput {
     private static final String DIM_RED = "\u001b[2;31m";
     private static final String PLAIN = "\u001b[0m";
     private static final String CLEAR_LINE = "\u001b[2K";
+    private static final Pattern CONTROL = Pattern.compile("\\p{Cc}");
 
     @Option(names = "--red", description = "Print in dim red, for eyes used to the dark.")
     private boolean red;
@@ -23,9 +25,17 @@ public class TerminalOutput {
         return line.isEmpty() ? line : DIM_RED + line + PLAIN;
     }
 
+    /** A log from someone else may contain control characters, which would command the terminal. */
+    private static String printable(String line) {
+        return line.chars().noneMatch(Character::isISOControl)
+                ? line
+                : CONTROL.matcher(line).replaceAll("\uFFFD");
+    }
+
     /** Lines of text, wrapped to fit a screen. */
     public void say(Workbench workbench, List<String> lines) {
-        for (String line : Wrapping.wrapped(lines)) {
+        for (String line :
+                Wrapping.wrapped(lines.stream().map(TerminalOutput::printable).toList())) {
             workbench.out().println(red ? reddened(line) : line);
         }
         workbench.out().flush();
