@@ -47,8 +47,10 @@ final class DocumentedNames {
                 ROOT.resolve("CONTRIBUTING.md"),
                 ROOT.resolve("bench").resolve("README.md"),
                 DOCS.resolve("schema").resolve("README.md")));
-        try (Stream<Path> docs = Files.list(DOCS)) {
-            docs.filter(file -> file.toString().endsWith(".md")).sorted().forEach(found::add);
+        for (Path folder : List.of(DOCS, DOCS.resolve("decisions"))) {
+            try (Stream<Path> docs = Files.list(folder)) {
+                docs.filter(file -> file.toString().endsWith(".md")).sorted().forEach(found::add);
+            }
         }
         return found;
     }

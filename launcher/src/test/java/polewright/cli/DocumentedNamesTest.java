@@ -51,6 +51,7 @@ class DocumentedNamesTest {
             "local",
             "ra",
             "required",
+            "switch",
             "true",
             "tzdata",
             "user_version");

@@ -4,20 +4,26 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
  * The documents of the repository, and where their pages are.
  *
  * @param root the folder of the repository
- * @param files the documents, relative to it
+ * @param titles the documents, relative to it, with their titles
  */
-record Documents(Path root, List<Path> files) {
+record Documents(Path root, Map<Path, String> titles) {
     private static final String CONTENTS = "README.md";
 
+    private static final String TITLE = "# ";
+
     Documents {
-        files = List.copyOf(files);
+        titles = Collections.unmodifiableMap(new LinkedHashMap<>(titles));
     }
 
     /** Those at the top, of the benches, and below {@code docs}. */
@@ -32,7 +38,27 @@ record Documents(Path root, List<Path> files) {
                     .sorted()
                     .forEach(found::add);
         }
-        return new Documents(root, found);
+        return of(root, found);
+    }
+
+    /** These documents alone. */
+    static Documents of(Path root, List<Path> files) throws IOException {
+        Map<Path, String> titles = new LinkedHashMap<>();
+        for (Path file : files) {
+            try (Stream<String> lines = Files.lines(root.resolve(file))) {
+                titles.put(
+                        file,
+                        lines.filter(line -> line.startsWith(TITLE))
+                                .map(line -> line.substring(TITLE.length()).strip())
+                                .findFirst()
+                                .orElse(file.toString()));
+            }
+        }
+        return new Documents(root, titles);
+    }
+
+    Set<Path> files() {
+        return titles.keySet();
     }
 
     String text(Path file) throws IOException {

@@ -11,10 +11,11 @@ import org.commonmark.node.Code;
 import org.commonmark.node.Image;
 import org.commonmark.node.Link;
 import org.commonmark.node.Node;
+import org.commonmark.node.Text;
 
 /**
- * Turns the links of one document into links of its page: documents into pages, and names of types into links to their
- * javadoc. Collects the other files that are linked.
+ * Turns the links of one document into links of its page: documents into pages, their file names into their titles, and names
+ * of types into links to their javadoc. Collects the other files that are linked.
  */
 final class PageLinks extends AbstractVisitor {
     private static final Pattern OTHER_ORIGIN = Pattern.compile("[a-z][a-z0-9+.-]*:.*");
@@ -48,6 +49,10 @@ final class PageLinks extends AbstractVisitor {
 
     @Override
     public void visit(Link link) {
+        if (link.getFirstChild() instanceof Text text && text.getLiteral().endsWith(".md")) {
+            Path target = document.resolveSibling(link.getDestination()).normalize();
+            text.setLiteral(documents.titles().getOrDefault(target, text.getLiteral()));
+        }
         link.setDestination(converted(link.getDestination()));
     }
 

@@ -17,10 +17,8 @@ class PageLinksTest {
     private static final Path ROOT = Path.of("..").toAbsolutePath().normalize();
     private static final Path DESIGN = Path.of("docs/design.md");
 
-    private final Documents documents =
-            new Documents(ROOT, List.of(Path.of("README.md"), Path.of("docs/README.md"), DESIGN));
-
     private Document page(String markdown) throws IOException {
+        Documents documents = Documents.of(ROOT, List.of(Path.of("README.md"), Path.of("docs/README.md"), DESIGN));
         Node parsed = PageWriter.parse(markdown);
         parsed.accept(new PageLinks(documents, DESIGN, Optional.of(SourceTypes.of(ROOT))));
         return Jsoup.parse(new PageWriter(Map.of()).write(Documents.page(DESIGN), parsed));
@@ -35,6 +33,12 @@ class PageLinksTest {
         assertThat(link("[all](README.md)")).isEqualTo("index.html");
         assertThat(link("[top](../README.md#with-a-camera)")).isEqualTo("../index.html#with-a-camera");
         assertThat(link("[part](#5-the-fix)")).isEqualTo("#5-the-fix");
+    }
+
+    @Test
+    void nameOfADocument_becomesItsTitle() throws IOException {
+        assertThat(page("[design.md](design.md)").select("main a").text()).isEqualTo("Design");
+        assertThat(page("[the map](design.md)").select("main a").text()).isEqualTo("the map");
     }
 
     @Test
