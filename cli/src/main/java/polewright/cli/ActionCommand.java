@@ -1,40 +1,37 @@
 package polewright.cli;
 
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.action.Action;
 import polewright.operations.action.ActionContext;
+import polewright.operations.action.Effect;
 import polewright.operations.action.Entries;
 import polewright.operations.action.NightEntry;
-import polewright.operations.input.UtcInput;
+import polewright.operations.work.ImpossibleWork;
 import polewright.report.text.EventWords;
 import polewright.report.text.PoleStarWords;
+import polewright.report.text.ZoneRefusals;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.session.event.Skip;
 import polewright.sky.InputRefused;
 
-/** An action of the table as a command. */
+/** An action of the table that adds to the night, as a command. */
 class ActionCommand extends AppendingCommand {
-    private final Action action;
-    private final AsTypedOption asTyped = new AsTypedOption();
-    private final Map<String, Object> values = new HashMap<>();
-    private @Nullable Instant at;
+    private final ActionArguments arguments;
+    private final Effect.Entering effect;
     private List<NightEvent> entered = List.of();
 
     ActionCommand(Workbench workbench, Action action) {
         super(workbench, action.title());
-        this.action = action;
+        this.arguments = new ActionArguments(action);
+        // Other effects have commands of their own.
+        this.effect = (Effect.Entering) action.effect();
     }
 
     /** The command, whose name is the last word of the action's. */
@@ -44,75 +41,32 @@ class ActionCommand extends AppendingCommand {
 
     /** The same for a command with options in addition to those of its action. */
     static CommandLine line(ActionCommand command) {
-        Action action = command.action;
-        CommandSpec spec = CommandSpec.forAnnotatedObject(command);
-        spec.name(action.command().get(action.command().size() - 1));
-        spec.usageMessage()
-                .description(description(action))
-                .footer(examples(action).toArray(String[]::new));
-        ActionOptions.add(spec, action.arguments(), command.values);
-        if (action.asksIfMistaken()) {
-            spec.addMixin("as typed", CommandSpec.forAnnotatedObject(command.asTyped));
-        }
-        if (action.timing() != Action.Timing.NOW) {
-            spec.addOption(command.timeOption());
-        }
-        return new CommandLine(spec);
-    }
-
-    private static String[] description(Action action) {
-        String title = action.title() + ".";
-        return action.intro().isEmpty() ? new String[] {title} : new String[] {title, action.intro()};
-    }
-
-    private static List<String> examples(Action action) {
-        List<String> lines = new ArrayList<>();
-        for (Action.Example example : action.examples()) {
-            if (lines.isEmpty()) {
-                lines.add("");
-                lines.add(example.meaning().isEmpty() ? "For example:" : "For example, " + example.meaning() + ":");
-            } else if (!example.meaning().isEmpty()) {
-                lines.add("or " + example.meaning() + ":");
-            }
-            lines.add("  polewright " + String.join(" ", action.command()) + " " + example.typed());
-        }
-        return lines;
-    }
-
-    private OptionSpec timeOption() {
-        String words = action.timing() == Action.Timing.MEASURED
-                ? "When it was taken (for a drift, when it began), with time zone: 2026-11-25T20:00Z. Default: now (a"
-                        + " drift ended now)."
-                : "When it was done, with time zone: 2026-11-25T20:00Z. Default: now.";
-        return OptionSpec.builder("--at")
-                .paramLabel("TIME")
-                .arity("1")
-                .type(Instant.class)
-                .converters(new UtcInput())
-                .description(words)
-                .setter(new CommandLine.Model.ISetter() {
-                    @Override
-                    public <T> @Nullable T set(@Nullable T value) {
-                        at = (Instant) value;
-                        return value;
-                    }
-                })
-                .build();
+        return command.arguments.addedTo(command);
     }
 
     @Override
     List<NightEvent> events(ActionContext context) {
-        return events(values, context);
+        return entered(context).events();
     }
 
-    /** The events of these values instead of those that were typed. */
-    final List<NightEvent> events(Map<String, Object> given, ActionContext context) {
-        TerminalWording wording = new TerminalWording(action);
+    @Override
+    NightEntry.Entered entered(ActionContext context) {
+        return entered(values(), context);
+    }
+
+    /** What was entered, with these values instead of those that were typed. */
+    final NightEntry.Entered entered(Map<String, Object> given, ActionContext context) {
+        TerminalWording wording = arguments.wording();
+        Entries entries = arguments.entries(given);
         try {
-            entered = action.entering().events(Entries.ofValues(given), context);
-            return entered;
+            NightEntry.Entered all = NightEntry.Entered.of(arguments.action(), effect, entries, context);
+            entered = all.events();
+            return all;
         } catch (InputRefused refused) {
             throw new WrongUsage(wording.of(String.valueOf(refused.getMessage())));
+        } catch (ImpossibleWork impossible) {
+            throw new WrongUsage(wording.of(
+                    String.valueOf(ZoneRefusals.of(impossible.outcome()).getMessage())));
         } catch (OperationFailed failed) {
             throw new OperationFailed(wording.of(String.valueOf(failed.getMessage())));
         }
@@ -120,22 +74,27 @@ class ActionCommand extends AppendingCommand {
 
     @Override
     Action.Timing timing() {
-        return action.timing();
+        return arguments.action().timing();
     }
 
     @Override
     boolean isConfirmed() {
-        return asTyped.isConfirmed();
+        return arguments.isConfirmed();
     }
 
     @Override
     Optional<Instant> given() {
-        return Optional.ofNullable(at);
+        return arguments.at();
     }
 
     /** What was typed, by the names of the arguments. */
     final Map<String, Object> values() {
-        return values;
+        return arguments.values();
+    }
+
+    /** The same, parsed. */
+    final Entries entries() {
+        return arguments.entries();
     }
 
     @Override
@@ -144,12 +103,17 @@ class ActionCommand extends AppendingCommand {
     }
 
     @Override
+    TerminalWording wording() {
+        return arguments.wording();
+    }
+
+    @Override
     void afterwards(NightState night) {
         boolean isLost = entered.stream()
                 .anyMatch(event -> event instanceof NightEvent.SightingSkipped skipped
                         && skipped.skip().because() == Skip.Reason.NOT_IN_VIEW);
         if (isLost && !output().isJson()) {
-            output().say(bench(), PoleStarWords.of(night));
+            output().report(bench(), PoleStarWords.of(night));
         }
     }
 }

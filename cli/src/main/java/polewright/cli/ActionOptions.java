@@ -35,17 +35,33 @@ final class ActionOptions {
     }
 
     private static OptionSpec option(Argument<?> argument, Map<String, Object> values) {
-        return OptionSpec.builder("--" + argument.name())
+        OptionSpec.Builder option = OptionSpec.builder("--" + argument.name())
                 .paramLabel(label(argument))
                 .description(description(argument))
                 .required(argument.isRequired())
-                .arity(argument.type().isTick() ? "0" : "1")
+                .arity(arity(argument))
                 .type(type(argument))
                 .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
                 .converters(converters(argument))
                 .completionCandidates(words(argument))
-                .setter(new Keeping(argument, values))
-                .build();
+                .setter(new Keeping(argument, values));
+        if (argument.type().takesWords()) {
+            option.parameterConsumer(new FreeTextWords(argument));
+        }
+        if (!argument.type().alone().isEmpty()) {
+            option.fallbackValue(argument.type().alone());
+        }
+        return option.build();
+    }
+
+    private static String arity(Argument<?> argument) {
+        if (argument.type().isTick()) {
+            return "0";
+        }
+        if (argument.type().takesWords()) {
+            return "1..*";
+        }
+        return argument.type().alone().isEmpty() ? "1" : "0..1";
     }
 
     private static PositionalParamSpec positional(Argument<?> argument, int position, Map<String, Object> values) {
@@ -69,7 +85,7 @@ final class ActionOptions {
         if (argument.type().isTick()) {
             return boolean.class;
         }
-        return argument.type().isText() ? List.class : Object.class;
+        return argument.type().isText() || argument.type().takesWords() ? List.class : Object.class;
     }
 
     /** What the Tab key offers; null if anything may be typed. */
@@ -135,7 +151,9 @@ final class ActionOptions {
             if (value == null) {
                 values.remove(argument.name());
             } else if (value instanceof List<?> words) {
-                values.put(argument.name(), words.stream().map(String::valueOf).collect(Collectors.joining(" ")));
+                values.put(
+                        argument.name(),
+                        new TypedWords(words.stream().map(String::valueOf).toList()));
             } else {
                 values.put(argument.name(), value);
             }

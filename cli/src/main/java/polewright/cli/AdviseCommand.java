@@ -21,6 +21,7 @@ import polewright.report.text.ExposureWords;
 import polewright.report.text.FixWords;
 import polewright.report.text.PoleStarWords;
 import polewright.report.text.RankingWords;
+import polewright.report.text.RemedyWords;
 import polewright.report.text.ScrewWords;
 import polewright.report.text.SkipWords;
 import polewright.report.text.ZoneWords;
@@ -59,14 +60,14 @@ final class AdviseCommand implements Callable<Integer> {
             node.set("exposures", ExposureJson.of(exposures));
             output.print(workbench, node);
         } else {
-            output.say(workbench, AdviceWords.of(night));
-            output.say(workbench, SkipWords.hint(night));
-            output.say(workbench, PoleStarWords.of(night));
+            output.report(workbench, AdviceWords.of(night));
+            output.report(workbench, SkipWords.hint(night));
+            output.report(workbench, PoleStarWords.of(night));
             output.say(workbench, FixWords.beforeAdvice(night));
             output.say(workbench, ScrewWords.findings(night.fix().state()));
-            output.say(workbench, FixWords.doubts(night));
-            output.say(workbench, MistakeRemedies.of(night));
-            output.say(workbench, ZoneWords.chance(night));
+            output.report(workbench, FixWords.doubts(night));
+            output.say(workbench, RemedyWords.of(night));
+            output.report(workbench, ZoneWords.chance(night));
             output.say(workbench, ExposureWords.of(exposures));
             output.say(workbench, RankingWords.of(ranking, night.advice()));
         }

@@ -2,10 +2,8 @@ package polewright.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Mixin;
 import polewright.operations.Workbench;
@@ -16,8 +14,7 @@ import polewright.report.json.NightJson;
 import polewright.report.text.AdviceWords;
 import polewright.report.text.EventRemarks;
 import polewright.report.text.FixWords;
-import polewright.report.text.Remark;
-import polewright.session.EntryTimeCheck;
+import polewright.report.text.RemedyWords;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
@@ -89,19 +86,24 @@ abstract class AppendingCommand implements Callable<Integer> {
         return workbench;
     }
 
-    /** The interpretation of what was typed, for the user; called after {@link #events}. */
-    List<String> found() {
+    /** What was entered, with what is remarkable about it. */
+    NightEntry.Entered entered(ActionContext context) {
+        return NightEntry.Entered.of(events(context));
+    }
+
+    /** Names arguments and actions as they are typed. */
+    TerminalWording wording() {
+        return TerminalWording.GENERAL;
+    }
+
+    /** The interpretation of what was typed, for the user. */
+    List<String> found(NightEntry.Logged entry) {
         return List.of();
     }
 
     /** The same as JSON. */
-    Optional<ObjectNode> foundJson() {
+    Optional<ObjectNode> foundJson(NightEntry.Logged entry) {
         return Optional.empty();
-    }
-
-    /** Cautions and notes about it; called after {@link #events}. */
-    List<String> notes() {
-        return List.of();
     }
 
     /** The beginning of a JSON answer. */
@@ -125,7 +127,8 @@ abstract class AppendingCommand implements Callable<Integer> {
     private NightState append() {
         try (NightLog opened = log.openExisting(workbench)) {
             NightEntry.Sent sent = new NightEntry.Sent(once.key(), known.known(), given(), isConfirmed());
-            NightEntry.Outcome outcome = NightEntry.add(opened, workbench.now(), sent, timing(), this::entered);
+            NightEntry.Outcome outcome =
+                    NightEntry.add(opened, workbench.now(), workbench.clock().getZone(), sent, timing(), this::usable);
             if (outcome instanceof NightEntry.Logged logged) {
                 report(logged);
             } else if (outcome instanceof NightEntry.AlreadyLogged already) {
@@ -135,8 +138,8 @@ abstract class AppendingCommand implements Callable<Integer> {
         }
     }
 
-    private List<NightEvent> entered(ActionContext context) {
-        return WrongUsage.unlessUsable(() -> events(context));
+    private NightEntry.Entered usable(ActionContext context) {
+        return WrongUsage.unlessUsable(() -> entered(context));
     }
 
     private void reportAgain(NightEntry.AlreadyLogged already) {
@@ -146,21 +149,14 @@ abstract class AppendingCommand implements Callable<Integer> {
             output.print(workbench, node);
         } else {
             output.say(workbench, "Already logged as #" + already.event().seq() + "; nothing added.");
-            output.say(workbench, AdviceWords.of(already.after()));
+            output.report(workbench, AdviceWords.of(already.after()));
         }
     }
 
-    /** Cautions and notes about the events, in the order of the events. */
     private List<String> notes(NightEntry.Logged logged) {
-        Set<String> notes = new LinkedHashSet<>();
-        for (LoggedEvent one : logged.events()) {
-            EventRemarks.of(one.event(), logged.before()).forEach(remark -> notes.add(remark.line()));
-            EntryTimeCheck.of(logged.before(), one.event(), given(), logged.now())
-                    .forEach(finding ->
-                            notes.add(Remark.note(EntryTimeWords.of(finding)).line()));
-        }
-        notes.addAll(notes());
-        return List.copyOf(notes);
+        return EventRemarks.of(logged).stream()
+                .map(remark -> wording().of(remark.line()))
+                .toList();
     }
 
     private void report(NightEntry.Logged logged) {
@@ -169,18 +165,18 @@ abstract class AppendingCommand implements Callable<Integer> {
         if (output.isJson()) {
             ObjectNode node = answer(logged.first(), after);
             notes.forEach(node.putArray("notes")::add);
-            foundJson().ifPresent(found -> node.set("found", found));
+            foundJson(logged).ifPresent(found -> node.set("found", found));
             output.print(workbench, node);
             return;
         }
         long first = logged.first().seq();
         long last = logged.last().seq();
-        output.say(workbench, found());
+        output.say(workbench, found(logged));
         output.say(workbench, "Logged #" + first + (first == last ? "" : " to #" + last) + ": " + logged(logged) + ".");
         output.say(workbench, notes);
         output.say(workbench, FixWords.beforeAdvice(after));
-        output.say(workbench, FixWords.doubts(after));
-        output.say(workbench, MistakeRemedies.of(after));
-        output.say(workbench, AdviceWords.of(after));
+        output.report(workbench, FixWords.doubts(after));
+        output.say(workbench, RemedyWords.of(after));
+        output.report(workbench, AdviceWords.of(after));
     }
 }

@@ -72,16 +72,18 @@ final class CentreCommand extends ActionCommand {
     }
 
     @Override
-    List<NightEvent> events(ActionContext context) {
+    NightEntry.Entered entered(ActionContext context) {
         if (csv != null) {
             if (frame != null || values().values().stream().anyMatch(value -> value != Boolean.FALSE)) {
                 throw new WrongUsage("a table and a star cannot be combined. Give --csv alone.");
             }
             inTable = read(csv);
             inTable.forEach(star -> Centring.requireNotSun(star.star()));
-            return inTable.stream().<NightEvent>map(NightEvent.StarCentred::new).toList();
+            return NightEntry.Entered.of(inTable.stream()
+                    .<NightEvent>map(NightEvent.StarCentred::new)
+                    .toList());
         }
-        return frame == null ? super.events(context) : centredOn(frame, context);
+        return frame == null ? super.entered(context) : centredOn(frame, context);
     }
 
     private static List<CentredStar> read(Path file) {
@@ -94,7 +96,7 @@ final class CentreCommand extends ActionCommand {
         }
     }
 
-    private List<NightEvent> centredOn(Path file, ActionContext context) {
+    private NightEntry.Entered centredOn(Path file, ActionContext context) {
         if (values().containsKey(Centring.BODY.name())) {
             throw new InputRefused("a star and a frame cannot be combined", "give the one that was centred");
         }
@@ -114,7 +116,7 @@ final class CentreCommand extends ActionCommand {
                             CatalogueStar.fixed(plate.rightAscension(), plate.declination())));
             values.putIfAbsent(Centring.SIGMA.name(), OF_A_FRAME_ARCMIN);
             Optional<Instant> at = given().or(placed::at);
-            return events(values, context.doneAt(at));
+            return entered(values, context.doneAt(at));
         }
     }
 

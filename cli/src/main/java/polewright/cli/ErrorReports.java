@@ -30,8 +30,8 @@ final class ErrorReports {
     /** The command failed. */
     int failed(Exception e, CommandLine line) {
         String command = line.getCommandSpec().qualifiedName();
-        if (e instanceof WrongUsage) {
-            complain(command + ": " + e.getMessage());
+        if (e instanceof WrongUsage wrong) {
+            complain((command + " " + wrong.argument()).strip() + ": " + e.getMessage());
             return pointToHelp(line);
         }
         if (e instanceof InputRefused || e instanceof OperationFailed) {
@@ -39,10 +39,7 @@ final class ErrorReports {
             return e instanceof InputRefused refused && refused.isForNow() ? ExitStatus.NOT_NOW : ExitStatus.JOB_FAILED;
         }
         if (e instanceof LooksMistaken doubtful) {
-            return confirmed(command, DoubtWords.of(doubtful.doubt()));
-        }
-        if (e instanceof ConfirmationNeeded) {
-            return confirmed(command, Objects.requireNonNullElse(e.getMessage(), "it looks like a mistake"));
+            return confirmed(command, TerminalWording.GENERAL.of(DoubtWords.of(doubtful.doubt())));
         }
         if (e instanceof LogChanged) {
             complain(command + ": " + e.getMessage());

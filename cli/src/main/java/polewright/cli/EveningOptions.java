@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import polewright.operations.Workbench;
 import polewright.operations.input.FileInput;
+import polewright.operations.setup.SkylineActions;
 import polewright.planning.tonight.Evening;
 import polewright.planning.tonight.LoggedEvening;
 import polewright.session.NightState;
@@ -52,7 +53,7 @@ final class EveningOptions {
         Site site = sky.site(workbench, remembered);
         Optional<NightState> here = last.filter(night -> night.begun().site().equals(site));
         Horizon horizon =
-                skyline == null ? here.map(NightState::horizon).orElse(Horizon.OPEN) : SkylineFile.read(skyline);
+                skyline == null ? here.map(NightState::horizon).orElse(Horizon.OPEN) : SkylineActions.read(skyline);
         Evening evening = Evening.at(
                 site,
                 sky.weather(site),

@@ -6,6 +6,7 @@ import picocli.CommandLine.Mixin;
 import polewright.operations.Workbench;
 import polewright.report.json.NightJson;
 import polewright.report.text.FixWords;
+import polewright.report.text.RemedyWords;
 import polewright.session.NightState;
 import polewright.store.NightLog;
 
@@ -30,7 +31,7 @@ final class FixCommand implements Callable<Integer> {
             output.print(workbench, NightJson.fix(night));
         } else {
             output.say(workbench, FixWords.full(night));
-            output.say(workbench, MistakeRemedies.of(night));
+            output.say(workbench, RemedyWords.of(night));
         }
         return 0;
     }

@@ -3,15 +3,20 @@ package polewright.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Stack;
+import java.util.stream.Collectors;
 import picocli.CommandLine.IParameterConsumer;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
-import polewright.operations.input.PresetInput;
+import polewright.operations.action.Argument;
 
-/** All words up to the next option, with or without quotes; a command's name among them is an ordinary word. */
-final class FreeTextWords implements IParameterConsumer {
+/**
+ * All words up to the next option, with or without quotes; a command's name among them is an ordinary word.
+ *
+ * @param argument whose options are offered if there are none
+ */
+record FreeTextWords(Argument<?> argument) implements IParameterConsumer {
     @Override
     public void consumeParameters(Stack<String> typed, ArgSpec option, CommandSpec command) {
         List<String> words = new ArrayList<>();
@@ -21,7 +26,10 @@ final class FreeTextWords implements IParameterConsumer {
         if (words.isEmpty()) {
             throw new ParameterException(
                     command.commandLine(),
-                    ((OptionSpec) option).longestName() + " needs the kind of work. Add one of " + PresetInput.choices()
+                    ((OptionSpec) option).longestName() + " needs a value. Add one of "
+                            + argument.type().options().stream()
+                                    .map(choice -> '"' + choice.value() + '"')
+                                    .collect(Collectors.joining(", "))
                             + ".",
                     option,
                     "");

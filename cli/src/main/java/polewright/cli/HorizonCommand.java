@@ -2,68 +2,40 @@ package polewright.cli;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine.Command;
+import picocli.CommandLine;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import polewright.drawing.Palette;
 import polewright.drawing.strip.HorizonDrawing;
 import polewright.operations.Workbench;
-import polewright.operations.action.ActionContext;
-import polewright.operations.input.FileInput;
-import polewright.operations.input.SkylineInput;
+import polewright.operations.action.NightEntry;
+import polewright.operations.setup.SkylineActions;
 import polewright.report.json.HorizonJson;
 import polewright.report.text.HorizonWords;
 import polewright.session.NightState;
-import polewright.session.event.NightEvent;
-import polewright.sky.InputRefused;
-import polewright.sky.place.Horizon;
 
-@Command(
-        name = "horizon",
-        description = {
-            "Set the skyline of the site: corners joined by straight lines.",
-            "Without arguments: show it. The next night at the same site uses it too."
-        },
-        footer = {
-            "",
-            "For example:",
-            "  polewright horizon 0,8 95,22.5 180,4 270,15",
-            "  polewright horizon --csv garden.csv --picture skyline.svg",
-            "  polewright horizon --open"
-        })
-final class HorizonCommand extends AppendingCommand {
-    @Parameters(
-            paramLabel = "AZIMUTH,ALTITUDE",
-            arity = "0..*",
-            description = "Degrees, azimuth from north through east. Two corners at one azimuth make a vertical edge.")
-    // The parser reports a word that it cannot convert as one too many.
-    private @Nullable List<String> corners;
-
-    @Option(
-            names = "--csv",
-            paramLabel = "FILE",
-            converter = FileInput.class,
-            description = "The same from a file, one corner per line.")
-    private @Nullable Path csv;
-
-    @Option(names = "--open", description = "The sky is open all round.")
-    private boolean open;
-
+/** Sets the skyline, or shows it. */
+final class HorizonCommand extends ActionCommand {
     @Option(names = "--picture", paramLabel = "FILE.svg", description = "Also draw the skyline as a panorama.")
     private @Nullable Path picture;
 
     @Option(names = "--dark", description = "Draw in dim red on black.")
     private boolean dark;
 
-    HorizonCommand(Workbench workbench) {
-        super(workbench, "skyline set");
+    private HorizonCommand(Workbench workbench) {
+        super(workbench, SkylineActions.SKYLINE);
+    }
+
+    static CommandLine of(Workbench workbench) {
+        CommandLine horizon = line(new HorizonCommand(workbench));
+        CommandLine.Model.UsageMessageSpec usage = horizon.getCommandSpec().usageMessage();
+        usage.description(usage.description()[0], usage.description()[1], "Without arguments: show it.");
+        return horizon;
     }
 
     @Override
     public Integer call() {
-        if (corners != null || csv != null || open) {
+        if (SkylineActions.isGiven(entries())) {
             return super.call();
         }
         NightState night = FixCommand.tonight(log(), bench());
@@ -77,17 +49,8 @@ final class HorizonCommand extends AppendingCommand {
     }
 
     @Override
-    List<NightEvent> events(ActionContext context) {
-        if ((corners != null ? 1 : 0) + (csv != null ? 1 : 0) + (open ? 1 : 0) > 1) {
-            throw new InputRefused("the skyline is given twice", "give corners, --csv or --open, only one of them");
-        }
-        if (csv != null) {
-            return List.of(new NightEvent.HorizonSet(SkylineFile.read(csv)));
-        }
-        return List.of(new NightEvent.HorizonSet(
-                corners == null
-                        ? Horizon.OPEN
-                        : new Horizon(corners.stream().map(SkylineInput::corner).toList())));
+    String logged(NightEntry.Logged logged) {
+        return "skyline set";
     }
 
     @Override

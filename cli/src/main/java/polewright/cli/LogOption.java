@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
-import polewright.alignment.work.Work;
 import polewright.operations.LogEntry;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
@@ -62,16 +61,6 @@ final class LogOption {
         }
         try (NightLog opened = NightLog.open(file(workbench))) {
             return lastBegun(opened);
-        }
-    }
-
-    /** The work of the last night of the log, if there is one and it was given. */
-    Optional<Work> lastWork(Workbench workbench) {
-        if (!Files.exists(file(workbench))) {
-            return Optional.empty();
-        }
-        try (NightLog opened = NightLog.open(file(workbench))) {
-            return opened.latest().flatMap(night -> TonightsWork.last(opened.events(night)));
         }
     }
 

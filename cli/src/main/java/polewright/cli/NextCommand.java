@@ -6,7 +6,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import polewright.operations.Workbench;
 import polewright.report.json.NightJson;
+import polewright.report.text.Line;
 import polewright.report.text.NextWords;
+import polewright.report.text.RemedyWords;
 import polewright.report.text.Wrapping;
 import polewright.session.NightState;
 
@@ -29,11 +31,11 @@ final class NextCommand implements Callable<Integer> {
         NightState night = FixCommand.tonight(log, workbench);
         if (output.isJson()) {
             ObjectNode node = NightJson.advice(night);
-            Wrapping.wrapped(NextWords.of(night)).forEach(node.putArray("words")::add);
+            Wrapping.wrapped(Line.inTerminal(NextWords.of(night))).forEach(node.putArray("words")::add);
             output.print(workbench, node);
         } else {
-            output.say(workbench, NextWords.of(night));
-            output.say(workbench, MistakeRemedies.of(night));
+            output.report(workbench, NextWords.of(night));
+            output.say(workbench, RemedyWords.of(night));
         }
         return 0;
     }

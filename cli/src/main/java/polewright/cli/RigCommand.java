@@ -2,10 +2,12 @@ package polewright.cli;
 
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import polewright.mount.rig.Rig;
 import polewright.operations.Workbench;
+import polewright.operations.setup.RigActions;
 import polewright.session.jsonl.RigText;
 
 @Command(
@@ -13,8 +15,7 @@ import polewright.session.jsonl.RigText;
         description = {
             "Print the rig as a file to edit for begin --rig FILE; or correct tonight's rig.",
             "Its keys are in docs/events.md."
-        },
-        subcommands = RigCorrectCommand.class)
+        })
 final class RigCommand implements Callable<Integer> {
     private final Workbench workbench;
 
@@ -26,6 +27,11 @@ final class RigCommand implements Callable<Integer> {
 
     RigCommand(Workbench workbench) {
         this.workbench = workbench;
+    }
+
+    static CommandLine of(Workbench workbench, CommandLine.IFactory factory) {
+        return new CommandLine(new RigCommand(workbench), factory)
+                .addSubcommand(ActionCommand.of(RigActions.CORRECT_RIG, workbench));
     }
 
     @Override

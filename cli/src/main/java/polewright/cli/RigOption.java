@@ -1,17 +1,12 @@
 package polewright.cli;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import polewright.mount.rig.Rig;
-import polewright.operations.OperationFailed;
+import polewright.operations.setup.RigFile;
 import polewright.session.event.NightEvent;
-import polewright.session.jsonl.RigText;
-import polewright.sky.InputRefused;
 
 /** The rig file. */
 final class RigOption {
@@ -30,14 +25,6 @@ final class RigOption {
         if (file == null) {
             return remembered.map(NightEvent.Begun::rig).orElseGet(Rig::typicalForkOnWedge);
         }
-        try {
-            return RigText.read(Files.readString(file, StandardCharsets.UTF_8));
-        } catch (InputRefused refused) {
-            // The option was valid; the file needs correcting.
-            throw new OperationFailed(file + ": " + refused.getMessage());
-        } catch (IOException e) {
-            throw new OperationFailed("the rig file " + file
-                    + " cannot be read. Check its name, or print one with polewright rig > rig.json.");
-        }
+        return RigFile.read(file);
     }
 }

@@ -15,6 +15,7 @@ import polewright.alignment.sighting.TurnedFrames;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.action.ActionContext;
+import polewright.operations.action.NightEntry;
 import polewright.operations.camera.FrameSeries;
 import polewright.operations.sighting.Replacement;
 import polewright.report.json.FramesJson;
@@ -110,12 +111,12 @@ final class SightFramesCommands {
         }
 
         @Override
-        final List<String> found() {
+        final List<String> found(NightEntry.Logged entry) {
             return found;
         }
 
         @Override
-        final Optional<ObjectNode> foundJson() {
+        final Optional<ObjectNode> foundJson(NightEntry.Logged entry) {
             return foundJson;
         }
     }

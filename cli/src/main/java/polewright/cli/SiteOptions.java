@@ -59,13 +59,9 @@ final class SiteOptions {
                 DoubtfulSite.of(typed, workbench.clock().getZone(), at, remembered.map(NightEvent.Begun::site)));
     }
 
-    static String sentence(DoubtfulSite doubtful, Workbench workbench) {
-        String check = SiteWords.check(doubtful, "--site ");
-        return what(doubtful, workbench) + ". " + Character.toUpperCase(check.charAt(0)) + check.substring(1) + ".";
-    }
-
-    static String what(DoubtfulSite doubtful, Workbench workbench) {
-        return SiteWords.doubt(doubtful, workbench.clock().getZone().getId());
+    private static String sentence(DoubtfulSite doubtful, Workbench workbench) {
+        return TerminalWording.GENERAL.of(
+                SiteWords.sentences(doubtful, workbench.clock().getZone().getId()));
     }
 
     Weather weather(Site where) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import polewright.operations.Workbench;
+import polewright.report.text.Line;
 import polewright.report.text.Wrapping;
 
 /** Text on a terminal. */
@@ -39,6 +40,16 @@ public class TerminalOutput {
             workbench.out().println(red ? reddened(line) : line);
         }
         workbench.out().flush();
+    }
+
+    /** Lines of a report. */
+    public void report(Workbench workbench, List<Line> lines) {
+        say(workbench, Line.inTerminal(lines));
+    }
+
+    /** The same for one line. */
+    public void report(Workbench workbench, Line line) {
+        report(workbench, List.of(line));
     }
 
     /** Lines that form a picture: printed as they are. */

@@ -1,19 +1,34 @@
 package polewright.cli;
 
+import java.util.List;
 import java.util.Locale;
-import polewright.operations.action.Action;
+import polewright.operations.action.Argument;
 import polewright.operations.action.Wording;
 import polewright.operations.night.NightActions;
 
-/** Names arguments and actions as they are typed. */
-record TerminalWording(Action entered) implements Wording {
+/**
+ * Names arguments and actions as they are typed.
+ *
+ * @param arguments of the command that was typed; any other is an option
+ */
+record TerminalWording(List<Argument<?>> arguments) implements Wording {
+    /** For a message that does not come from one command. */
+    static final TerminalWording GENERAL = new TerminalWording(List.of());
+
+    TerminalWording {
+        arguments = List.copyOf(arguments);
+    }
+
     @Override
     public String argument(String name) {
-        return entered.arguments().stream()
-                .filter(argument -> argument.name().equals(name))
-                .findFirst()
-                .map(argument -> argument.isPositional() ? name.toUpperCase(Locale.ROOT) : "--" + name)
-                .orElse("{" + name + "}");
+        boolean isPositional =
+                arguments.stream().anyMatch(argument -> argument.name().equals(name) && argument.isPositional());
+        return isPositional ? name.toUpperCase(Locale.ROOT) : "--" + name;
+    }
+
+    @Override
+    public String entry(String name, String value) {
+        return argument(name) + " " + value;
     }
 
     @Override

@@ -1,11 +1,15 @@
 package polewright.cli;
 
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import polewright.alignment.allowance.ExposureLimits;
 import polewright.alignment.work.WorkPreset;
@@ -15,11 +19,14 @@ import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.action.Entries;
+import polewright.operations.work.CameraArguments;
 import polewright.planning.tonight.Evening;
 import polewright.planning.tonight.KnownAxis;
 import polewright.planning.tonight.UprightExposures;
 import polewright.report.json.UprightJson;
 import polewright.report.text.UprightWords;
+import polewright.sky.InputRefused;
 
 @Command(
         name = "upright",
@@ -35,8 +42,7 @@ final class UprightCommand implements Callable<Integer> {
     @Option(names = "--exposure", paramLabel = "S", description = "The single exposure you want. Default: 30 s.")
     private double exposureSeconds = USUAL_EXPOSURE_SECONDS;
 
-    @Mixin
-    private CameraOptions typedCamera;
+    private final Map<String, Object> typedCamera = new HashMap<>();
 
     @Mixin
     private EveningOptions evening;
@@ -46,6 +52,13 @@ final class UprightCommand implements Callable<Integer> {
 
     UprightCommand(Workbench workbench) {
         this.workbench = workbench;
+    }
+
+    static CommandLine of(Workbench workbench, CommandLine.IFactory factory) {
+        UprightCommand command = new UprightCommand(workbench);
+        CommandSpec spec = CommandSpec.forAnnotatedObject(command, factory);
+        ActionOptions.add(spec, CameraArguments.ALL, command.typedCamera);
+        return new CommandLine(spec, factory);
     }
 
     @Override
@@ -77,8 +90,13 @@ final class UprightCommand implements Callable<Integer> {
     }
 
     private Camera camera(Rig rig) {
-        if (typedCamera.areGiven()) {
-            return typedCamera.camera(rig, List.of());
+        Entries typed = Entries.ofValues(typedCamera);
+        if (CameraArguments.areGiven(typed)) {
+            try {
+                return CameraArguments.camera(typed, rig, List.of());
+            } catch (InputRefused refused) {
+                throw new WrongUsage(TerminalWording.GENERAL.of(String.valueOf(refused.getMessage())));
+            }
         }
         Optional<Camera> main = WorkPreset.mainCamera(rig);
         return main.orElseThrow(

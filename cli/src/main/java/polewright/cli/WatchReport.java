@@ -18,6 +18,7 @@ import polewright.report.text.AdviceWords;
 import polewright.report.text.AxisWords;
 import polewright.report.text.EventWords;
 import polewright.report.text.FixWords;
+import polewright.report.text.Line;
 import polewright.report.text.WatchWords;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
@@ -129,14 +130,14 @@ final class WatchReport implements WatchListener {
         } else {
             lines.addAll(FixWords.beforeAdvice(entry.night()));
             lines.addAll(FixWords.contradictions(entry.night()));
-            lines.addAll(AdviceWords.whileFollowed(entry.night()));
+            lines.addAll(Line.inTerminal(AdviceWords.whileFollowed(entry.night())));
         }
         say(lines);
     }
 
     /** The first line of the advice: an answer to a frame ends with it. */
     private static String order(NightState night) {
-        return AdviceWords.whileFollowed(night).get(0);
+        return AdviceWords.whileFollowed(night).get(0).inTerminal();
     }
 
     private void ended() {

@@ -141,26 +141,23 @@ class AllowCommandTest extends TypedAllowances {
                         + " \"planets at high power\", \"short subs\", \"long guided subs\".",
                 "allow 0 => allow: an allowance of 0 arcminutes is outside 0.05 to 600. Give how far the axis may be"
                         + " off the pole, in arcminutes; 5 suits visual observing.",
-                "allow --for galaxies => allow: 'galaxies' is not a kind of work. Write one of \"a casual look\","
+                "allow --for galaxies => allow --for: 'galaxies' is not a kind of work. Write one of \"a casual look\","
                         + " \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided subs\", or"
                         + " add a look or a shot of your own.",
-                "allow --for => allow: --for needs the kind of work. Add one of \"a casual look\", \"a look by"
+                "allow --for => allow: --for needs a value. Add one of \"a casual look\", \"a look by"
                         + " hand\", \"planets at high power\", \"short subs\", \"long guided subs\".",
-                "allow --for planets look => allow: 'planets look' is not a kind of work. Write one of \"a casual"
+                "allow --for planets look => allow --for: 'planets look' is not a kind of work. Write one of \"a casual"
                         + " look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided"
                         + " subs\", or add a look or a shot of your own.",
                 "allow --for short subs => allow: short subs need a camera, and the rig has none. Give its focal"
                         + " length and the width of a pixel, or add it to the rig file.",
                 "allow --for planets --focal-length 1200 --pixel 3.76 => allow: no camera is used for planets at"
                         + " high power. Leave out the camera options.",
-                "allow --focal-length 1200 --pixel 3.76 => allow: a camera is given, but not the work. Add --for"
-                        + " short subs or --for long guided subs.",
+                "allow --focal-length 1200 --pixel 3.76 => allow: a camera is given, but not the work. Give --for.",
                 "allow 3 --for planets => allow: a plain limit does not depend on the work. Give the arcminutes"
                         + " alone, or leave them out.",
-                "allow look moon => allow look: the field is not known. Add --field DEG, or --eyepiece with one of"
-                        + " finder, eyepiece, reticle.",
-                "allow look moon --eyepiece plossl => allow look: the rig has no optic called 'plossl'. Give --field"
-                        + " DEG, or one of finder, eyepiece, reticle.",
+                "allow look moon => allow look: the field is not known. Give --field, or --eyepiece as one of finder, eyepiece, reticle.",
+                "allow look moon --eyepiece plossl => allow look: the rig has no optic called 'plossl'. Give --field, or --eyepiece as one of finder, eyepiece, reticle.",
                 "allow look moon --field 0.5 --eyepiece reticle => allow look: the field is given twice. Give"
                         + " --field or --eyepiece, only one of them.",
                 "allow look moon --field 0 => allow look: a field of 0 degrees for 'moon' must be more than 0 and at"
@@ -180,10 +177,8 @@ class AllowCommandTest extends TypedAllowances {
                 "allow shot m31 --exposure 60 --camera big => allow shot: the rig has no camera called 'big', or any"
                         + " other. Give --focal-length and --pixel, or add the camera to the rig file.",
                 "allow shot m31 --exposure 60 --pixel 3.76 => allow shot: --pixel needs --focal-length. Give both.",
-                "allow shot m31 --exposure 60 --pixel 0 --focal-length 500 => allow shot: a pixel of 0 microns is"
-                        + " outside 0.5 to 100. Give its width in microns, unbinned.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length -5 => allow shot: a focal length of -5 mm is"
-                        + " outside 1 to 20000. Give it in mm.",
+                "allow shot m31 --exposure 60 --pixel 0 --focal-length 500 => allow shot --pixel: 0 micrometres is outside 0.5 to 100. Give its width in micrometres, unbinned.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length -5 => allow shot --focal-length: -5 millimetres is outside 1 to 20000. Give the focal length of lens or telescope in millimetres.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --size big => allow shot --size: 'big' is"
                         + " not a size in pixels. Write width and height, such as 4144x2822.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --binning 0 => allow shot: binning 0 is"
@@ -193,15 +188,14 @@ class AllowCommandTest extends TypedAllowances {
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --guided -1 => allow shot --guided: a"
                         + " guide star '-1' arcminutes away is outside 0 to 1200. Give its distance from the centre"
                         + " of the picture, such as 20, or nothing for the usual.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot: a seeing of 0"
-                        + " arcseconds must be more than 0 and at most 30. Give the width of a star's image; 3 is"
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot --seeing: 0 arcseconds is outside 0.1 to 30. Give the width of a star's image; 3 is"
                         + " usual.",
                 "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for"
                         + " 'm31' must be more than 0 and at most 10800. Give one exposure in seconds.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --target m31 --above 30 => allow shot:"
                         + " the part of the sky is given twice. Give only one of --target, --declination and --above.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --at 2026-11-25T21:00Z => allow shot:"
-                        + " --at needs a target. Add --target.",
+                        + " --at needs a target. Give --target.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 => allow shot:"
                         + " --declination needs --hours. Give both, or give --target.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --declination 20 --hours 1 => allow shot"
@@ -220,8 +214,7 @@ class AllowCommandTest extends TypedAllowances {
                 "allow shot all --exposure 1 --pixel 4 --focal-length 500 --above 90 => allow shot: a lowest"
                         + " altitude of 90 degrees is outside 5 to 85. Give the lowest altitude you observe at; 30"
                         + " is usual.",
-                "allow drop ring => allow drop: nothing in tonight's work is called 'ring'. Say what tonight is for,"
-                        + " with polewright allow --for.",
+                "allow drop ring => allow drop: nothing in tonight's work is called 'ring'. Set what tonight is for with polewright allow.",
             })
     void invalidWork_isRefusedInOneLine(String typed, String complaint) {
         Outcome refused = type(typed);
@@ -235,12 +228,11 @@ class AllowCommandTest extends TypedAllowances {
     void lastItem_cannotBeDropped() {
         good("allow --for planets");
         assertThat(type("allow drop planets at high power").complaint())
-                .isEqualTo("polewright allow drop: 'planets at high power' is the only item of tonight's work. Set"
-                        + " other work with polewright allow --for, or a plain limit with polewright allow 5.");
+                .isEqualTo(
+                        "polewright allow drop: 'planets at high power' is the only item of tonight's work. Set other work, or a plain limit, with polewright allow.");
         assertThat(type("allow drop moon").complaint())
                 .isEqualTo(
-                        "polewright allow drop: nothing in tonight's work is called 'moon'. Drop one of planets at high"
-                                + " power.");
+                        "polewright allow drop: nothing in tonight's work is called 'moon'. Remove one of planets at high power.");
     }
 
     @Test
@@ -279,7 +271,7 @@ class AllowCommandTest extends TypedAllowances {
         assertThat(type("begin --again --allow 3 --for planets").complaint())
                 .isEqualTo("polewright begin: --allow does not depend on the work. Give --allow or --for, not both.");
         assertThat(type("begin --again --for stars").complaint())
-                .startsWith("polewright begin: 'stars' is not a kind of work. Write one of ");
+                .startsWith("polewright begin --for: 'stars' is not a kind of work. Write one of ");
     }
 
     @Test

@@ -126,7 +126,7 @@ class AllowShotTest extends TypedAllowances {
                                         + "\"height_px\":2822}")));
         good("begin --again --rig " + rig);
         assertThat(type("allow shot wide --exposure 60").complaint())
-                .isEqualTo("polewright allow shot: the rig has several cameras. Add --camera with one of guide, main.");
+                .isEqualTo("polewright allow shot: the rig has several cameras. Give --camera as one of guide, main.");
         assertThat(flat(good("allow shot wide --exposure 60 --camera MAIN"))).contains("with main (1200 mm,");
         assertThat(flat(good("allow --for short subs"))).contains("with main (1200 mm,");
     }
@@ -149,7 +149,6 @@ class AllowShotTest extends TypedAllowances {
     void begin_withoutACamera_saysWhatToDoNext() {
         assertThat(type("begin --again --for short subs").complaint())
                 .isEqualTo(
-                        "polewright begin: short subs need a camera, and the rig has none. Begin without --for, then:"
-                                + " polewright allow --for short subs --focal-length MM --pixel MICRONS.");
+                        "polewright begin: short subs need a camera, and the rig has none. Begin without --for, then give the work and its camera with polewright allow.");
     }
 }

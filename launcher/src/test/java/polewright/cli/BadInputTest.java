@@ -232,8 +232,7 @@ class BadInputTest {
                         + " off the pole, in arcminutes; 5 suits visual observing.",
                 "begin --allow -3 => begin: an allowance of -3 arcminutes is outside 0.05 to 600. Give how far the"
                         + " axis may be off the pole, in arcminutes; 5 suits visual observing.",
-                "begin --name ~ => begin: the site name is empty. Give one, such as --name Larkfell, or leave --name"
-                        + " out.",
+                "begin --name ~ => begin: the site's name is empty. Give one, such as Larkfell, or leave --name out.",
                 "undo abc => undo SEQ: 'abc' is not a whole number. Write digits, such as 7.",
                 "log imprt => log: unknown command 'imprt'. Did you mean import?",
                 "log --night one => log --night: 'one' is not a whole number. Write digits, such as 7.",
@@ -301,8 +300,8 @@ class BadInputTest {
             assertThat(outcome.status()).isEqualTo(1);
         }
         assertThat(newcomer.run("begin").complaint())
-                .isEqualTo("polewright begin: no site is known yet. Add --site LAT,LON[,HEIGHT]"
-                        + " (degrees, north and east positive; metres).");
+                .isEqualTo(
+                        "polewright begin: no site is known yet. Give --site as latitude, longitude and height (degrees, north and east positive; metres).");
         assertThat(newcomer.log()).doesNotExist();
     }
 

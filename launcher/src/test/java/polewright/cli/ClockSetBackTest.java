@@ -47,11 +47,10 @@ class ClockSetBackTest {
     @Test
     void backwardJump_isReportedWithBothCorrections() {
         assertThat(output("sight", "scale", "54.5"))
-                .contains("NOTE  the computer's clock says 2026-01-15T20:00:00Z, yet #2 was logged at"
-                        + " 2026-01-15T21:00:00Z. It has been set back by 60 minutes or more. If it was ahead,"
-                        + " subtract 60"
-                        + " minutes from everything up to #2: polewright retime FIRST 2 --add=-60. If it is behind now,"
-                        + " set it right, then add 60 minutes from #3 on: polewright retime 3 --add 60.");
+                .contains("NOTE  The computer's clock shows 2026-01-15T20:00:00Z, but #2 was logged at"
+                        + " 2026-01-15T21:00:00Z. It has been set back by 60 minutes or more: use polewright retime."
+                        + " If it was ahead, subtract 60 minutes from everything up to #2. If it is behind now,"
+                        + " set it right, then add 60 minutes from #3 on.");
         assertThat(output("note", "typed later", "--at", "2026-01-15T20:30Z")).doesNotContain("has been set back");
     }
 
@@ -63,10 +62,10 @@ class ClockSetBackTest {
         person.waitMinutes(13 * 60);
         assertThat(output("note", "frost"))
                 .contains(
-                        "NOTE  this is 13 hours after #3 (",
-                        "Z). If tonight is another night, undo this and type polewright begin. If the computer's"
-                                + " clock was ahead, set it right, then subtract the difference: polewright retime 4"
-                                + " --add=-MINUTES.");
+                        "NOTE  This is 13 hours after #3 (",
+                        "Z). If tonight is another night, take this back and use polewright begin. If the computer's"
+                                + " clock was ahead, set it right, then subtract the difference from #4 on, with"
+                                + " polewright retime.");
         assertThat(output("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");
     }
 

@@ -52,7 +52,8 @@ class CorrectionsTest {
         CommandRun.Outcome corrected = type(
                 "rig", "correct", "--azimuth-clockwise", "left", "--altitude-gain", "0.5", "--altitude-play", "0.3");
 
-        assertThat(corrected.out()).startsWith("Logged #5: rig corrected.\n");
+        assertThat(corrected.out())
+                .startsWith("Logged #5: rig corrected: azimuth screw clockwise moves the axis left;");
         assertThat(fix()).isNotEqualTo(before);
         JsonNode rig = rig();
         assertThat(rig.at("/azimuth_screw/clockwise").textValue()).isEqualTo("left");
@@ -162,11 +163,11 @@ class CorrectionsTest {
     @CsvSource(delimiter = '|', textBlock = """
         rig correct                                              | no figure of the rig is corrected. Give the figure that was wrong.
         rig correct --azimuth-clockwise raises                   | the azimuth screw of rig 'fork' raises the axis. Give whether a clockwise turn moves it right or left.
-        rig correct --azimuth-clockwise left --azimuth-reversed  | where the azimuth screw goes is given twice. Give --azimuth-clockwise or --azimuth-reversed.
-        rig correct --altitude-gain 0                            | 0 times as far per turn is outside 0.01 to 100. 1 is as entered, 0.5 is half as far.
+        rig correct --azimuth-clockwise left --azimuth-reversed  | which way the azimuth screw works is given twice. Give --azimuth-clockwise or --azimuth-reversed.
+        rig correct --altitude-gain 0                            | --altitude-gain: 0 is outside 0.01 to 100. 1 is as entered, 0.5 is half as far.
         rig correct --optic guidescope --view erect              | the rig has no optic called 'guidescope'. Its optics are finder, eyepiece, reticle.
-        rig correct --view erect                                 | the optic is missing. Add --optic NAME.
-        site correct                                             | the site is missing. Add --site LAT,LON[,HEIGHT] (degrees, north and east positive; metres).
+        rig correct --view erect                                 | the optic is missing. Give --optic.
+        site correct                                             | the site is missing. Give --site as latitude, longitude and height (degrees, north and east positive; metres).
         site correct --site 54.60,-2.90,240                      | the site already has these values. Give the correct site.
         site correct --site 88,10                                | latitude 88 is beyond 84 degrees, where a wedge cannot be set by azimuth and altitude. Check that latitude comes before longitude.
         sight scale 54 --instead-of 1                            | event 1 is neither a sighting nor a centring, so nothing can replace it. Give the number of a sighting, as the log shows it.

@@ -64,7 +64,7 @@ class EarlierNightsTest {
         String begun = begin();
 
         // Four clampings, each measured to about 1′: the estimate is still shrunk slightly toward zero.
-        assertThat(begun.replace('\n', ' '))
+        assertThat(begun.replaceAll("\\s+", " "))
                 .contains("From 4 earlier nights: turning the altitude screw clockwise raises the axis; the altitude"
                         + " screw moves 12 % more than the rig file says; clamping"
                         + " usually lowers this axis 1.8′.");

@@ -239,7 +239,7 @@ class EveryKindIsCompleteTest {
      */
     private static Optional<CommandForm> form(EventKind kind) {
         return switch (kind) {
-            case BEGIN -> Optional.of(NightForms.BEGIN);
+            case BEGIN -> Optional.of(SetupForms.BEGIN);
             case COMPASS -> typed("compass");
             case SCALE -> typed("scale");
             case BEARING -> typed("bearing");
@@ -261,7 +261,7 @@ class EveryKindIsCompleteTest {
             case ALLOW -> Optional.of(WorkForms.ALLOW_LIMIT);
             case WORK -> Optional.of(WorkForms.ALLOW_FOR);
             case CENTRE -> Optional.of(SightingForms.CENTRE);
-            case HORIZON -> Optional.of(NightForms.HORIZON);
+            case HORIZON -> Optional.of(SetupForms.HORIZON);
             case TARGET -> Optional.of(WorkForms.TARGET);
             case SKIP -> Optional.of(NightForms.SKIP);
             case NOTE -> Optional.of(NightForms.NOTE);

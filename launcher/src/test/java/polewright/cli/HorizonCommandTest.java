@@ -32,7 +32,7 @@ class HorizonCommandTest {
                         "  azimuth 95° (east): 22.5° high",
                         "  azimuth 180° (south): 4° high");
         person.waitMinutes(24 * 60);
-        assertThat(person.good("begin").lines()).contains("Same skyline as last time, with 3 corners.");
+        assertThat(person.good("begin").lines()).contains("NOTE  Same skyline as last time, with 3 corners.");
         assertThat(person.good("horizon").lines()).hasSize(4);
         assertThat(person.good("begin", "--site", "-43.95,170.40,710").out()).doesNotContain("skyline");
     }

@@ -141,7 +141,7 @@ class EmptyFormsTest {
             delimiterString = " => ",
             quoteCharacter = '`',
             value = {
-                "begin | => No site is known yet. Fill in 'Site' (degrees, north and east positive; metres).",
+                "begin | => No site is known yet. Give 'Site' as latitude, longitude and height (degrees, north and east positive; metres).",
                 "compass | => 'Bearing' is empty. Fill it in.",
                 "clamp | => No night has begun yet. Use 'Begin a night' first.",
             })
@@ -163,15 +163,12 @@ class EmptyFormsTest {
                         + " digits, such as 5 or 2.5.",
                 "scale | altitude=abc => 'Altitude on the scale': 'abc' is not a number. Write digits, such as 5 or"
                         + " 2.5.",
-                "allow-look | name=moons => The field is not known. Fill in 'True field, edge to edge', or"
-                        + " 'Eyepiece' with one of finder, eyepiece, reticle.",
+                "allow-look | name=moons => The field is not known. Give 'True field, edge to edge', or 'Eyepiece' as one of finder, eyepiece, reticle.",
                 "allow-look | name=moons&field=1&at=2026-11-25T20:00Z => 'When it begins' needs a target."
-                        + " Fill in 'Target'.",
-                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none. Begin without"
-                        + " 'Tonight is for', then: 'What tonight is for'.",
+                        + " Give 'Target'.",
+                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none. Begin without 'Tonight is for', then give the work and its camera with 'What tonight is for'.",
                 "unclamp | => The clamps are already loose. Tighten them with 'Clamps are tight'.",
-                "allow-drop | name=ring => Nothing in tonight's work is called 'ring'. Say what tonight is for, with"
-                        + " 'What tonight is for'.",
+                "allow-drop | name=ring => Nothing in tonight's work is called 'ring'. Set what tonight is for with 'What tonight is for'.",
             })
     void inANight(String form, String complaint) throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");

@@ -1,20 +1,23 @@
 package polewright.web;
 
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import polewright.operations.OperationFailed;
+import polewright.operations.Workbench;
 import polewright.operations.action.Action;
 import polewright.operations.action.ArgumentRefused;
+import polewright.operations.action.BeginningContext;
+import polewright.operations.action.Effect;
 import polewright.operations.action.Entries;
+import polewright.operations.action.EntriesRefused;
 import polewright.operations.action.LooksMistaken;
+import polewright.operations.action.NightBeginning;
 import polewright.operations.action.NightEntry;
+import polewright.operations.work.ImpossibleWork;
+import polewright.report.text.BeginWords;
 import polewright.report.text.DoubtWords;
 import polewright.report.text.EventRemarks;
-import polewright.report.text.Remark;
-import polewright.session.EntryTimeCheck;
-import polewright.session.event.LoggedEvent;
+import polewright.report.text.ZoneRefusals;
 import polewright.sky.InputRefused;
 import polewright.store.LogChanged;
 import polewright.store.NightLog;
@@ -33,19 +36,17 @@ final class ActionSubmission {
         PageWording wording = new PageWording(form);
         try {
             Entries entries = form.entries(filled);
-            try (NightLog opened = session.openLog()) {
-                return outcome(NightEntry.add(
-                        opened,
-                        session.workbench().now(),
-                        sent,
-                        action.timing(),
-                        context -> action.entering().events(entries, context)));
-            }
+            return action.effect().accept(new Carrying(session, action, entries, sent, wording));
         } catch (ArgumentRefused refused) {
             return refused(wording.argument(refused.argument().name()) + ": "
                     + wording.of(String.valueOf(refused.getMessage())));
+        } catch (EntriesRefused refused) {
+            return refused(wording.of(String.valueOf(refused.getMessage())));
+        } catch (ImpossibleWork impossible) {
+            return refused(wording.of(
+                    String.valueOf(ZoneRefusals.of(impossible.outcome()).getMessage())));
         } catch (LooksMistaken doubtful) {
-            return new SubmissionOutcome.ToBeConfirmed(List.of(sentence(DoubtWords.of(doubtful.doubt()))));
+            return new SubmissionOutcome.ToBeConfirmed(List.of(sentence(wording.of(DoubtWords.of(doubtful.doubt())))));
         } catch (LogChanged changed) {
             return new SubmissionOutcome.Outdated(List.of(String.valueOf(changed.getMessage())));
         } catch (InputRefused refused) {
@@ -56,25 +57,54 @@ final class ActionSubmission {
         }
     }
 
-    private static SubmissionOutcome outcome(NightEntry.Outcome outcome) {
-        if (outcome instanceof NightEntry.Logged logged) {
-            return new SubmissionOutcome.Logged(logged.first().seq(), notes(logged));
+    /** Carries out an action of the table. */
+    private record Carrying(
+            NightSession session, Action action, Entries entries, NightEntry.Sent sent, PageWording wording)
+            implements Effect.Visitor<SubmissionOutcome> {
+        @Override
+        public SubmissionOutcome entering(Effect.Entering effect) {
+            Workbench bench = session.workbench();
+            try (NightLog opened = session.openLog()) {
+                NightEntry.Outcome outcome = NightEntry.add(
+                        opened,
+                        bench.now(),
+                        bench.clock().getZone(),
+                        sent,
+                        action.timing(),
+                        context -> NightEntry.Entered.of(action, effect, entries, context));
+                if (outcome instanceof NightEntry.Logged logged) {
+                    return new SubmissionOutcome.Logged(logged.first().seq(), notes(logged));
+                }
+                return new SubmissionOutcome.Logged(
+                        ((NightEntry.AlreadyLogged) outcome).event().seq(), List.of());
+            }
         }
-        return new SubmissionOutcome.Logged(
-                ((NightEntry.AlreadyLogged) outcome).event().seq(), List.of());
-    }
 
-    private static List<String> notes(NightEntry.Logged logged) {
-        Set<String> notes = new LinkedHashSet<>();
-        for (LoggedEvent one : logged.events()) {
-            EventRemarks.of(one.event(), logged.before()).stream()
-                    .map(Remark::text)
-                    .forEach(notes::add);
-            EntryTimeCheck.of(logged.before(), one.event(), logged.at(), logged.now()).stream()
-                    .map(EntryTimeSentences::of)
-                    .forEach(notes::add);
+        @Override
+        public SubmissionOutcome beginning(Effect.Beginning effect) {
+            Workbench bench = session.workbench();
+            NightBeginning beginning = effect.begin(
+                    entries,
+                    new BeginningContext(
+                            bench.defaultLog(),
+                            bench.now(),
+                            bench.clock().getZone(),
+                            sent.once(),
+                            true,
+                            sent.isConfirmed()));
+            List<String> notes = beginning instanceof NightBeginning.Begun begun
+                    ? BeginWords.remarks(begun).stream()
+                            .map(remark -> wording.of(remark.text()))
+                            .toList()
+                    : List.of();
+            return new SubmissionOutcome.Logged(beginning.event().seq(), notes);
         }
-        return List.copyOf(notes);
+
+        private List<String> notes(NightEntry.Logged logged) {
+            return EventRemarks.of(logged).stream()
+                    .map(remark -> wording.of(remark.text()))
+                    .toList();
+        }
     }
 
     private static SubmissionOutcome refused(String words) {

@@ -13,7 +13,6 @@ import polewright.sky.InputRefused;
 import polewright.store.KnownState;
 import polewright.store.SubmissionKey;
 import polewright.web.form.CommandForm;
-import polewright.web.form.NightForms;
 import polewright.web.session.CommandResult;
 import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
@@ -48,7 +47,6 @@ public final class FormSubmission {
             }
             doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
             words.addAll(after, known(form, filled));
-            words.addAll(after, confirmationOptions(form, filled));
             CommandResult result = session.run(words);
             if (result.isGood()) {
                 return new SubmissionOutcome.Logged(seq(result.out()), result.notes());
@@ -95,16 +93,6 @@ public final class FormSubmission {
             number(filled, IF_LAST_IS).ifPresent(seq -> known.add("--if-last=" + seq));
         }
         return known;
-    }
-
-    /**
-     * The site command asks for confirmation only on request, because at a terminal it only warns of an odd value.
-     */
-    private static List<String> confirmationOptions(CommandForm form, Map<String, String> filled) {
-        if (form.asksForConfirmation() && filled.containsKey(FormView.CONFIRMED)) {
-            return List.of("--as-typed");
-        }
-        return form.equals(NightForms.BEGIN) ? List.of("--ask") : List.of();
     }
 
     private static Optional<String> number(Map<String, String> filled, String name) {

@@ -18,6 +18,7 @@ import polewright.alignment.sighting.Sighting;
 import polewright.alignment.work.Work;
 import polewright.mount.rig.Rig;
 import polewright.operations.action.Action;
+import polewright.operations.action.Effect;
 import polewright.report.text.AdviceWords;
 import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
@@ -94,7 +95,7 @@ final class DataFlow {
     static final List<Arrow> ARROWS = List.of(
             new Arrow(TERMINAL, ACTION, List.of()),
             new Arrow(PAGES, ACTION, List.of()),
-            new Arrow(ACTION, EVENT, List.of(new Maker(Action.Entering.class, "events"))),
+            new Arrow(ACTION, EVENT, List.of(new Maker(Effect.Entering.class, "events"))),
             new Arrow(EVENT, LOG, List.of(new Maker(NightLog.class, "append"))),
             new Arrow(LOG, SIGHTING, List.of(LOGGED, new Maker(NightEvent.class, "asSighting"))),
             new Arrow(LOG, SITE, List.of(LOGGED, new Maker(NightEvent.Begun.class, "site"))),

@@ -2,10 +2,9 @@ package polewright.operations.action;
 
 import java.util.ArrayList;
 import java.util.List;
-import polewright.session.event.NightEvent;
 
 /**
- * Something a person can do that adds to the night's log: a command of the terminal, a form of the pages.
+ * Something a person can do: a command of the terminal, a form of the pages.
  *
  * @param id its address, in lower-case letters and hyphens
  * @param command the words that the command begins with: {@code sight}, {@code compass}
@@ -16,7 +15,8 @@ import polewright.session.event.NightEvent;
  * @param button the label of the button that sends it
  * @param timing what a given time means
  * @param asksIfMistaken whether it asks for confirmation of an entry that looks like a mistake
- * @param entering turns what was entered into events
+ * @param checking what is remarkable about an entry that can be used
+ * @param effect what carrying it out does
  */
 public record Action(
         String id,
@@ -28,7 +28,10 @@ public record Action(
         String button,
         Timing timing,
         boolean asksIfMistaken,
-        Entering entering) {
+        Checking checking,
+        Effect effect) {
+    private static final Checking NOTHING_TO_CHECK = (entries, context) -> List.of();
+
     public Action {
         command = List.copyOf(command);
         arguments = List.copyOf(arguments);
@@ -45,19 +48,6 @@ public record Action(
         DONE
     }
 
-    /** Turns what was entered into events. */
-    @FunctionalInterface
-    public interface Entering {
-        /**
-         * The events, all logged or none.
-         *
-         * @throws polewright.sky.InputRefused if something was entered that cannot be used; other arguments are named
-         *     in braces, {@code {per}}, other actions as {@code {do:clamp}}
-         * @throws LooksMistaken if it looks like a mistake and is not confirmed
-         */
-        List<NightEvent> events(Entries entries, ActionContext context);
-    }
-
     /**
      * An example.
      *
@@ -66,37 +56,57 @@ public record Action(
      */
     public record Example(String meaning, String typed) {}
 
-    /** An action that is logged as done now. */
-    public static Action of(String id, List<String> command, String title, String intro, Entering entering) {
-        return new Action(id, command, title, intro, List.of(), List.of(), "Log it", Timing.NOW, false, entering);
+    /** Looks for what is remarkable about an entry. */
+    @FunctionalInterface
+    public interface Checking {
+        List<Finding> findings(Entries entries, ActionContext context);
+    }
+
+    /** An action that adds to the night's log, as done now. */
+    public static Action of(String id, List<String> command, String title, String intro, Effect.Entering entering) {
+        return having(id, command, title, intro, entering);
+    }
+
+    /** An action with this effect. */
+    public static Action having(String id, List<String> command, String title, String intro, Effect effect) {
+        return new Action(
+                id, command, title, intro, List.of(), List.of(), "Log it", Timing.NOW, false, NOTHING_TO_CHECK, effect);
     }
 
     /** The same action with these arguments added at the end. */
     public Action taking(Argument<?>... more) {
         List<Argument<?>> all = new ArrayList<>(arguments);
         all.addAll(List.of(more));
-        return new Action(id, command, title, intro, all, examples, button, timing, asksIfMistaken, entering);
+        return new Action(id, command, title, intro, all, examples, button, timing, asksIfMistaken, checking, effect);
     }
 
     /** The same action with an optional time. */
     public Action at(Timing when) {
-        return new Action(id, command, title, intro, arguments, examples, button, when, asksIfMistaken, entering);
+        return new Action(
+                id, command, title, intro, arguments, examples, button, when, asksIfMistaken, checking, effect);
     }
 
     /** The same action with this label on its button. */
     public Action sentBy(String label) {
-        return new Action(id, command, title, intro, arguments, examples, label, timing, asksIfMistaken, entering);
+        return new Action(
+                id, command, title, intro, arguments, examples, label, timing, asksIfMistaken, checking, effect);
     }
 
     /** The same action, asking for confirmation of an entry that looks like a mistake. */
     public Action askingIfMistaken() {
-        return new Action(id, command, title, intro, arguments, examples, button, timing, true, entering);
+        return new Action(id, command, title, intro, arguments, examples, button, timing, true, checking, effect);
     }
 
     /** The same action with one more example. */
     public Action forExample(String meaning, String typed) {
         List<Example> all = new ArrayList<>(examples);
         all.add(new Example(meaning, typed));
-        return new Action(id, command, title, intro, arguments, all, button, timing, asksIfMistaken, entering);
+        return new Action(id, command, title, intro, arguments, all, button, timing, asksIfMistaken, checking, effect);
+    }
+
+    /** The same action, looking for what is remarkable. */
+    public Action checkedBy(Checking check) {
+        return new Action(
+                id, command, title, intro, arguments, examples, button, timing, asksIfMistaken, check, effect);
     }
 }

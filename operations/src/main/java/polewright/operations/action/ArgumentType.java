@@ -1,9 +1,11 @@
 package polewright.operations.action;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import polewright.operations.input.FileInput;
 import polewright.operations.input.NumberInput;
 import polewright.operations.input.WordInput;
 import polewright.sky.InputRefused;
@@ -48,6 +50,21 @@ public sealed interface ArgumentType<T> {
     /** Whether it takes the rest of a command line. */
     default boolean isText() {
         return false;
+    }
+
+    /** Whether it takes words up to the next option, with or without quotes. */
+    default boolean takesWords() {
+        return false;
+    }
+
+    /** Whether it names a file of the computer, which only the terminal can. */
+    default boolean isFile() {
+        return false;
+    }
+
+    /** What its name alone means, without a value; empty if it needs one. */
+    default String alone() {
+        return "";
     }
 
     /** Whether a comma in it means a decimal point: many phones' decimal keyboards have no point. */
@@ -123,6 +140,41 @@ public sealed interface ArgumentType<T> {
         }
     }
 
+    /**
+     * A figure that may also be given in another way: {@code 2.5} arcseconds, or {@code 2px}.
+     *
+     * @param alone what its name alone means; empty if it needs a value
+     */
+    record FigureOr<T>(Unit unit, String alone, Function<String, T> parser) implements ArgumentType<T> {
+        @Override
+        public T parse(String typed) {
+            return parser.apply(typed);
+        }
+
+        @Override
+        public String placeholder() {
+            return unit.placeholder();
+        }
+
+        @Override
+        public boolean isDecimal() {
+            return true;
+        }
+    }
+
+    /** A file of the computer. */
+    record FileName(String placeholder) implements ArgumentType<Path> {
+        @Override
+        public Path parse(String typed) {
+            return new FileInput().convert(typed);
+        }
+
+        @Override
+        public boolean isFile() {
+            return true;
+        }
+    }
+
     /** A whole number, such as that of an event. */
     record Whole(String placeholder) implements ArgumentType<Long> {
         @Override
@@ -181,6 +233,11 @@ public sealed interface ArgumentType<T> {
         public List<String> asWords(String typed) {
             return List.of(typed.split(separator));
         }
+
+        @Override
+        public boolean isText() {
+            return true;
+        }
     }
 
     /**
@@ -206,6 +263,12 @@ public sealed interface ArgumentType<T> {
                     .map(label -> new Option(word(label.getKey()), label.getValue()))
                     .toList();
             return new Choice<>(placeholder, otherwise, options, new WordInput<>(type)::convert);
+        }
+
+        /** Unquoted, if options consist of several words. */
+        @Override
+        public boolean takesWords() {
+            return options.stream().anyMatch(option -> option.value().contains(" "));
         }
 
         /** The same with other options on offer; what can be typed does not change. */

@@ -43,7 +43,7 @@ public final class Entries {
         Map<String, Object> values = new HashMap<>();
         for (Argument<?> argument : arguments) {
             if (!isBlank(typed, argument)) {
-                values.put(argument.name(), read(argument, typed.getOrDefault(argument.name(), "")));
+                values.put(argument.name(), parsed(argument, typed.getOrDefault(argument.name(), "")));
             }
         }
         return new Entries(values);
@@ -53,7 +53,12 @@ public final class Entries {
         return typed.getOrDefault(argument.name(), "").isBlank();
     }
 
-    private static Object read(Argument<?> argument, String typed) {
+    /**
+     * The value of what was typed for an argument.
+     *
+     * @throws ArgumentRefused if it cannot be read
+     */
+    public static Object parsed(Argument<?> argument, String typed) {
         try {
             return argument.type().parse(typed.strip());
         } catch (InputRefused refused) {

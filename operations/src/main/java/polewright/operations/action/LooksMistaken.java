@@ -1,6 +1,8 @@
 package polewright.operations.action;
 
+import java.time.ZoneId;
 import polewright.alignment.sighting.Sighting;
+import polewright.session.DoubtfulSite;
 import polewright.session.ImplausibleReading;
 import polewright.sky.place.Site;
 
@@ -30,5 +32,12 @@ public final class LooksMistaken extends RuntimeException {
          * @param screw {@code azimuth} or {@code altitude}
          */
         record ManyTurns(String screw, double turns) implements Doubt {}
+
+        /**
+         * The site does not agree with what else is known about where the person is.
+         *
+         * @param zone the computer's time zone
+         */
+        record OddSite(DoubtfulSite site, ZoneId zone) implements Doubt {}
     }
 }

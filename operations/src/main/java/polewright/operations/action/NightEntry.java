@@ -1,10 +1,12 @@
 package polewright.operations.action;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import polewright.operations.LogEntry;
+import polewright.operations.seasons.EarlierNights;
 import polewright.session.NightId;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
@@ -30,6 +32,30 @@ public final class NightEntry {
      */
     public record Sent(Optional<SubmissionKey> once, KnownState known, Optional<Instant> at, boolean isConfirmed) {}
 
+    /**
+     * What was entered.
+     *
+     * @param events all logged or none
+     * @param findings what is remarkable about it
+     */
+    public record Entered(List<NightEvent> events, List<Finding> findings) {
+        public Entered {
+            events = List.copyOf(events);
+            findings = List.copyOf(findings);
+        }
+
+        /** Nothing remarkable. */
+        public static Entered of(List<NightEvent> events) {
+            return new Entered(events, List.of());
+        }
+
+        /** An action that adds to the log. */
+        public static Entered of(Action action, Effect.Entering effect, Entries entries, ActionContext context) {
+            return new Entered(
+                    effect.events(entries, context), action.checking().findings(entries, context));
+        }
+    }
+
     /** The outcome of an entry. */
     public sealed interface Outcome {
         /** The night after it. */
@@ -40,6 +66,7 @@ public final class NightEntry {
      * It is in the log.
      *
      * @param events one or more
+     * @param findings what is remarkable about them
      * @param night all events before them, including those taken back
      * @param before the night without them
      * @param at when it was done, if that was given
@@ -47,6 +74,7 @@ public final class NightEntry {
      */
     public record Logged(
             List<LoggedEvent> events,
+            List<Finding> findings,
             List<LoggedEvent> night,
             NightState before,
             NightState after,
@@ -56,6 +84,7 @@ public final class NightEntry {
         public Logged {
             night = List.copyOf(night);
             events = List.copyOf(events);
+            findings = List.copyOf(findings);
         }
 
         public LoggedEvent first() {
@@ -74,6 +103,7 @@ public final class NightEntry {
      * Adds the events of an action.
      *
      * @param now the time of entry
+     * @param zone the computer's time zone
      * @param sent its known state is checked before the entry is read, which may make no sense for another night
      * @throws InputRefused if the events are impossible, or the log cannot be written
      * @throws LogChanged if the log has changed since the sender last saw it
@@ -81,15 +111,16 @@ public final class NightEntry {
     public static Outcome add(
             NightLog opened,
             Instant now,
+            ZoneId zone,
             Sent sent,
             Action.Timing timing,
-            Function<ActionContext, List<NightEvent>> entering) {
+            Function<ActionContext, Entered> entering) {
         Optional<Submission> earlier = sent.once().flatMap(opened::submitted);
         if (earlier.isPresent()) {
             return again(opened, now, earlier.get());
         }
         try {
-            return addNew(opened, now, sent, timing, entering);
+            return addNew(opened, now, zone, sent, timing, entering);
         } catch (LogChanged | InputRefused e) {
             // Two devices may submit at once: then the conflicting event is this one.
             return sent.once()
@@ -107,17 +138,28 @@ public final class NightEntry {
     private static Outcome addNew(
             NightLog opened,
             Instant now,
+            ZoneId zone,
             Sent sent,
             Action.Timing timing,
-            Function<ActionContext, List<NightEvent>> entering) {
+            Function<ActionContext, Entered> entering) {
         NightId id = LogEntry.latestNight(opened);
         List<LoggedEvent> night = opened.events(id);
         sent.known().check(id, night.get(night.size() - 1).seq());
         NightState.ModelCache models = new NightState.ModelCache();
         NightState before = NightState.of(night, now, models);
-        List<NightEvent> events = entering.apply(new ActionContext(now, sent.at(), before, night, sent.isConfirmed()));
+        EarlierNights earlier = EarlierNights.before(id, opened);
+        Entered entered =
+                entering.apply(new ActionContext(now, zone, sent.at(), before, night, earlier, sent.isConfirmed()));
         Instant happened = timing == Action.Timing.DONE ? sent.at().orElse(now) : now;
-        List<LoggedEvent> logged = LogEntry.append(opened, id, events, happened, models, sent.once(), sent.known());
-        return new Logged(logged, night, before, NightState.of(opened.events(id), now, models), sent.at(), now);
+        List<LoggedEvent> logged =
+                LogEntry.append(opened, id, entered.events(), happened, models, sent.once(), sent.known());
+        return new Logged(
+                logged,
+                entered.findings(),
+                night,
+                before,
+                NightState.of(opened.events(id), now, models),
+                sent.at(),
+                now);
     }
 }

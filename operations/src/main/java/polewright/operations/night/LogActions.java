@@ -29,16 +29,16 @@ public final class LogActions {
                     String.format(Locale.ROOT, "Up to %,d characters.", NightEvent.Noted.LONGEST),
                     new Text("TEXT"))
             .required();
-    private static final Argument<Long> SEQ = Argument.positional(
+    static final Argument<Long> UNDONE = Argument.positional(
                     "seq", "Number of the event", "As in the log.", new Whole("SEQ"))
             .otherwise("the last event");
-    private static final Argument<Double> ADD = Argument.option(
+    static final Argument<Double> ADD = Argument.option(
                     "add",
                     "Minutes to add",
                     "Negative if the clock was ahead.",
                     Figure.signed(Unit.MINUTES).between(-MOST_MINUTES, MOST_MINUTES, "give the clock error in minutes"))
             .required();
-    private static final Argument<Long> FIRST = Argument.positional(
+    static final Argument<Long> FIRST = Argument.positional(
                     "first", "From event number", "The first with a wrong time, as in the log.", new Whole("FIRST"))
             .required();
     private static final Argument<Long> LAST = Argument.positional("last", "To event number", "", new Whole("LAST"))
@@ -58,7 +58,7 @@ public final class LogActions {
                     "Take back an event",
                     "It stays in the log but no longer counts.",
                     LogActions::withdrawn)
-            .taking(SEQ)
+            .taking(UNDONE)
             .sentBy("Take it back");
     public static final Action RETIME = Action.of(
                     "retime",
@@ -75,7 +75,7 @@ public final class LogActions {
     private LogActions() {}
 
     private static List<NightEvent> withdrawn(Entries entries, ActionContext context) {
-        long seq = entries.given(SEQ)
+        long seq = entries.given(UNDONE)
                 .or(() -> context.before().lastUndoable().map(LoggedEvent::seq))
                 .orElseThrow(() -> new OperationFailed("only the beginning of the night is left, which cannot be"
                         + " undone. Begin another night instead."));

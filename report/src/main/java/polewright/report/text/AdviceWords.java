@@ -26,23 +26,25 @@ public final class AdviceWords {
     private AdviceWords() {}
 
     /** Several lines. */
-    public static List<String> of(NightState night) {
+    public static List<Line> of(NightState night) {
         return night.advice().accept(new Lines(night));
     }
 
     /** The same while a camera watches the turns: nothing needs to be logged. */
-    public static List<String> whileFollowed(NightState night) {
-        List<String> lines = new ArrayList<>(of(night));
+    public static List<Line> whileFollowed(NightState night) {
+        List<Line> lines = new ArrayList<>(of(night));
         if (night.advice() instanceof Advice.TurnScrews turn) {
             lines.removeAll(TurnWords.command(turn));
-            lines.add("THEN  take a frame. It shows what the turn did and what to turn next; no need to log it.");
+            lines.add(Tag.THEN.line(
+                    "take a frame. It shows what the turn did and what to turn next; no need to log it."));
         }
         return lines;
     }
 
     /** The advice in one line, for lists. */
     public static String line(NightState night) {
-        return of(night).get(0).replaceAll("\\s+", " ");
+        Line first = of(night).get(0);
+        return first.tag() + " " + first.text();
     }
 
     /** A probability in whole percent; the ends are shown as under 1 and over 99. */
@@ -56,15 +58,15 @@ public final class AdviceWords {
         return Wrapping.unbroken(String.format(Locale.ROOT, "%.0f %%", 100 * probability));
     }
 
-    private static List<String> turn(Advice.TurnScrews advice, NightState night) {
-        List<String> lines = new ArrayList<>();
+    private static List<Line> turn(Advice.TurnScrews advice, NightState night) {
+        List<Line> lines = new ArrayList<>();
         if (advice.loosenFirst()) {
-            lines.add("LOOSEN the clamps first.");
+            lines.add(Tag.LOOSEN.line("the clamps first."));
         }
         lines.addAll(TurnWords.of(advice, night.fix().rig()));
-        ScrewWords.test(advice).ifPresent(note -> lines.add("NOTE  " + note));
-        ScrewWords.otherWay(night).forEach(note -> lines.add("NOTE  " + note));
-        lines.add("WHY   " + why(advice));
+        ScrewWords.test(advice).ifPresent(note -> lines.add(Tag.NOTE.line(note)));
+        ScrewWords.otherWay(night).forEach(note -> lines.add(Tag.NOTE.line(note)));
+        lines.add(Tag.WHY.line(why(advice)));
         lines.addAll(TurnWords.command(advice));
         return lines;
     }
@@ -80,38 +82,39 @@ public final class AdviceWords {
                         + percent(advice.probabilityAfter()) + " after this.";
     }
 
-    private static List<String> clamp(Advice.Clamp clamp) {
+    private static List<Line> clamp(Advice.Clamp clamp) {
         boolean good = clamp.probabilityNow() >= Adviser.ENOUGH;
         return List.of(
-                "CLAMP Tighten the clamps gently, a little on each in turn.",
-                "WHY   "
-                        + (good
+                Tag.CLAMP.line("Tighten the clamps gently, a little on each in turn."),
+                Tag.WHY.line(
+                        (good
                                 ? "Chance of being good enough: " + percent(clamp.probabilityNow())
                                         + ", including the shift expected from clamping."
                                 : "Probably good enough (" + percent(clamp.probabilityNow())
-                                        + "). Clamp, then check with one more sighting."),
-                "THEN  " + Wrapping.unbroken("polewright clamp"));
+                                        + "). Clamp, then check with one more sighting.")),
+                Tag.THEN.line(Wrapping.unbroken("polewright clamp")));
     }
 
-    private static List<String> stop(Advice.Stop stop, NightState night) {
+    private static List<Line> stop(Advice.Stop stop, NightState night) {
         boolean good = stop.probabilityNow() >= Adviser.ENOUGH;
         return List.of(
                 good
-                        ? "STOP  Good enough. Leave the screws alone and enjoy the night."
-                        : "STOP  Another turn would hardly improve it with these screws and clamps. Leave them alone.",
-                "WHY   Chance of being " + night.allowance().words() + ": " + percent(stop.probabilityNow())
-                        + ". The axis is " + FixWords.direction(stop.offset()) + ".");
+                        ? Tag.STOP.line("Good enough. Leave the screws alone and enjoy the night.")
+                        : Tag.STOP.line(
+                                "Another turn would hardly improve it with these screws and clamps. Leave them alone."),
+                Tag.WHY.line("Chance of being " + night.allowance().words() + ": " + percent(stop.probabilityNow())
+                        + ". The axis is " + FixWords.direction(stop.offset()) + "."));
     }
 
-    private static List<String> move(Advice.MoveByHand move, NightState night) {
-        List<String> lines = new ArrayList<>();
-        lines.add("MOVE  the mount by hand, roughly. It is too far off for the screws.");
-        lines.add("CARE  The mount is heavy: two people. Clamp the tube first so that it cannot swing; "
-                + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
+    private static List<Line> move(Advice.MoveByHand move, NightState night) {
+        List<Line> lines = new ArrayList<>();
+        lines.add(Tag.MOVE.line("the mount by hand, roughly. It is too far off for the screws."));
+        lines.add(Tag.CARE.line("The mount is heavy: two people. Clamp the tube first so that it cannot swing; "
+                + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping."));
         // Each with a tag: where tagged lines become steps, an untagged one would be read as part of the caution.
         addMove(
                 lines,
-                "SWING",
+                Tag.SWING,
                 move.azimuth(),
                 " (" + StarFindingWords.fists(move.azimuth().abs()) + " along the horizon"
                         + fields(
@@ -122,21 +125,20 @@ public final class AdviceWords {
                 " to the left, facing the pole.");
         addMove(
                 lines,
-                "TILT ",
+                Tag.TILT,
                 move.altitude(),
                 " (" + StarFindingWords.fists(move.altitude().abs()) + fields(move.altitude(), night) + ")",
                 " up, by the wedge's scale.",
                 " down, by the wedge's scale.");
-        lines.add("THEN  " + Wrapping.unbroken("polewright knock") + ", and read compass and scale again.");
+        lines.add(Tag.THEN.line(Wrapping.unbroken("polewright knock") + ", and read compass and scale again."));
         return lines;
     }
 
     // A hand positions a mount to about a degree: moves of less than half of one are not mentioned.
-    private static void addMove(
-            List<String> lines, String verb, Angle move, String inView, String forward, String back) {
+    private static void addMove(List<Line> lines, Tag verb, Angle move, String inView, String forward, String back) {
         if (Math.abs(move.degrees()) >= 0.5) {
-            lines.add(verb + " about " + Math.round(Math.abs(move.degrees())) + "°" + inView
-                    + (move.radians() > 0 ? forward : back));
+            lines.add(verb.line("about " + Math.round(Math.abs(move.degrees())) + "°" + inView
+                    + (move.radians() > 0 ? forward : back)));
         }
     }
 
@@ -152,33 +154,33 @@ public final class AdviceWords {
                 .orElse("");
     }
 
-    private static List<String> waiting(NightState night) {
-        List<String> lines = new ArrayList<>();
+    private static List<Line> waiting(NightState night) {
+        List<Line> lines = new ArrayList<>();
         Optional<DarknessWait> waiting = DarknessWait.of(night);
-        lines.add(waiting.map(until -> "WAIT  until the Sun is down at " + clock(until.sunDown()) + ", in "
-                        + TimeSpans.hoursAndMinutes(Duration.between(night.now(), until.sunDown())) + ".")
-                .orElse("WAIT  for dark; the Sun does not set here today."));
-        lines.add("WHY   Everything that can be measured by day is in the log; the rest needs stars.");
+        lines.add(waiting.map(until -> Tag.WAIT.line("until the Sun is down at " + clock(until.sunDown()) + ", in "
+                        + TimeSpans.hoursAndMinutes(Duration.between(night.now(), until.sunDown())) + "."))
+                .orElse(Tag.WAIT.line("for dark; the Sun does not set here today.")));
+        lines.add(Tag.WHY.line("Everything that can be measured by day is in the log; the rest needs stars."));
         waiting.ifPresent(until -> {
             String stars = until.starsShow()
                     .map(show -> " The first bright stars appear about " + clock(show) + ".")
                     .orElse("");
-            lines.add("NEXT  " + next(until.next()) + "." + stars);
+            lines.add(Tag.NEXT.line(next(until.next()) + "." + stars));
         });
         mistakeIfDark(night).ifPresent(lines::add);
-        lines.add("CARE  Keep tube and finder capped while the Sun is up.");
+        lines.add(Tag.CARE.line("Keep tube and finder capped while the Sun is up."));
         return lines;
     }
 
     /** A hint in case it is dark although the Sun should be up: then the clock or the site is wrong. */
-    private static Optional<String> mistakeIfDark(NightState night) {
+    private static Optional<Line> mistakeIfDark(NightState night) {
         return night.mistakeIfDark()
-                .map(mistaken ->
-                        "NOTE  By this clock and site the Sun is up. If it is dark where you are, one of them is wrong"
+                .map(mistaken -> Tag.NOTE.line(
+                        "By this clock and site the Sun is up. If it is dark where you are, one of them is wrong"
                                 + mistaken.words()
                                         .map(words -> ": it would be dark if " + words)
                                         .orElse("")
-                                + ".");
+                                + "."));
     }
 
     /** What follows when the Sun is down. */
@@ -195,11 +197,11 @@ public final class AdviceWords {
         return Wrapping.unbroken(CLOCK.format(at));
     }
 
-    private static List<String> sight(Advice.TakeSighting take, NightState night) {
-        List<String> lines = new ArrayList<>();
-        lines.add("SIGHT " + sighting(take) + ".");
-        take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star) + "."));
-        lines.add("WHY   " + capitalised(take.reason()) + ".");
+    private static List<Line> sight(Advice.TakeSighting take, NightState night) {
+        List<Line> lines = new ArrayList<>();
+        lines.add(Tag.SIGHT.line(sighting(take) + "."));
+        take.star().ifPresent(star -> lines.add(Tag.STAR.line(StarWords.place(star) + ".")));
+        lines.add(Tag.WHY.line(capitalised(take.reason()) + "."));
         if (take.kind() == SightingKind.SHADOW) {
             mistakeIfDark(night).ifPresent(lines::add);
         }
@@ -226,39 +228,39 @@ public final class AdviceWords {
         return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 
-    private record Lines(NightState night) implements Advice.Visitor<List<String>> {
+    private record Lines(NightState night) implements Advice.Visitor<List<Line>> {
         @Override
-        public List<String> turnScrews(Advice.TurnScrews turn) {
+        public List<Line> turnScrews(Advice.TurnScrews turn) {
             return turn(turn, night);
         }
 
         @Override
-        public List<String> moveByHand(Advice.MoveByHand move) {
+        public List<Line> moveByHand(Advice.MoveByHand move) {
             return move(move, night);
         }
 
         @Override
-        public List<String> takeSighting(Advice.TakeSighting take) {
+        public List<Line> takeSighting(Advice.TakeSighting take) {
             return sight(take, night);
         }
 
         @Override
-        public List<String> waitForDark(Advice.WaitForDark advice) {
+        public List<Line> waitForDark(Advice.WaitForDark advice) {
             return waiting(night);
         }
 
         @Override
-        public List<String> waitForSky(Advice.WaitForSky wait) {
+        public List<Line> waitForSky(Advice.WaitForSky wait) {
             return SkipWords.waiting(wait);
         }
 
         @Override
-        public List<String> clamp(Advice.Clamp clamp) {
+        public List<Line> clamp(Advice.Clamp clamp) {
             return AdviceWords.clamp(clamp);
         }
 
         @Override
-        public List<String> stop(Advice.Stop stop) {
+        public List<Line> stop(Advice.Stop stop) {
             return AdviceWords.stop(stop, night);
         }
     }

@@ -6,12 +6,15 @@ import polewright.operations.action.LooksMistaken.Doubt;
 public final class DoubtWords {
     private DoubtWords() {}
 
-    /** Two sentences. */
+    /** Two sentences, which may name arguments in braces. */
     public static String of(Doubt doubt) {
         if (doubt instanceof Doubt.FarOff far) {
             return sentences(
                     ImplausibleReadingWords.what(far.sighting(), far.reading(), far.site()),
                     ImplausibleReadingWords.check(far.reading()));
+        }
+        if (doubt instanceof Doubt.OddSite odd) {
+            return SiteWords.sentences(odd.site(), odd.zone().getId());
         }
         Doubt.ManyTurns many = (Doubt.ManyTurns) doubt;
         return sentences(

@@ -1,21 +1,42 @@
 package polewright.report.text;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import polewright.operations.action.NightEntry;
+import polewright.session.EntryTimeCheck;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 
-/** Cautions and notes about an event that was just logged, apart from its time. */
+/** Cautions and notes about events that were just logged. */
 public final class EventRemarks {
     private EventRemarks() {}
+
+    /** About everything that was entered together; arguments and actions are named in braces. */
+    public static List<Remark> of(NightEntry.Logged entry) {
+        Set<Remark> remarks = new LinkedHashSet<>();
+        entry.events().forEach(logged -> remarks.addAll(of(logged.event(), entry.before())));
+        entry.events()
+                .forEach(logged -> EntryTimeCheck.of(entry.before(), logged.event(), entry.at(), entry.now())
+                        .forEach(finding -> remarks.add(Remark.note(EntryTimeWords.of(finding)))));
+        FindingRemarks findings = new FindingRemarks(entry.before().begun());
+        entry.findings().forEach(finding -> remarks.addAll(finding.accept(findings)));
+        if (entry.last().event() instanceof NightEvent.WorkSet set) {
+            remarks.addAll(WorkChangeWords.remarks(set, entry));
+        } else if (entry.last().event() instanceof NightEvent.AllowanceSet) {
+            remarks.addAll(WorkChangeWords.noLongerUsed(entry));
+        }
+        return List.copyOf(remarks);
+    }
 
     /**
      * Cautions about the Sun come first.
      *
      * @param before the night without it
      */
-    public static List<Remark> of(NightEvent event, NightState before) {
+    private static List<Remark> of(NightEvent event, NightState before) {
         Site site = before.begun().site();
         List<Remark> remarks = new ArrayList<>(SunCaution.of(event, site));
         remarks.addAll(FrameWords.notes(event, site));

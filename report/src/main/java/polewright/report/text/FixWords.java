@@ -121,7 +121,7 @@ public final class FixWords {
             lines.addAll(ScrewWords.findings(state));
         }
         scatter(night.fix()).ifPresent(lines::add);
-        lines.addAll(doubts(night));
+        lines.addAll(Line.inTerminal(doubts(night)));
         return lines;
     }
 
@@ -142,12 +142,12 @@ public final class FixWords {
     }
 
     /** Why the fix is not reliable, if it is not; and one line for each outlier. */
-    public static List<String> doubts(NightState night) {
-        List<String> lines = new ArrayList<>();
+    public static List<Line> doubts(NightState night) {
+        List<Line> lines = new ArrayList<>();
         if (night.fix() instanceof Fix.Dubious dubious) {
-            lines.add("DOUBT " + dubious.reason() + ".");
+            lines.add(Tag.DOUBT.line(dubious.reason() + "."));
         }
-        lines.addAll(contradictions(night));
+        lines.addAll(Tag.PLAIN.lines(contradictions(night)));
         return lines;
     }
 

@@ -11,8 +11,8 @@ public final class NextWords {
     private NextWords() {}
 
     /** A few lines, without reasons; cautions and doubts are never omitted. */
-    public static List<String> of(NightState night) {
-        List<String> lines = new ArrayList<>(toDo(night));
+    public static List<Line> of(NightState night) {
+        List<Line> lines = new ArrayList<>(toDo(night));
         lines.addAll(FixWords.doubts(night));
         return lines;
     }
@@ -22,20 +22,20 @@ public final class NextWords {
         return advice.accept(new BeforeTurning());
     }
 
-    private static List<String> toDo(NightState night) {
+    private static List<Line> toDo(NightState night) {
         if (night.advice() instanceof Advice.TakeSighting take) {
             return sight(take, night);
         }
         return AdviceWords.of(night).stream()
-                .filter(line -> !line.startsWith("WHY ") && !line.startsWith("SKY "))
+                .filter(line -> line.tag() != Tag.WHY && line.tag() != Tag.SKY)
                 .toList();
     }
 
-    private static List<String> sight(Advice.TakeSighting take, NightState night) {
-        List<String> lines = new ArrayList<>();
-        lines.add("SIGHT " + RankingWords.words(take.kind(), take.star())
-                + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch())));
-        take.star().ifPresent(star -> lines.add("STAR  " + StarWords.place(star)));
+    private static List<Line> sight(Advice.TakeSighting take, NightState night) {
+        List<Line> lines = new ArrayList<>();
+        lines.add(Tag.SIGHT.line(RankingWords.words(take.kind(), take.star())
+                + (take.watch().isZero() ? "" : ", " + TimeSpans.of(take.watch()))));
+        take.star().ifPresent(star -> lines.add(Tag.STAR.line(StarWords.place(star))));
         lines.addAll(SightingCommandWords.of(take, night));
         lines.addAll(SkipWords.hint(night));
         // The rest is shown only with the full advice.

@@ -31,11 +31,11 @@ public final class NightWords {
                         .toList());
             }
         });
-        lines.add("  " + ZoneWords.chance(night));
+        lines.add("  " + ZoneWords.chance(night).inTerminal());
         // What to type is omitted: here it has been typed.
         AdviceWords.of(night).stream()
-                .takeWhile(line -> !line.startsWith("THEN"))
-                .forEach(line -> lines.add("  " + line));
+                .takeWhile(line -> line.tag() != Tag.THEN)
+                .forEach(line -> lines.add("  " + line.inTerminal()));
         lines.add("");
         return lines;
     }

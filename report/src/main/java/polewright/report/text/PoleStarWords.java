@@ -17,7 +17,7 @@ public final class PoleStarWords {
     private PoleStarWords() {}
 
     /** Several tagged lines; none unless the observer said that the pole star is not in view. */
-    public static List<String> of(NightState night) {
+    public static List<Line> of(NightState night) {
         Optional<Optic> finder = night.situation().rig().widestOptic();
         if (!night.skipped().isPoleStarOutOfView() || finder.isEmpty()) {
             return List.of();
@@ -27,20 +27,21 @@ public final class PoleStarWords {
                 .orElse(List.of());
     }
 
-    private static List<String> lines(PoleStarSearch search, Optic finder, NightState night) {
+    private static List<Line> lines(PoleStarSearch search, Optic finder, NightState night) {
         String star = search.star().name();
-        List<String> lines = new ArrayList<>();
-        lines.add("FIND  To bring " + star + " into view, face the pole and look along the tube in its home"
+        List<Line> lines = new ArrayList<>();
+        lines.add(Tag.FIND.line("To bring " + star + " into view, face the pole and look along the tube in its home"
                 + " position. By the fix " + star + " is " + toTheEye(search) + " (±"
-                + Math.max(1, Math.round(2 * search.sigma().degrees())) + "°). A fist at arm's length is 10° wide.");
-        lines.add("SWEEP " + sweep(search, finder));
-        lines.add("CARE  The next step moves the whole mount. It is heavy: work with a second person. Clamp the tube"
-                + " first; "
-                + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping.");
-        lines.add("SWING Or move the mount by hand until " + star + " is in the " + finder.name()
-                + byFields(search, finder) + ".");
-        lines.add("THEN  after moving it: " + Wrapping.unbroken("polewright knock")
-                + ", then sight the centre of rotation.");
+                + Math.max(1, Math.round(2 * search.sigma().degrees())) + "°). A fist at arm's length is 10° wide."));
+        lines.add(Tag.SWEEP.line(sweep(search, finder)));
+        lines.add(Tag.CARE.line(
+                "The next step moves the whole mount. It is heavy: work with a second person. Clamp the tube"
+                        + " first; "
+                        + night.begun().rig().kind().weightCaution() + "; keep the tripod from tipping."));
+        lines.add(Tag.SWING.line("Or move the mount by hand until " + star + " is in the " + finder.name()
+                + byFields(search, finder) + "."));
+        lines.add(Tag.THEN.line(
+                "after moving it: " + Wrapping.unbroken("polewright knock") + ", then sight the centre of rotation."));
         return lines;
     }
 

@@ -14,8 +14,13 @@ public record Remark(boolean isCaution, String text) {
         return new Remark(false, text);
     }
 
-    /** With its tag, as a line of the terminal. */
+    /** With its tag. */
+    public Line tagged() {
+        return (isCaution ? Tag.CARE : Tag.NOTE).line(text);
+    }
+
+    /** The same as a line of the terminal. */
     public String line() {
-        return (isCaution ? "CARE  " : "NOTE  ") + text;
+        return tagged().inTerminal();
     }
 }

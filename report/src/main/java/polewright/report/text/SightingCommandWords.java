@@ -13,18 +13,19 @@ import polewright.session.NightState;
 final class SightingCommandWords {
     private SightingCommandWords() {}
 
-    static List<String> of(Advice.TakeSighting take, NightState night) {
+    static List<Line> of(Advice.TakeSighting take, NightState night) {
         Rig rig = night.situation().rig();
         Optional<Optic> optic = take.kind().optic(rig);
         return switch (take.kind()) {
             case SHADOW ->
                 List.of(
-                        "CARE  Work with the shadow only. Never look at the Sun or point tube or finder toward it.",
-                        then("polewright sight shadow ANGLE") + " (clockwise from the shadow to the axis)");
-            case COMPASS -> List.of(then("polewright sight compass BEARING"));
-            case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE"));
+                        Tag.CARE.line(
+                                "Work with the shadow only. Never look at the Sun or point tube or finder toward it."),
+                        then("polewright sight shadow ANGLE", " (clockwise from the shadow to the axis)"));
+            case COMPASS -> List.of(then("polewright sight compass BEARING", ""));
+            case LEVEL_AND_SCALE -> List.of(then("polewright sight scale ALTITUDE", ""));
             case FRAMES ->
-                List.of(then("polewright sight frames FIRST SECOND") + " (the files of the frames, in any order)");
+                List.of(then("polewright sight frames FIRST SECOND", " (the files of the frames, in any order)"));
             case STILL_POINT ->
                 command(
                         "log it; FIELDS in field widths, CLOCK such as 4.5:",
@@ -47,14 +48,14 @@ final class SightingCommandWords {
     /**
      * The meaning of the words in capitals, then the command on a line of its own: it would not fit next to the tag.
      */
-    private static List<String> command(String explained, String typed) {
-        List<String> lines = new ArrayList<>(List.of("THEN  " + explained));
-        lines.addAll(Wrapping.command(typed));
+    private static List<Line> command(String explained, String typed) {
+        List<Line> lines = new ArrayList<>(List.of(Tag.THEN.line(explained)));
+        lines.addAll(Tag.TYPED.lines(Wrapping.command(typed)));
         return lines;
     }
 
-    private static String then(String typed) {
-        return "THEN  " + Wrapping.unbroken(typed);
+    private static Line then(String typed, String explained) {
+        return Tag.THEN.line(Wrapping.unbroken(typed) + explained);
     }
 
     private static String unit(Optional<Optic> optic) {

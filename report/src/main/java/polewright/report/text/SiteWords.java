@@ -29,14 +29,18 @@ public final class SiteWords {
     }
 
     /**
-     * What to do about it, an imperative without its full stop.
-     *
-     * @param before text in front of the figures where they are typed
+     * What to do about it, an imperative without its full stop; it names the argument for the site in braces.
      */
-    public static String check(DoubtfulSite doubtful, String before) {
+    public static String check(DoubtfulSite doubtful) {
         return doubtful.meant()
-                .map(meant -> "if you meant " + place(meant) + ", type " + before + typed(meant))
+                .map(meant -> "if you meant " + place(meant) + ", type {site=" + typed(meant) + "}")
                 .orElse("check both figures and their signs; latitude comes first, north and east are positive");
+    }
+
+    /** Both, in two sentences. */
+    public static String sentences(DoubtfulSite doubtful, String zone) {
+        String check = check(doubtful);
+        return doubt(doubtful, zone) + ". " + Character.toUpperCase(check.charAt(0)) + check.substring(1) + ".";
     }
 
     /** {@code 52.1° N, 0.4° E}, to as many digits as were typed. */

@@ -54,7 +54,7 @@ public final class SkipWords {
     }
 
     /** What to type instead of the sighting, in one line; none if no sighting is advised. */
-    public static List<String> hint(NightState night) {
+    public static List<Line> hint(NightState night) {
         if (!(night.advice() instanceof Advice.TakeSighting take)) {
             return List.of();
         }
@@ -63,8 +63,10 @@ public final class SkipWords {
                 .toList();
         return words.isEmpty()
                 ? List.of()
-                : List.of("ELSE  " + Wrapping.unbroken("polewright skip " + words.get(0))
-                        + (words.size() == 1 ? "" : " (or " + String.join(", ", words.subList(1, words.size())) + ")"));
+                : List.of(Tag.ELSE.line(Wrapping.unbroken("polewright skip " + words.get(0))
+                        + (words.size() == 1
+                                ? ""
+                                : " (or " + String.join(", ", words.subList(1, words.size())) + ")")));
     }
 
     /** As it is typed: {@code not-found}. */
@@ -128,15 +130,16 @@ public final class SkipWords {
     }
 
     /** What can be done while there is nothing to sight. */
-    static List<String> waiting(Advice.WaitForSky wait) {
-        List<String> lines = new ArrayList<>();
-        lines.add("WAIT  No sighting is left: everything that could come next has been skipped.");
+    static List<Line> waiting(Advice.WaitForSky wait) {
+        List<Line> lines = new ArrayList<>();
+        lines.add(Tag.WAIT.line("No sighting is left: everything that could come next has been skipped."));
         lines.add(Optional.of(wait)
                 .flatMap(Advice.WaitForSky::lookAgain)
-                .map(at -> "NEXT  Look again at " + AdviceWords.clock(at) + ", when the cloud may have passed.")
-                .orElse("NEXT  Undo a skip as soon as that sighting is possible."));
-        lines.add("THEN  " + Wrapping.unbroken("polewright undo NUMBER") + " brings one back; "
-                + Wrapping.unbroken("polewright log") + " lists them.");
+                .map(at ->
+                        Tag.NEXT.line("Look again at " + AdviceWords.clock(at) + ", when the cloud may have passed."))
+                .orElse(Tag.NEXT.line("Undo a skip as soon as that sighting is possible.")));
+        lines.add(Tag.THEN.line(Wrapping.unbroken("polewright undo NUMBER") + " brings one back; "
+                + Wrapping.unbroken("polewright log") + " lists them."));
         return lines;
     }
 }

@@ -25,21 +25,21 @@ public final class TurnWords {
     private TurnWords() {}
 
     /** What to do, screw by screw; how to log it afterwards is {@link #command}. */
-    static List<String> of(Advice.TurnScrews advice, Rig rig) {
-        List<String> lines = new ArrayList<>();
+    static List<Line> of(Advice.TurnScrews advice, Rig rig) {
+        List<Line> lines = new ArrayList<>();
         for (ScrewTurn turn : advice.turns()) {
             boolean isTest = advice.tests().contains(turn.screw());
-            lines.add("TURN  " + name(turn.screw()) + " screw " + legs(turn) + ", looking at its head ("
-                    + (isTest ? "a test turn" : effect(screw(rig, turn.screw()), turn)) + ").");
+            lines.add(Tag.TURN.line(name(turn.screw()) + " screw " + legs(turn) + ", looking at its head ("
+                    + (isTest ? "a test turn" : effect(screw(rig, turn.screw()), turn)) + ")."));
             advice.sky().stream()
                     .filter(sky -> sky.screw() == turn.screw())
-                    .forEach(sky -> lines.add("SKY   " + sky(sky, turn, isTest)));
+                    .forEach(sky -> lines.add(Tag.SKY.line(sky(sky, turn, isTest))));
         }
         return lines;
     }
 
     /** How to log it afterwards. */
-    static List<String> command(Advice.TurnScrews advice) {
+    static List<Line> command(Advice.TurnScrews advice) {
         StringBuilder typed = new StringBuilder("polewright turn");
         for (ScrewTurn turn : advice.turns()) {
             typed.append(" --")
@@ -48,11 +48,11 @@ public final class TurnWords {
                     .append(typed(turn))
                     .append('"');
         }
-        if ("THEN  ".length() + typed.length() <= Wrapping.WIDTH) {
-            return List.of("THEN  " + Wrapping.unbroken(typed.toString()));
+        if (Tag.THEN.line(typed.toString()).inTerminal().length() <= Wrapping.WIDTH) {
+            return List.of(Tag.THEN.line(Wrapping.unbroken(typed.toString())));
         }
-        List<String> lines = new ArrayList<>(List.of("THEN  log it:"));
-        lines.addAll(Wrapping.command(typed.toString()));
+        List<Line> lines = new ArrayList<>(List.of(Tag.THEN.line("log it:")));
+        lines.addAll(Tag.TYPED.lines(Wrapping.command(typed.toString())));
         return lines;
     }
 

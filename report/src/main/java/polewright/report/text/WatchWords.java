@@ -90,11 +90,11 @@ public final class WatchWords {
     }
 
     /** What to turn now, a tagged line per screw, for an observer with a hand on it. */
-    public static List<String> remaining(WatchStep.ScrewsFollowed followed) {
+    public static List<Line> remaining(WatchStep.ScrewsFollowed followed) {
         if (followed.goodEnough()) {
-            return List.of("STOP  good enough. Let go of the screws.");
+            return List.of(Tag.STOP.line("good enough. Let go of the screws."));
         }
-        List<String> lines = new ArrayList<>();
+        List<Line> lines = new ArrayList<>();
         addOrder(lines, "altitude", followed.orders().altitude());
         addOrder(lines, "azimuth", followed.orders().azimuth());
         return lines;
@@ -105,17 +105,17 @@ public final class WatchWords {
         return Math.rint(turns * SIXTEENTHS) / SIXTEENTHS;
     }
 
-    private static void addOrder(List<String> lines, String screw, FollowedScrews.Order order) {
+    private static void addOrder(List<Line> lines, String screw, FollowedScrews.Order order) {
         double sixteenths = rounded(order.clockwiseTurns());
         if (sixteenths == 0) {
-            lines.add("DONE  " + screw + " screw: nothing left to turn.");
+            lines.add(Tag.DONE.line(screw + " screw: nothing left to turn."));
             return;
         }
         String way = order.isWayUnknown()
                 ? " the other way than before"
                 : sixteenths > 0 ? " clockwise" : " counter-clockwise";
-        lines.add("TURN  " + screw + " screw " + (order.isBeyondTheScrew() ? "over " : "") + Fractions.turns(sixteenths)
-                + way + (order.isTrial() ? ", to see which way it goes." : "."));
+        lines.add(Tag.TURN.line(screw + " screw " + (order.isBeyondTheScrew() ? "over " : "")
+                + Fractions.turns(sixteenths) + way + (order.isTrial() ? ", to see which way it goes." : ".")));
     }
 
     /** The effect of the screws since the axis was found. */

@@ -12,20 +12,20 @@ import polewright.mount.rig.Worm;
 public final class ZoneNotes {
     private ZoneNotes() {}
 
-    /** A line for each, or none. */
-    public static List<String> of(WorkZone zone, Rig rig) {
-        List<String> lines = new ArrayList<>();
+    /** One for each, or none. */
+    public static List<Remark> of(WorkZone zone, Rig rig) {
+        List<Remark> notes = new ArrayList<>();
         boolean isAnyUnguided = zone.work().items().stream()
                 .anyMatch(item -> item instanceof ImagingRun shot && shot.guiding() instanceof Guiding.Unguided);
         if (isAnyUnguided && rig.drive().worm().equals(Worm.NOT_COUNTED)) {
-            lines.add("NOTE  The rig gives no periodic error, so it is not counted: unguided stars may"
+            notes.add(Remark.note("The rig gives no periodic error, so it is not counted: unguided stars may"
                     + " trail by that much more. Measure it and enter it in the rig file under drive"
-                    + " (docs/events.md).");
+                    + " (docs/events.md)."));
         }
         if (zone.depth().compareTo(rig.clampingSigma()) < 0) {
-            lines.add("NOTE  Tightening the clamps may move the axis by " + AngleWords.size(rig.clampingSigma())
-                    + ", more than the radius of the zone. Clamping alone may move it out.");
+            notes.add(Remark.note("Tightening the clamps may move the axis by " + AngleWords.size(rig.clampingSigma())
+                    + ", more than the radius of the zone. Clamping alone may move it out."));
         }
-        return lines;
+        return notes;
     }
 }

@@ -13,8 +13,20 @@ import polewright.sky.InputRefused;
 public final class ZoneRefusals {
     private ZoneRefusals() {}
 
+    /**
+     * Why no axis suits the work; it names arguments in braces.
+     *
+     * @param outcome any but {@link ZoneOutcome.Found}
+     */
+    public static InputRefused of(ZoneOutcome outcome) {
+        if (outcome instanceof ZoneOutcome.Impossible impossible) {
+            return of(impossible);
+        }
+        return of((ZoneOutcome.AtOdds) outcome);
+    }
+
     /** One item can never succeed. */
-    public static InputRefused of(ZoneOutcome.Impossible impossible) {
+    private static InputRefused of(ZoneOutcome.Impossible impossible) {
         return new InputRefused(
                 "'" + impossible.item() + "' is not possible: even with a perfect axis "
                         + ZoneWords.goesWrong(impossible.cause()) + atMost(impossible.cause(), impossible.longest()),
@@ -22,7 +34,7 @@ public final class ZoneRefusals {
     }
 
     /** Two items need different axes. */
-    public static InputRefused of(ZoneOutcome.AtOdds odds) {
+    private static InputRefused of(ZoneOutcome.AtOdds odds) {
         return new InputRefused(
                 "no single axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
                 "relax one of them, or leave it for another night");
@@ -39,11 +51,11 @@ public final class ZoneRefusals {
 
     private static String remedy(LimitCause cause) {
         return switch (cause) {
-            case DRIFT -> "shorten --exposure, allow a longer --tolerance, stay higher, or guide";
-            case CORNER -> "shorten --exposure, allow a longer --tolerance, or choose a closer guide star";
-            case LEAVES_FRAME -> "shorten --total";
-            case LEAVES_FIELD -> "shorten --stay, or use a wider --field";
-            case GO_TO -> "allow a larger --go-to error";
+            case DRIFT -> "shorten {exposure}, allow a longer {tolerance}, stay higher, or guide";
+            case CORNER -> "shorten {exposure}, allow a longer {tolerance}, or choose a closer guide star";
+            case LEAVES_FRAME -> "shorten {total}";
+            case LEAVES_FIELD -> "shorten {stay}, or use a wider {field}";
+            case GO_TO -> "allow a larger {go-to} error";
             case MOUNT -> "ask less of it";
         };
     }

@@ -25,6 +25,9 @@ public final class ZoneWords {
     // A hundredth more is a flat side that spans 16 degrees of the circle: less than a drawing shows.
     private static final double ROUND = 1.01;
 
+    // Under the text of the line above.
+    private static final String INDENT = "      ";
+
     private ZoneWords() {}
 
     /** In one line: {@code good enough for planets: within 3.2′ of the best aim}. */
@@ -35,9 +38,9 @@ public final class ZoneWords {
     }
 
     /** The requirement and the probability that it is met now: one line. */
-    public static String chance(NightState night) {
-        return "ZONE  " + capitalised(line(night.allowance())) + ". Chance now: "
-                + AdviceWords.percent(night.advice().probabilityNow()) + ".";
+    public static Line chance(NightState night) {
+        return Tag.ZONE.line(capitalised(line(night.allowance())) + ". Chance now: "
+                + AdviceWords.percent(night.advice().probabilityNow()) + ".");
     }
 
     private static String capitalised(String sentence) {
@@ -45,33 +48,33 @@ public final class ZoneWords {
     }
 
     /** Work, zone and best aim, several lines. */
-    public static List<String> full(NightState night, List<ItemTolerance> tolerances) {
-        List<String> lines = new ArrayList<>();
+    public static List<Line> full(NightState night, List<ItemTolerance> tolerances) {
+        List<Line> lines = new ArrayList<>();
         if (!(night.allowance() instanceof WorkZone zone)) {
-            lines.add("ZONE  The axis must be " + night.allowance().words() + ".");
-            lines.add("      Say what tonight is for, and the tolerance follows from it:");
+            lines.add(Tag.ZONE.line("The axis must be " + night.allowance().words() + "."));
+            lines.add(Tag.PLAIN.line(INDENT + "Set what tonight is for, and the tolerance follows from it."));
             lines.addAll(presets());
             return lines;
         }
-        lines.add("WORK  Tonight is for");
+        lines.add(Tag.WORK.line("Tonight is for"));
         int number = 1;
         for (WorkItem item : zone.work().items()) {
-            lines.add("      " + number++ + ". " + WorkWords.of(item));
-            alone(item, tolerances).ifPresent(lines::add);
+            lines.add(Tag.PLAIN.line(INDENT + number++ + ". " + WorkWords.of(item)));
+            alone(item, tolerances).map(Tag.PLAIN::line).ifPresent(lines::add);
         }
         lines.addAll(of(zone));
-        lines.addAll(ZoneNotes.of(zone, night.begun().rig()));
+        ZoneNotes.of(zone, night.begun().rig()).forEach(note -> lines.add(note.tagged()));
         return lines;
     }
 
     /** The zone, what limits its nearest edge, and the best aim. */
-    public static List<String> of(WorkZone zone) {
+    public static List<Line> of(WorkZone zone) {
         return List.of(zone(zone), strictest(zone), aim(zone));
     }
 
-    private static List<String> presets() {
+    private static List<Line> presets() {
         return Arrays.stream(WorkPreset.values())
-                .map(preset -> Wrapping.unbroken("      polewright allow --for " + preset.words()))
+                .map(preset -> Tag.TYPED.line(Wrapping.unbroken(INDENT + "polewright allow --for " + preset.words())))
                 .toList();
     }
 
@@ -89,15 +92,15 @@ public final class ZoneWords {
                 .findFirst();
     }
 
-    private static String zone(WorkZone zone) {
+    private static Line zone(WorkZone zone) {
         Allowance.Span east = zone.eastSpan();
-        String depth = "ZONE  Good enough: within " + AngleWords.size(zone.depth()) + " of the best aim";
-        return zone.upSpanAt(zone.bestAim().east())
+        String depth = "Good enough: within " + AngleWords.size(zone.depth()) + " of the best aim";
+        return Tag.ZONE.line(zone.upSpanAt(zone.bestAim().east())
                 .map(up -> isRound(zone)
                         ? depth + ", in any direction."
                         : depth + ", in some directions farther: from " + side(east.low()) + " to " + side(east.high())
                                 + ", and from " + height(up.low()) + " to " + height(up.high()) + " the pole.")
-                .orElse(depth + ".");
+                .orElse(depth + "."));
     }
 
     /** As it is drawn: no corner is farther than the nearest edge. */
@@ -110,12 +113,12 @@ public final class ZoneWords {
         return farthest < zone.depth().radians() * ROUND;
     }
 
-    private static String strictest(WorkZone zone) {
+    private static Line strictest(WorkZone zone) {
         LimitCause cause = nearest(zone).cause();
         return cause == LimitCause.MOUNT
-                ? "WHY   The work would tolerate more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
-                        + " is the limit for any mount."
-                : "WHY   The limit is set by " + zone.strictest() + ": beyond it, " + goesWrong(cause) + ".";
+                ? Tag.WHY.line("The work would tolerate more, but " + AngleWords.size(ZoneFinder.MOUNT_BOUND)
+                        + " is the limit for any mount.")
+                : Tag.WHY.line("The limit is set by " + zone.strictest() + ": beyond it, " + goesWrong(cause) + ".");
     }
 
     /** What goes wrong, as the end of a sentence. */
@@ -130,7 +133,7 @@ public final class ZoneWords {
         };
     }
 
-    private static String aim(WorkZone zone) {
+    private static Line aim(WorkZone zone) {
         AxisOffset aim = zone.bestAim();
         double least =
                 Math.max(LEAST_TOLD_ARCMIN, LEAST_TOLD_SHARE * zone.depth().arcminutes());
@@ -142,9 +145,9 @@ public final class ZoneWords {
             parts.add(AngleWords.size(aim.east()) + (aim.east().radians() > 0 ? " east of" : " west of"));
         }
         return parts.isEmpty()
-                ? "AIM   The true pole is the best aim."
-                : "AIM   Best is " + String.join(" and ", parts)
-                        + " the true pole, the point farthest from every edge of the zone.";
+                ? Tag.AIM.line("The true pole is the best aim.")
+                : Tag.AIM.line("Best is " + String.join(" and ", parts)
+                        + " the true pole, the point farthest from every edge of the zone.");
     }
 
     /** The piece of edge nearest to the best aim. */

@@ -6,10 +6,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
 import polewright.operations.action.Entries;
+import polewright.operations.action.TypedEntry;
+import polewright.operations.setup.BeginNight;
+import polewright.report.text.TypedCommand;
 import polewright.sky.InputRefused;
 
 /**
@@ -35,8 +37,6 @@ public record CommandForm(
         boolean takesTime,
         Kind kind,
         Optional<Action> action) {
-    private static final String MISSING = "…";
-
     /** What the command acts on. */
     public enum Kind {
         /** It adds to a log. */
@@ -60,24 +60,13 @@ public record CommandForm(
 
     /** Whether it adds to the current night, and must therefore make sure that this is the night that was meant. */
     public boolean isOfOneNight() {
-        return kind == Kind.NIGHT && !command.equals(List.of("begin"));
+        return kind == Kind.NIGHT
+                && action.filter(one -> one.equals(BeginNight.BEGIN)).isEmpty();
     }
 
     /** Whether its command asks for confirmation when an entry looks like a mistake. */
     public boolean asksForConfirmation() {
-        return action.map(Action::asksIfMistaken).orElse(command.equals(List.of("begin")));
-    }
-
-    /** A form for a command that adds to a log. */
-    public CommandForm(
-            String id,
-            String title,
-            String intro,
-            List<String> command,
-            List<Argument<?>> fields,
-            String button,
-            boolean takesTime) {
-        this(id, title, intro, command, fields, button, takesTime, Kind.NIGHT, Optional.empty());
+        return action.filter(Action::asksIfMistaken).isPresent();
     }
 
     public CommandForm {
@@ -92,7 +81,9 @@ public record CommandForm(
                 action.title(),
                 action.intro(),
                 action.command(),
-                action.arguments(),
+                action.arguments().stream()
+                        .filter(argument -> !argument.type().isFile())
+                        .toList(),
                 action.button(),
                 action.timing() != Action.Timing.NOW,
                 Kind.NIGHT,
@@ -121,7 +112,7 @@ public record CommandForm(
     public Entries entries(Map<String, String> filled) {
         Map<String, String> checked = new HashMap<>();
         for (Argument<?> field : fields) {
-            checked.put(field.name(), FieldEntry.checked(field, filled.getOrDefault(field.name(), "")));
+            checked.put(field.name(), TypedEntry.checked(field, filled.getOrDefault(field.name(), "")));
         }
         return Entries.of(fields, checked);
     }
@@ -132,7 +123,7 @@ public record CommandForm(
         for (Argument<?> field : fields) {
             typed.put(
                     field.name(),
-                    FieldEntry.asTyped(
+                    TypedEntry.asTyped(
                             field, filled.getOrDefault(field.name(), "").strip()));
         }
         return Entries.ofUnfinished(fields, typed);
@@ -155,7 +146,7 @@ public record CommandForm(
                 }
                 continue;
             }
-            String entry = FieldEntry.checked(field, value);
+            String entry = TypedEntry.checked(field, value);
             if (field.isPositional()) {
                 positionals.addAll(field.type().asWords(entry));
             } else {
@@ -176,30 +167,7 @@ public record CommandForm(
      * @param filled what is filled in so far
      */
     public String line(Map<String, String> filled) {
-        List<String> words = new ArrayList<>(command);
-        List<String> positionals = new ArrayList<>();
-        for (Argument<?> field : fields) {
-            String value = filled.getOrDefault(field.name(), "").strip();
-            boolean isMissing = value.isEmpty() ? field.isRequired() : !FieldEntry.isUsable(field, value);
-            if (value.isEmpty() && !isMissing) {
-                continue;
-            }
-            String typed = isMissing ? MISSING : FieldEntry.asTyped(field, value);
-            if (field.isPositional()) {
-                positionals.addAll(field.type().asWords(typed));
-            } else {
-                words.addAll(option(field, typed));
-            }
-        }
-        if (positionals.stream().anyMatch(word -> word.startsWith("-"))) {
-            words.add("--");
-        }
-        words.addAll(positionals);
-        return typed(words);
-    }
-
-    private static String typed(List<String> words) {
-        return "polewright " + words.stream().map(CommandForm::quoted).collect(Collectors.joining(" "));
+        return TypedCommand.of(command, fields, filled);
     }
 
     private static List<String> option(Argument<?> field, String value) {
@@ -213,13 +181,5 @@ public record CommandForm(
         List<String> words = new ArrayList<>(List.of("--" + field.name()));
         words.addAll(values);
         return words;
-    }
-
-    private static String quoted(String word) {
-        int equals = word.startsWith("--") ? word.indexOf('=') + 1 : 0;
-        String value = word.substring(equals);
-        boolean plain = !value.isEmpty()
-                && value.chars().allMatch(c -> Character.isLetterOrDigit(c) || "-_=.,:+/…".indexOf(c) >= 0);
-        return word.substring(0, equals) + (plain ? value : "'" + value.replace("'", "'\\''") + "'");
     }
 }

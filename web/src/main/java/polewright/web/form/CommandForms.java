@@ -1,7 +1,11 @@
 package polewright.web.form;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
+import polewright.operations.action.Action;
+import polewright.operations.action.Argument;
 
 /** All forms: one for each command that adds to the log and needs no file. */
 public final class CommandForms {
@@ -29,6 +33,15 @@ public final class CommandForms {
     /** The forms of the laptop itself, which belong to no night. */
     public static List<CommandForm> laptop() {
         return List.of(DeviceForms.REVOKE);
+    }
+
+    /** The first form of an action that has all these fields. */
+    public static Optional<CommandForm> of(Action action, Set<String> fields) {
+        return ALL.stream()
+                .filter(form -> form.action().filter(action::equals).isPresent())
+                .filter(form ->
+                        form.fields().stream().map(Argument::name).toList().containsAll(fields))
+                .findFirst();
     }
 
     /** The forms that add to a log. */

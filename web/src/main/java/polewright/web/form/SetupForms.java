@@ -1,97 +1,63 @@
 package polewright.web.form;
 
-import static polewright.operations.action.Argument.option;
-
 import java.util.List;
+import java.util.stream.Stream;
+import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Choice;
-import polewright.operations.action.ArgumentType.Figure;
 import polewright.operations.action.ArgumentType.Option;
-import polewright.operations.action.ArgumentType.Tick;
-import polewright.operations.action.Unit;
+import polewright.operations.setup.BeginNight;
+import polewright.operations.setup.RigActions;
+import polewright.operations.setup.ScrewArguments;
+import polewright.operations.setup.SiteActions;
+import polewright.operations.setup.SkylineActions;
 
-/** Forms that correct the rig and the site. */
+/** Forms that begin a night, and correct its site, skyline and rig. */
 public final class SetupForms {
-    private static final List<String> CORRECT_RIG = List.of("rig", "correct");
-    private static final Figure TURNS = Figure.of(Unit.TURNS);
-    private static final Choice<String> TIMES_AS_FAR = FieldTypes.choice(
-            "as entered",
+    private static final List<Option> TIMES_AS_FAR = List.of(
             new Option("0.5", "50 % less"),
             new Option("0.75", "25 % less"),
             new Option("1.25", "25 % farther"),
             new Option("1.5", "50 % farther"),
             new Option("2", "twice as far"));
 
-    public static final CommandForm RIG = new CommandForm(
-            "correct-rig",
-            "Correct the rig",
-            "The whole night is recomputed. Log turns as you made them, even if the rig was wrong.",
-            CORRECT_RIG,
-            List.of(
-                    option("azimuth-reversed", "Azimuth screw works the opposite way", "", new Tick()),
-                    option("altitude-reversed", "Altitude screw works the opposite way", "", new Tick()),
-                    option("azimuth-gain", "One turn of the azimuth screw goes", "", TIMES_AS_FAR),
-                    option("altitude-gain", "One turn of the altitude screw goes", "", TIMES_AS_FAR),
-                    option("azimuth-per-turn", "Or: azimuth screw, per turn", "", Figure.of(Unit.DEGREES))
-                            .seldom(),
-                    option("altitude-per-turn", "Or: altitude screw, per turn", "", Figure.of(Unit.DEGREES))
-                            .seldom(),
-                    option("azimuth-play", "Backlash of the azimuth screw", "", TURNS)
-                            .seldom(),
-                    option("altitude-play", "Backlash of the altitude screw", "", TURNS)
-                            .seldom(),
-                    option("clamping", "Clamping shifts the axis by", "", Figure.of(Unit.ARCMINUTES))
-                            .seldom(),
-                    option("level", "The base is level to", "", Figure.of(Unit.DEGREES))
-                            .seldom(),
-                    option("optic", "Finder or eyepiece", "Its name, for the next three.", FieldTypes.WORDS)
-                            .seldom(),
-                    option(
-                                    "view",
-                                    "Its view",
-                                    "",
-                                    FieldTypes.choice(
-                                            "as entered",
-                                            new Option("erect", "erect, as to the naked eye"),
-                                            new Option("inverted", "upside down"),
-                                            new Option("mirrored", "mirrored, by a star diagonal")))
-                            .seldom(),
-                    option("field", "Its true field, edge to edge", "", Figure.of(Unit.DEGREES))
-                            .seldom(),
-                    option("division", "One division of its reticle", "", Figure.of(Unit.ARCSECONDS))
-                            .seldom()),
-            "Correct the rig",
-            false);
-    public static final CommandForm KNOWN_RIG = new CommandForm(
-            "known-rig",
-            "Another rig",
-            "",
-            CORRECT_RIG,
-            List.of(option("known", "Name of the rig", "As in an earlier night.", FieldTypes.WORDS)
-                    .required()),
-            "Use this rig",
-            false);
-    public static final CommandForm SITE = new CommandForm(
-            "correct-site",
-            "Correct the site",
-            "The whole night is recomputed.",
-            List.of("site", "correct"),
-            List.of(
-                    option(
-                            "site",
-                            "Site: latitude, longitude, height",
-                            "54.60,-2.90,240: degrees, north and east positive; metres.",
-                            FieldTypes.WORDS),
-                    option("other-latitude", "Or: the latitude has the wrong sign", "", new Tick()),
-                    option("other-longitude", "Or: the longitude has the wrong sign", "", new Tick()),
-                    option("swapped", "Or: latitude and longitude were swapped", "", new Tick()),
-                    option("height", "Or only the height", "", Figure.signed(Unit.METRES))
-                            .seldom()),
-            "Correct the site",
-            false);
+    public static final CommandForm BEGIN = CommandForm.of(BeginNight.BEGIN);
+    public static final CommandForm HORIZON =
+            CommandForm.of(SkylineActions.SKYLINE).withFields(List.of(SkylineActions.CORNERS.required()));
+    public static final CommandForm OPEN_SKY = CommandForm.of(SkylineActions.OPEN_SKY);
+    public static final CommandForm RIG = CommandForm.of(RigActions.CORRECT_RIG).withFields(rigFields());
+    public static final CommandForm KNOWN_RIG = CommandForm.of(RigActions.CORRECT_RIG)
+            .named("known-rig", "Another rig", "")
+            .withFields(List.of(RigActions.KNOWN.usual().required()));
+    public static final CommandForm SITE = CommandForm.of(SiteActions.CORRECT_SITE);
 
     private SetupForms() {}
 
     static List<CommandForm> all() {
-        return List.of(RIG, KNOWN_RIG, SITE);
+        return List.of(BEGIN, HORIZON, OPEN_SKY, RIG, KNOWN_RIG, SITE);
+    }
+
+    /** The screws that work the opposite way first; how far they go is chosen, not typed. */
+    private static List<Argument<?>> rigFields() {
+        List<ScrewArguments> screws = List.of(ScrewArguments.AZIMUTH, ScrewArguments.ALTITUDE);
+        List<Argument<?>> first = Stream.concat(
+                        screws.stream().map(ScrewArguments::reversed),
+                        screws.stream().map(SetupForms::howFar))
+                .<Argument<?>>map(argument -> argument)
+                .toList();
+        List<String> names = first.stream().<String>map(Argument::name).toList();
+        return Stream.concat(
+                        first.stream(),
+                        RigActions.figures().stream().filter(argument -> !names.contains(argument.name())))
+                .<Argument<?>>map(argument -> argument)
+                .toList();
+    }
+
+    private static Argument<Double> howFar(ScrewArguments screw) {
+        Argument<Double> gain = screw.gain();
+        return Argument.option(
+                gain.name(),
+                "One turn of the " + screw.screw() + " screw goes",
+                "",
+                new Choice<>("", "as entered", TIMES_AS_FAR, gain.type()::parse));
     }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.form.NightForms;
+import polewright.web.form.SetupForms;
 import polewright.web.session.PracticeAddress;
 
 /** All pages. */
@@ -70,7 +70,7 @@ public final class Pages {
 
     /** The address of a form's own page. */
     static String path(CommandForm form) {
-        return form.equals(NightForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
+        return form.equals(SetupForms.BEGIN) ? "/begin" : "/sightings/" + form.id();
     }
 
     private static List<Page> more() {

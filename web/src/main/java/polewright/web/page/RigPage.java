@@ -18,7 +18,6 @@ import polewright.sky.PlainNumber;
 import polewright.sky.angle.Angle;
 import polewright.sky.magnetic.MagneticModel;
 import polewright.sky.place.Site;
-import polewright.web.form.NightForms;
 import polewright.web.form.SetupForms;
 import polewright.web.session.NightSession.Tonight;
 import polewright.web.view.Section;
@@ -52,12 +51,12 @@ final class RigPage implements Page {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Entry(Forms.fresh(
                 request,
-                NightForms.HORIZON,
+                SetupForms.HORIZON,
                 Map.of("corners", Sketches.typed(tonight.state().horizon())))));
         sections.add(new Section.Presses(
                 "No corners",
                 List.of(new Section.Press(
-                        NightForms.OPEN_SKY.title(), Forms.fresh(request, NightForms.OPEN_SKY, Map.of())))));
+                        SetupForms.OPEN_SKY.title(), Forms.fresh(request, SetupForms.OPEN_SKY, Map.of())))));
         sections.add(site(request, begun));
         sections.add(new Section.Entry(Forms.fresh(request, SetupForms.SITE, Map.of())));
         sections.add(mount(rig));

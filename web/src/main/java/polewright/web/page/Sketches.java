@@ -28,7 +28,7 @@ import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.sky.time.SkyTime;
 import polewright.web.form.CommandForm;
-import polewright.web.form.NightForms;
+import polewright.web.form.SetupForms;
 import polewright.web.form.SightingForms;
 import polewright.web.session.NightSession.Tonight;
 import polewright.web.view.FormView;
@@ -36,7 +36,7 @@ import polewright.web.view.FormView;
 /** The pictures in forms: what to look for and what to measure, or what is being set. */
 public final class Sketches {
     private static final Set<CommandForm> DRAWN = Stream.concat(
-                    SightingForms.typed().stream(), Stream.of(SightingForms.CENTRE, NightForms.HORIZON))
+                    SightingForms.typed().stream(), Stream.of(SightingForms.CENTRE, SetupForms.HORIZON))
             .collect(Collectors.toUnmodifiableSet());
     private static final String CORNERS = "corners";
 
@@ -56,7 +56,7 @@ public final class Sketches {
     public static Optional<String> svg(PageRequest request, CommandForm form, Map<String, String> values) {
         return request.session().tonight().flatMap(tonight -> {
             Instant now = request.session().workbench().now();
-            return form.equals(NightForms.HORIZON)
+            return form.equals(SetupForms.HORIZON)
                     ? skyline(request, tonight, now, values.getOrDefault(CORNERS, ""))
                     : sketch(form, values, tonight.state().begun(), now).map(sketch -> sketch.svg(request.palette()));
         });
@@ -115,7 +115,7 @@ public final class Sketches {
     }
 
     private static String caption(CommandForm form) {
-        return form.equals(NightForms.HORIZON)
+        return form.equals(SetupForms.HORIZON)
                 ? "The skyline all round, the pole in the middle. Faint: star tracks, and today's Sun."
                 : "An example until you fill in the form, then your figures.";
     }

@@ -2,49 +2,40 @@ package polewright.web.page;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import polewright.report.text.Line;
+import polewright.report.text.Tag;
 import polewright.web.view.Section.Step;
 
-/** Turns advice worded for a terminal, with a tag on each line, into steps. */
+/** Lines of a report as steps of a page; what is to be typed in a terminal is left out. */
 final class TaggedLines {
-    private static final Pattern TAGGED = Pattern.compile("([A-Z]{3,6}) +(.*)");
-
-    private static final Set<String> TYPED = Set.of("Then", "Else");
-
     private TaggedLines() {}
 
-    /** In order; commands to type at a terminal are left out. */
-    static List<Step> steps(List<String> lines) {
+    /** In order; a line without a tag continues the one before it. */
+    static List<Step> steps(List<Line> lines) {
         List<Step> steps = new ArrayList<>();
-        for (String line : lines) {
-            Matcher tagged = TAGGED.matcher(line);
-            if (tagged.matches()) {
-                steps.add(new Step(
-                        word(tagged.group(1)), capitalised(tagged.group(2).strip())));
-            } else if (!steps.isEmpty()) {
+        for (Line line : shown(lines)) {
+            if (line.tag() == Tag.PLAIN && !steps.isEmpty()) {
                 Step last = steps.remove(steps.size() - 1);
-                steps.add(new Step(last.tag(), last.text() + " " + line.strip()));
+                steps.add(new Step(last.tag(), last.text() + " " + line.text().strip()));
             } else {
-                steps.add(new Step("", line.strip()));
+                steps.add(step(line));
             }
         }
-        return steps.stream().filter(step -> !TYPED.contains(step.tag())).toList();
+        return List.copyOf(steps);
     }
 
-    /** Line by line: an untagged line after a tagged one stays separate. */
-    static List<Step> lines(List<String> lines) {
-        return lines.stream()
-                .map(line -> {
-                    Matcher tagged = TAGGED.matcher(line);
-                    return tagged.matches()
-                            ? new Step(
-                                    word(tagged.group(1)),
-                                    capitalised(tagged.group(2).strip()))
-                            : new Step("", line.strip());
-                })
-                .toList();
+    /** Line by line: a line without a tag stays separate. */
+    static List<Step> lines(List<Line> lines) {
+        return shown(lines).stream().map(TaggedLines::step).toList();
+    }
+
+    private static List<Line> shown(List<Line> lines) {
+        return lines.stream().filter(line -> !line.tag().isForTyping()).toList();
+    }
+
+    private static Step step(Line line) {
+        String text = line.text().strip();
+        return new Step(line.tag().word(), line.tag() == Tag.PLAIN ? text : capitalised(text));
     }
 
     /** {@code Care} of {@code CARE}. */

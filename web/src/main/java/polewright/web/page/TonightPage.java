@@ -20,6 +20,7 @@ import polewright.planning.tonight.TwilightCaution;
 import polewright.report.scene.TonightScene;
 import polewright.report.text.DarknessWords;
 import polewright.report.text.StarFindingWords;
+import polewright.report.text.Tag;
 import polewright.report.text.TonightWords;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
@@ -153,7 +154,7 @@ final class TonightPage implements Page {
 
     private static List<Section.Item> items(List<TonightWords.Slot> slots) {
         return slots.stream()
-                .map(slot -> new Section.Item(slot.heading(), TaggedLines.lines(slot.lines())))
+                .map(slot -> new Section.Item(slot.heading(), TaggedLines.lines(Tag.PLAIN.lines(slot.lines()))))
                 .toList();
     }
 

@@ -30,7 +30,7 @@ class FieldTest {
         assertThat(field(NightForms.UNDO, "seq").keys()).isEqualTo("numeric");
         // Some phones' decimal keyboards have no minus sign.
         assertThat(field(sighting("shadow"), "angle").keys()).isEqualTo("text");
-        assertThat(field(NightForms.BEGIN, "temperature").keys()).isEqualTo("text");
+        assertThat(field(SetupForms.BEGIN, "temperature").keys()).isEqualTo("text");
         assertThat(field(sighting("drift"), "star").keys()).isEmpty();
     }
 
@@ -54,6 +54,6 @@ class FieldTest {
         CommandForm scale = sighting("scale");
         assertThat(scale.words(Map.of("altitude", "54,6"))).contains("54.6");
         assertThat(scale.line(Map.of("altitude", "54,6"))).endsWith(" 54.6");
-        assertThat(NightForms.BEGIN.words(Map.of("site", "54.60,-2.90"))).contains("--site=54.60,-2.90");
+        assertThat(SetupForms.BEGIN.words(Map.of("site", "54.60,-2.90"))).contains("--site=54.60,-2.90");
     }
 }

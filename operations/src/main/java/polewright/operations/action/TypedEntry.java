@@ -1,24 +1,22 @@
-package polewright.web.form;
+package polewright.operations.action;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
-import polewright.operations.action.Argument;
-import polewright.operations.action.ArgumentType;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 
-/** The entry in one field. */
-final class FieldEntry {
+/** What was typed for one argument. */
+public final class TypedEntry {
     /** Most characters in any field: as many as a note may have. */
     private static final int LONGEST = NightEvent.Noted.LONGEST;
 
     private static final Pattern WITH_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
 
-    private FieldEntry() {}
+    private TypedEntry() {}
 
     /** Whether it can be part of a command: no line breaks, not too long, and one of the options if there are any. */
-    static boolean isUsable(Argument<?> field, String value) {
+    public static boolean isUsable(Argument<?> field, String value) {
         boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
         List<ArgumentType.Option> options = field.type().options();
         return plain
@@ -27,7 +25,7 @@ final class FieldEntry {
     }
 
     /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */
-    static String asTyped(Argument<?> field, String value) {
+    public static String asTyped(Argument<?> field, String value) {
         return field.type().isDecimal() && WITH_COMMA.matcher(value).matches() ? value.replace(',', '.') : value;
     }
 
@@ -36,7 +34,7 @@ final class FieldEntry {
      *
      * @throws InputRefused if it cannot be used
      */
-    static String checked(Argument<?> field, String filled) {
+    public static String checked(Argument<?> field, String filled) {
         String value = filled.strip();
         if (value.length() > LONGEST) {
             throw new InputRefused(

@@ -1,4 +1,4 @@
-package polewright.web;
+package polewright.report.text;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -10,27 +10,24 @@ import polewright.session.EntryTimeCheck.Finding;
 import polewright.session.EntryTimeCheck.InFuture;
 import polewright.session.EntryTimeCheck.LongPause;
 import polewright.session.EntryTimeCheck.OldNight;
-import polewright.web.form.NightForms;
 
-/** What is odd about the time of an event, with the form that corrects it. */
-final class EntryTimeSentences implements EntryTimeCheck.Visitor<String> {
-    private static final EntryTimeSentences SENTENCES = new EntryTimeSentences();
-    private static final String ANOTHER_NIGHT =
-            " If tonight is another night, take this back and use '" + NightForms.BEGIN.title() + "'.";
-    private static final String RETIME = "'" + NightForms.RETIME.title() + "'";
+/** What is odd about the time of an event, and what to do about it. Actions are named in braces. */
+final class EntryTimeWords implements EntryTimeCheck.Visitor<String> {
+    private static final EntryTimeWords WORDS = new EntryTimeWords();
+    private static final String ANOTHER_NIGHT = " If tonight is another night, take this back and use {do:begin}.";
 
-    private EntryTimeSentences() {}
+    private EntryTimeWords() {}
 
     static String of(Finding finding) {
-        return finding.accept(SENTENCES);
+        return finding.accept(WORDS);
     }
 
     @Override
     public String longPause(LongPause pause) {
         return "This is " + pause.pause().toHours() + " hours after #"
                 + pause.last().seq() + " (" + minute(pause.last().at()) + ")." + ANOTHER_NIGHT
-                + " If the laptop's clock was ahead, set it right, then subtract the difference from event number "
-                + pause.next() + " on, with " + RETIME + ".";
+                + " If the computer's clock was ahead, set it right, then subtract the difference from #" + pause.next()
+                + " on, with {do:retime}.";
     }
 
     @Override
@@ -40,8 +37,8 @@ final class EntryTimeSentences implements EntryTimeCheck.Visitor<String> {
 
     @Override
     public String inFuture(InFuture future) {
-        return minute(future.given()) + " is in the future: it is " + minute(future.now())
-                + ". Check the clock of this device and that of the laptop.";
+        return minute(future.given()) + " is in the future (it is " + minute(future.now())
+                + "). Check the date, the zone and the clock.";
     }
 
     @Override
@@ -59,10 +56,11 @@ final class EntryTimeSentences implements EntryTimeCheck.Visitor<String> {
     @Override
     public String clockSetBack(ClockSetBack back) {
         long last = back.last().seq();
-        return "The laptop's clock shows " + minute(back.now()) + ", but #" + last + " was logged at "
-                + minute(back.last().at()) + ". It has been set back by " + back.minutes() + " minutes or more: use "
-                + RETIME + ". If it was ahead, subtract " + back.minutes() + " minutes up to event number " + last
-                + ". If it is behind now, set it right, then add them from event number " + (last + 1) + " on.";
+        return "The computer's clock shows " + minute(back.now()) + ", but #" + last + " was logged at "
+                + minute(back.last().at()) + ". It has been set back by " + back.minutes()
+                + " minutes or more: use {do:retime}. If it was ahead, subtract " + back.minutes()
+                + " minutes from everything up to #" + last + ". If it is behind now, set it right, then add "
+                + back.minutes() + " minutes from #" + (last + 1) + " on.";
     }
 
     private static Instant minute(Instant instant) {

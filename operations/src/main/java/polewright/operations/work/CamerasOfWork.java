@@ -1,4 +1,4 @@
-package polewright.cli;
+package polewright.operations.work;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

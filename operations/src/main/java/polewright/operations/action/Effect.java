@@ -1,0 +1,51 @@
+package polewright.operations.action;
+
+import java.util.List;
+import polewright.session.event.NightEvent;
+
+/** What carrying out an action does. */
+public sealed interface Effect {
+    <R> R accept(Visitor<R> visitor);
+
+    /** One method for each kind of effect. */
+    interface Visitor<R> {
+        R entering(Entering effect);
+
+        R beginning(Beginning effect);
+    }
+
+    /** It adds events to the last night. */
+    @FunctionalInterface
+    non-sealed interface Entering extends Effect {
+        /**
+         * The events, all logged or none.
+         *
+         * @throws polewright.sky.InputRefused if something was entered that cannot be used; other arguments are named
+         *     in braces, {@code {per}}, other actions as {@code {do:clamp}}
+         * @throws LooksMistaken if it looks like a mistake and is not confirmed
+         */
+        List<NightEvent> events(Entries entries, ActionContext context);
+
+        @Override
+        default <R> R accept(Visitor<R> visitor) {
+            return visitor.entering(this);
+        }
+    }
+
+    /** It begins a night. */
+    @FunctionalInterface
+    non-sealed interface Beginning extends Effect {
+        /**
+         * Begins it.
+         *
+         * @throws polewright.sky.InputRefused as for {@link Entering}; nothing is logged then
+         * @throws LooksMistaken likewise
+         */
+        NightBeginning begin(Entries entries, BeginningContext context);
+
+        @Override
+        default <R> R accept(Visitor<R> visitor) {
+            return visitor.beginning(this);
+        }
+    }
+}

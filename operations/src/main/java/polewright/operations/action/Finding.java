@@ -1,0 +1,39 @@
+package polewright.operations.action;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import polewright.session.DoubtfulSite;
+import polewright.sky.body.SkyBody;
+
+/** Something remarkable about an entry that can be used: said once it is logged. */
+public sealed interface Finding {
+    <R> R accept(Visitor<R> visitor);
+
+    /** One method for each kind. */
+    interface Visitor<R> {
+        R oddSite(OddSite finding);
+
+        R followed(Followed finding);
+    }
+
+    /**
+     * The site does not agree with what else is known about where the person is.
+     *
+     * @param zone the computer's time zone
+     */
+    record OddSite(DoubtfulSite site, ZoneId zone) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.oddSite(this);
+        }
+    }
+
+    /** A body will be followed for some time, which matters near the Sun. */
+    record Followed(SkyBody body, Instant from, Duration length) implements Finding {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.followed(this);
+        }
+    }
+}

@@ -1,0 +1,20 @@
+package polewright.operations.work;
+
+import polewright.alignment.allowance.ZoneOutcome;
+
+/** No axis suits the work, so nothing is logged. */
+public final class ImpossibleWork extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final transient ZoneOutcome outcome;
+
+    ImpossibleWork(ZoneOutcome outcome) {
+        super("no axis suits this work");
+        this.outcome = outcome;
+    }
+
+    /** Why; never {@link ZoneOutcome.Found}. */
+    public ZoneOutcome outcome() {
+        return outcome;
+    }
+}
