@@ -42,6 +42,14 @@ final class ActionArguments {
         return new CommandLine(spec);
     }
 
+    /** Adds a sentence to the description of a command. */
+    static void describe(CommandLine command, String sentence) {
+        CommandLine.Model.UsageMessageSpec usage = command.getCommandSpec().usageMessage();
+        List<String> sentences = new ArrayList<>(List.of(usage.description()));
+        sentences.add(sentence);
+        usage.description(sentences.toArray(String[]::new));
+    }
+
     Action action() {
         return action;
     }
@@ -109,7 +117,7 @@ final class ActionArguments {
             } else if (!example.meaning().isEmpty()) {
                 lines.add("or " + example.meaning() + ":");
             }
-            lines.add("  polewright " + String.join(" ", action.command()) + " " + example.typed());
+            lines.add(("  polewright " + String.join(" ", action.command()) + " " + example.typed()).stripTrailing());
         }
         return lines;
     }

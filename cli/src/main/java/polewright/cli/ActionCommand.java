@@ -45,11 +45,6 @@ class ActionCommand extends AppendingCommand {
     }
 
     @Override
-    List<NightEvent> events(ActionContext context) {
-        return entered(context).events();
-    }
-
-    @Override
     NightEntry.Entered entered(ActionContext context) {
         return entered(values(), context);
     }

@@ -1,5 +1,6 @@
 package polewright.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -85,6 +86,9 @@ final class ActionOptions {
         if (argument.type().isTick()) {
             return boolean.class;
         }
+        if (argument.type().isFile()) {
+            return Path.class;
+        }
         return argument.type().isText() || argument.type().takesWords() ? List.class : Object.class;
     }
 
@@ -98,7 +102,7 @@ final class ActionOptions {
 
     /** None for a tick or text, which the parser converts itself. */
     private static ITypeConverter<?>[] converters(Argument<?> argument) {
-        return type(argument) == Object.class
+        return type(argument) == Object.class || argument.type().isFile()
                 ? new ITypeConverter<?>[] {typed -> argument.type().parse(typed)}
                 : new ITypeConverter<?>[0];
     }
@@ -133,7 +137,9 @@ final class ActionOptions {
                     + options.stream().map(ActionOptions::option).collect(Collectors.joining(", ")) + ".";
         }
         String unit = argument.type().unit().words();
-        return argument.label() + (unit.isEmpty() ? "" : ", " + unit) + ".";
+        boolean isNamed =
+                unit.isEmpty() || argument.label().toLowerCase(Locale.ROOT).contains(unit);
+        return argument.label() + (isNamed ? "" : ", in " + unit) + ".";
     }
 
     private static String option(ArgumentType.Option option) {

@@ -21,7 +21,6 @@ import polewright.report.text.ExposureWords;
 import polewright.report.text.FixWords;
 import polewright.report.text.PoleStarWords;
 import polewright.report.text.RankingWords;
-import polewright.report.text.RemedyWords;
 import polewright.report.text.ScrewWords;
 import polewright.report.text.SkipWords;
 import polewright.report.text.ZoneWords;

@@ -19,8 +19,7 @@ final class AllowCommand extends WorkCommand {
 
     static CommandLine of(Workbench workbench) {
         CommandLine allow = line(new AllowCommand(workbench));
-        CommandLine.Model.UsageMessageSpec usage = allow.getCommandSpec().usageMessage();
-        usage.description(usage.description()[0], usage.description()[1], "Without arguments: show both.");
+        ActionArguments.describe(allow, "Without arguments: show the work and the tolerance.");
         for (Action action : WorkActions.ofItems()) {
             allow.addSubcommand(WorkCommand.of(action, workbench));
         }

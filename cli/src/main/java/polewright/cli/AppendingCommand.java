@@ -14,10 +14,8 @@ import polewright.report.json.NightJson;
 import polewright.report.text.AdviceWords;
 import polewright.report.text.EventRemarks;
 import polewright.report.text.FixWords;
-import polewright.report.text.RemedyWords;
 import polewright.session.NightState;
 import polewright.session.event.LoggedEvent;
-import polewright.session.event.NightEvent;
 import polewright.store.NightLog;
 
 /** A command that adds one or more events to the last night, then says what that changed. */
@@ -48,10 +46,9 @@ abstract class AppendingCommand implements Callable<Integer> {
     }
 
     /**
-     * The typed events, all logged or none: usually one, several for a command that accepts a list. Options that
-     * cannot be used are an {@link polewright.sky.InputRefused}.
+     * What was typed, all logged or nothing. Options that cannot be used are an {@link polewright.sky.InputRefused}.
      */
-    abstract List<NightEvent> events(ActionContext context);
+    abstract NightEntry.Entered entered(ActionContext context);
 
     /** The time that was typed with it, if any. */
     Optional<Instant> given() {
@@ -68,7 +65,7 @@ abstract class AppendingCommand implements Callable<Integer> {
         return false;
     }
 
-    /** What was logged, in a few words; called after {@link #events}. */
+    /** What was logged, in a few words; called after {@link #entered}. */
     String logged() {
         return logged;
     }
@@ -84,11 +81,6 @@ abstract class AppendingCommand implements Callable<Integer> {
 
     final Workbench bench() {
         return workbench;
-    }
-
-    /** What was entered, with what is remarkable about it. */
-    NightEntry.Entered entered(ActionContext context) {
-        return NightEntry.Entered.of(events(context));
     }
 
     /** Names arguments and actions as they are typed. */

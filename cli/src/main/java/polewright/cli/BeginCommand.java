@@ -15,7 +15,6 @@ import polewright.report.json.NightJson;
 import polewright.report.text.AdviceWords;
 import polewright.report.text.BeginWords;
 import polewright.report.text.ZoneRefusals;
-import polewright.store.NightLog;
 
 /** Begins a night. */
 final class BeginCommand implements Callable<Integer> {
@@ -81,9 +80,8 @@ final class BeginCommand implements Callable<Integer> {
 
     private void warnIfDamaged() {
         if (Files.exists(log.file(workbench))) {
-            try (NightLog opened = log.open(workbench)) {
-                opened.damage();
-            }
+            // Opening it here prints the warning.
+            log.open(workbench).close();
         }
     }
 }

@@ -65,7 +65,8 @@ final class ErrorReports {
         return ExitStatus.WRONG_USAGE;
     }
 
-    private void complain(String line) {
+    private void complain(String message) {
+        String line = TerminalOutput.printable(message);
         workbench.err().println(red ? TerminalOutput.reddened(line) : line);
         workbench.err().flush();
     }

@@ -6,7 +6,6 @@ import picocli.CommandLine.Mixin;
 import polewright.operations.Workbench;
 import polewright.report.json.NightJson;
 import polewright.report.text.FixWords;
-import polewright.report.text.RemedyWords;
 import polewright.session.NightState;
 import polewright.store.NightLog;
 

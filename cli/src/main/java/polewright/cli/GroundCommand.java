@@ -26,7 +26,7 @@ final class GroundCommand implements Callable<Integer> {
     @Option(
             names = "--mount",
             paramLabel = "KIND",
-            description = "fork_on_wedge, fork_upright, german or tracker. Default: the rig's.")
+            description = "fork-on-wedge, fork-upright, german or tracker. Default: the rig's.")
     private @Nullable MountKind kind;
 
     @Option(

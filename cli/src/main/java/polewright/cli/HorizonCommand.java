@@ -28,8 +28,7 @@ final class HorizonCommand extends ActionCommand {
 
     static CommandLine of(Workbench workbench) {
         CommandLine horizon = line(new HorizonCommand(workbench));
-        CommandLine.Model.UsageMessageSpec usage = horizon.getCommandSpec().usageMessage();
-        usage.description(usage.description()[0], usage.description()[1], "Without arguments: show it.");
+        ActionArguments.describe(horizon, "Without arguments: show it.");
         return horizon;
     }
 

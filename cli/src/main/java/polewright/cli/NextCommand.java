@@ -8,7 +8,6 @@ import polewright.operations.Workbench;
 import polewright.report.json.NightJson;
 import polewright.report.text.Line;
 import polewright.report.text.NextWords;
-import polewright.report.text.RemedyWords;
 import polewright.report.text.Wrapping;
 import polewright.session.NightState;
 

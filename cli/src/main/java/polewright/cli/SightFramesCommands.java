@@ -54,7 +54,7 @@ final class SightFramesCommands {
         abstract Told told(FrameSeries series, NightEvent.Begun begun);
 
         @Override
-        final List<NightEvent> events(ActionContext context) {
+        final NightEntry.Entered entered(ActionContext context) {
             NightEvent.Begun begun = context.begun();
             try {
                 FrameSeries series = frames.place(bench(), output(), begun.site(), begun.weather());
@@ -67,7 +67,8 @@ final class SightFramesCommands {
                 foundJson = Optional.of(told.json());
                 kind = told.sighting().kind();
                 first = Optional.of(series.attitudes().get(0).at());
-                return List.of(insteadOf.event(new NightEvent.SightingTaken(told.sighting()), context.night()));
+                return NightEntry.Entered.of(
+                        List.of(insteadOf.event(new NightEvent.SightingTaken(told.sighting()), context.night())));
             } catch (InputRefused refused) {
                 // The frames cannot be used; what was typed is valid.
                 throw new OperationFailed(String.valueOf(refused.getMessage()));

@@ -17,6 +17,9 @@ final class SiteCommand implements Callable<Integer> {
     @Mixin
     private LogOption log;
 
+    @Mixin
+    private TerminalOutput output;
+
     SiteCommand(Workbench workbench) {
         this.workbench = workbench;
     }
@@ -31,8 +34,7 @@ final class SiteCommand implements Callable<Integer> {
         NightEvent.Begun begun = log.lastBegun(workbench)
                 .orElseThrow(() -> new OperationFailed(
                         "no site is known yet. Begin a night with polewright begin --site LAT,LON."));
-        workbench.out().println(begun.siteName() + ": " + AngleWords.site(begun.site()));
-        workbench.out().flush();
+        output.say(workbench, begun.siteName() + ": " + AngleWords.site(begun.site()));
         return 0;
     }
 }

@@ -39,7 +39,7 @@ final class SiteOptions {
         doubt(workbench, workbench.now(), remembered)
                 .filter(DoubtfulSite::isOddAnywhere)
                 .ifPresent(doubtful -> {
-                    workbench.err().println("NOTE  " + sentence(doubtful, workbench));
+                    workbench.err().println(TerminalOutput.printable("NOTE  " + sentence(doubtful, workbench)));
                     workbench.err().flush();
                 });
         return siteToLog(remembered);

@@ -27,7 +27,7 @@ public class TerminalOutput {
     }
 
     /** A log from someone else may contain control characters, which would command the terminal. */
-    private static String printable(String line) {
+    static String printable(String line) {
         return line.chars().noneMatch(Character::isISOControl)
                 ? line
                 : CONTROL.matcher(line).replaceAll("\uFFFD");
@@ -54,7 +54,9 @@ public class TerminalOutput {
 
     /** Lines that form a picture: printed as they are. */
     public void show(Workbench workbench, List<String> lines) {
-        lines.forEach(line -> workbench.out().println(red ? reddened(line) : line));
+        lines.stream()
+                .map(TerminalOutput::printable)
+                .forEach(line -> workbench.out().println(red ? reddened(line) : line));
         workbench.out().flush();
     }
 
@@ -64,7 +66,7 @@ public class TerminalOutput {
 
     /** Overwrites the current line without ending it: for an interactive terminal. */
     public void overwrite(Workbench workbench, String line) {
-        workbench.out().print("\r" + CLEAR_LINE + (red ? reddened(line) : line));
+        workbench.out().print("\r" + CLEAR_LINE + (red ? reddened(printable(line)) : printable(line)));
         workbench.out().flush();
     }
 }

@@ -2,14 +2,17 @@ package polewright.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
 import polewright.operations.action.Argument;
 import polewright.operations.action.Wording;
 import polewright.operations.night.NightActions;
+import polewright.report.text.TypedCommand;
 
 /**
  * Names arguments and actions as they are typed.
  *
- * @param arguments of the command that was typed; any other is an option
+ * @param arguments of the command that was typed; any other is an option of another command
  */
 record TerminalWording(List<Argument<?>> arguments) implements Wording {
     /** For a message that does not come from one command. */
@@ -21,9 +24,12 @@ record TerminalWording(List<Argument<?>> arguments) implements Wording {
 
     @Override
     public String argument(String name) {
-        boolean isPositional =
-                arguments.stream().anyMatch(argument -> argument.name().equals(name) && argument.isPositional());
-        return isPositional ? name.toUpperCase(Locale.ROOT) : "--" + name;
+        return Stream.concat(
+                        arguments.stream(), NightActions.all().stream().flatMap(action -> action.arguments().stream()))
+                .filter(argument -> argument.name().equals(name))
+                .findFirst()
+                .map(argument -> argument.isPositional() ? name.toUpperCase(Locale.ROOT) : "--" + name)
+                .orElse("{" + name + "}");
     }
 
     @Override
@@ -32,9 +38,11 @@ record TerminalWording(List<Argument<?>> arguments) implements Wording {
     }
 
     @Override
-    public String action(String id) {
+    public String action(String id, Map<String, String> typed) {
         return NightActions.named(id)
-                .map(action -> "polewright " + String.join(" ", action.command()))
+                .map(action -> typed.isEmpty()
+                        ? "polewright " + String.join(" ", action.command())
+                        : TypedCommand.of(action.command(), action.arguments(), typed))
                 .orElse("{do:" + id + "}");
     }
 }

@@ -21,7 +21,7 @@ class AllowCommandTest extends TypedAllowances {
         assertThat(good("allow").lines())
                 .containsExactly(
                         "ZONE  The axis must be within 5′ of the pole.",
-                        "      Say what tonight is for, and the tolerance follows from it:",
+                        "      Set what tonight is for, and the tolerance follows from it.",
                         "      polewright allow --for a casual look",
                         "      polewright allow --for a look by hand",
                         "      polewright allow --for planets at high power",
@@ -149,11 +149,12 @@ class AllowCommandTest extends TypedAllowances {
                 "allow --for planets look => allow --for: 'planets look' is not a kind of work. Write one of \"a casual"
                         + " look\", \"a look by hand\", \"planets at high power\", \"short subs\", \"long guided"
                         + " subs\", or add a look or a shot of your own.",
-                "allow --for short subs => allow: short subs need a camera, and the rig has none. Give its focal"
-                        + " length and the width of a pixel, or add it to the rig file.",
+                "allow --for short subs => allow: short subs need a camera, and the rig has none. Give"
+                        + " --focal-length and --pixel, or add the camera to the rig file.",
                 "allow --for planets --focal-length 1200 --pixel 3.76 => allow: no camera is used for planets at"
                         + " high power. Leave out the camera options.",
-                "allow --focal-length 1200 --pixel 3.76 => allow: a camera is given, but not the work. Give --for.",
+                "allow --focal-length 1200 --pixel 3.76 => allow: a camera is given, but not the work. Give --for short subs or"
+                        + " --for long guided subs too.",
                 "allow 3 --for planets => allow: a plain limit does not depend on the work. Give the arcminutes"
                         + " alone, or leave them out.",
                 "allow look moon => allow look: the field is not known. Give --field, or --eyepiece as one of finder, eyepiece, reticle.",
@@ -177,7 +178,7 @@ class AllowCommandTest extends TypedAllowances {
                 "allow shot m31 --exposure 60 --camera big => allow shot: the rig has no camera called 'big', or any"
                         + " other. Give --focal-length and --pixel, or add the camera to the rig file.",
                 "allow shot m31 --exposure 60 --pixel 3.76 => allow shot: --pixel needs --focal-length. Give both.",
-                "allow shot m31 --exposure 60 --pixel 0 --focal-length 500 => allow shot --pixel: 0 micrometres is outside 0.5 to 100. Give its width in micrometres, unbinned.",
+                "allow shot m31 --exposure 60 --pixel 0 --focal-length 500 => allow shot --pixel: 0 micrometres is outside 0.5 to 100. Give the width of an unbinned pixel in micrometres.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length -5 => allow shot --focal-length: -5 millimetres is outside 1 to 20000. Give the focal length of lens or telescope in millimetres.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --size big => allow shot --size: 'big' is"
                         + " not a size in pixels. Write width and height, such as 4144x2822.",
@@ -188,8 +189,7 @@ class AllowCommandTest extends TypedAllowances {
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --guided -1 => allow shot --guided: a"
                         + " guide star '-1' arcminutes away is outside 0 to 1200. Give its distance from the centre"
                         + " of the picture, such as 20, or nothing for the usual.",
-                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot --seeing: 0 arcseconds is outside 0.1 to 30. Give the width of a star's image; 3 is"
-                        + " usual.",
+                "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --seeing 0 => allow shot --seeing: 0 arcseconds is outside 0.1 to 30. Give the FWHM of a star; 3 is usual.",
                 "allow shot m31 --exposure -1 --pixel 4 --focal-length 500 => allow shot: an exposure of -1 s for"
                         + " 'm31' must be more than 0 and at most 10800. Give one exposure in seconds.",
                 "allow shot m31 --exposure 60 --pixel 4 --focal-length 500 --target m31 --above 30 => allow shot:"
@@ -214,7 +214,7 @@ class AllowCommandTest extends TypedAllowances {
                 "allow shot all --exposure 1 --pixel 4 --focal-length 500 --above 90 => allow shot: a lowest"
                         + " altitude of 90 degrees is outside 5 to 85. Give the lowest altitude you observe at; 30"
                         + " is usual.",
-                "allow drop ring => allow drop: nothing in tonight's work is called 'ring'. Set what tonight is for with polewright allow.",
+                "allow drop ring => allow drop: nothing in tonight's work is called 'ring'. Set what tonight is for: polewright allow --for=….",
             })
     void invalidWork_isRefusedInOneLine(String typed, String complaint) {
         Outcome refused = type(typed);
@@ -229,7 +229,7 @@ class AllowCommandTest extends TypedAllowances {
         good("allow --for planets");
         assertThat(type("allow drop planets at high power").complaint())
                 .isEqualTo(
-                        "polewright allow drop: 'planets at high power' is the only item of tonight's work. Set other work, or a plain limit, with polewright allow.");
+                        "polewright allow drop: 'planets at high power' is the only item of tonight's work. Set other work: polewright allow --for=….");
         assertThat(type("allow drop moon").complaint())
                 .isEqualTo(
                         "polewright allow drop: nothing in tonight's work is called 'moon'. Remove one of planets at high power.");

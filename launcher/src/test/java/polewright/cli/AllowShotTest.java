@@ -148,7 +148,18 @@ class AllowShotTest extends TypedAllowances {
     @Test
     void begin_withoutACamera_saysWhatToDoNext() {
         assertThat(type("begin --again --for short subs").complaint())
+                .isEqualTo("polewright begin: short subs need a camera, and the rig has none. Give --focal-length and"
+                        + " --pixel, or add the camera to the rig file.");
+        assertThat(type("begin --again --focal-length 500 --pixel 3.76").complaint())
                 .isEqualTo(
-                        "polewright begin: short subs need a camera, and the rig has none. Begin without --for, then give the work and its camera with polewright allow.");
+                        "polewright begin: a camera is given, but not the work. Give --for short subs or --for long guided subs too.");
+    }
+
+    /** A first night with a camera needs no rig file. */
+    @Test
+    void begin_withACamera_isForItsWork() {
+        assertThat(flat(good("begin --again --for long guided subs --focal-length 500 --pixel 3.76")))
+                .contains(" for long guided subs. ");
+        assertThat(flat(good("allow"))).contains("with the camera (500 mm, ");
     }
 }

@@ -48,9 +48,9 @@ class ClockSetBackTest {
     void backwardJump_isReportedWithBothCorrections() {
         assertThat(output("sight", "scale", "54.5"))
                 .contains("NOTE  The computer's clock shows 2026-01-15T20:00:00Z, but #2 was logged at"
-                        + " 2026-01-15T21:00:00Z. It has been set back by 60 minutes or more: use polewright retime."
-                        + " If it was ahead, subtract 60 minutes from everything up to #2. If it is behind now,"
-                        + " set it right, then add 60 minutes from #3 on.");
+                        + " 2026-01-15T21:00:00Z. It has been set back by 60 minutes or more. If it was ahead,"
+                        + " subtract 60 minutes from everything up to #2: polewright retime --add=-60 … 2. If it is"
+                        + " behind now, set it right, then add 60 minutes from #3 on: polewright retime --add=60 3.");
         assertThat(output("note", "typed later", "--at", "2026-01-15T20:30Z")).doesNotContain("has been set back");
     }
 
@@ -63,9 +63,9 @@ class ClockSetBackTest {
         assertThat(output("note", "frost"))
                 .contains(
                         "NOTE  This is 13 hours after #3 (",
-                        "Z). If tonight is another night, take this back and use polewright begin. If the computer's"
-                                + " clock was ahead, set it right, then subtract the difference from #4 on, with"
-                                + " polewright retime.");
+                        "Z). If tonight is another night, undo this (polewright undo), then use polewright begin. If the"
+                                + " computer's clock was ahead, set it right, then subtract the difference from #4 on:"
+                                + " polewright retime --add=-… 4.");
         assertThat(output("note", "typed", "--at", "2026-01-17T23:00Z")).doesNotContain("hours after");
     }
 

@@ -210,7 +210,9 @@ final class CommandReference {
     private static String typed(ArgSpec argument) {
         if (argument instanceof OptionSpec option) {
             boolean takesValue = option.arity().max() > 0;
-            return option.longestName() + (takesValue ? " " + option.paramLabel() : "");
+            boolean isOptional = option.arity().min() == 0;
+            String value = isOptional ? "[" + option.paramLabel() + "]" : option.paramLabel();
+            return option.longestName() + (takesValue ? " " + value : "");
         }
         return argument.paramLabel() + (argument.arity().max() > 1 ? "..." : "");
     }
@@ -223,8 +225,9 @@ final class CommandReference {
                         .collect(Collectors.joining())
                 : "";
         String need = argument.required() ? "**Required.** " : "";
-        return "| " + names + "`" + typed(argument) + "` | " + need + text(String.join(" ", argument.description()))
-                + " |";
+        // A table ends a cell at a bar, even in backticks.
+        String typed = typed(argument).replace("|", "\\|");
+        return "| " + names + "`" + typed + "` | " + need + text(String.join(" ", argument.description())) + " |";
     }
 
     private Map<Integer, String> exitStatus() {

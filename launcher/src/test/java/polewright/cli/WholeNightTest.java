@@ -74,8 +74,8 @@ class WholeNightTest {
         CommandRun.Outcome clamped = person.good("clamp", "--at", "2026-01-15T18:05Z");
         assertThat(clamped.lines())
                 .contains(
-                        "NOTE  treated as done after #3 (2026-01-15T18:20:00Z), because it was logged",
-                        "      later. The time you gave is earlier.");
+                        "NOTE  Treated as done after #3 (2026-01-15T18:20:00Z), because it was logged",
+                        "      later, although its time is earlier.");
         assertThat(person.good("log").lines())
                 .contains("#3   18:20 UTC  turned altitude 1/4 turn clockwise", "#4   18:05 UTC  clamped");
     }

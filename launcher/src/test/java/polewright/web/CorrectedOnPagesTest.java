@@ -22,11 +22,15 @@ import polewright.alignment.sighting.CompassBearing;
 import polewright.alignment.sighting.Misreading;
 import polewright.mount.rig.HandTurns;
 import polewright.mount.rig.ScrewSense;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType;
 import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.web.form.MistakeCorrection;
+import polewright.web.form.SetupForms;
+import polewright.web.view.FieldView;
 
 /** Correcting rig, site and sightings on the pages. */
 @Tag("slow")
@@ -87,6 +91,37 @@ class CorrectedOnPagesTest {
         assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
     }
 
+    /** What a browser sends of an untouched form, with one box ticked. */
+    @Test
+    void rigForm_asABrowserSendsIt_correctsOnlyWhatWasTicked() throws Exception {
+        Map<String, String> sent = new HashMap<>();
+        for (Argument<?> argument : SetupForms.RIG.fields()) {
+            FieldView field = new FieldView(SetupForms.RIG.id(), argument, "");
+            if (!field.isTick()) {
+                sent.put(
+                        field.name(),
+                        field.options().stream()
+                                .findFirst()
+                                .map(ArgumentType.Option::value)
+                                .orElse(""));
+            }
+        }
+        sent.put("altitude-reversed", "yes");
+        assertThat(post("correct-rig", sent).statusCode()).isEqualTo(303);
+        assertThat(begun().rig().altitudeScrew().clockwise()).isEqualTo(ScrewSense.LOWERS);
+        assertThat(begun().rig().azimuthScrew().clockwise()).isEqualTo(ScrewSense.RIGHT);
+    }
+
+    /** Last night's skyline is used again, and the page says so. */
+    @Test
+    void nextNight_saysWhatWasCarriedOver() throws Exception {
+        assertThat(night.type("horizon", "0,8", "90,20", "180,4").isGood()).isTrue();
+        HttpResponse<String> begun = post("begin", Map.of("again", "yes"));
+        assertThat(begun.statusCode()).isEqualTo(303);
+        assertThat(page(begun.headers().firstValue("Location").orElseThrow()))
+                .contains("Same skyline as last time, with 3 corners.");
+    }
+
     @Test
     void formWithoutChanges_isReported_inPageLanguage() throws Exception {
         HttpResponse<String> answer = post("correct-rig", Map.of());
@@ -110,7 +145,7 @@ class CorrectedOnPagesTest {
 
     @Test
     void site_isCorrectedByItsSigns() throws Exception {
-        assertThat(page("/rig")).contains("the longitude has the wrong sign");
+        assertThat(page("/rig")).contains("The longitude has the wrong sign");
         assertThat(post("correct-site", Map.of("other-longitude", "yes")).statusCode())
                 .isEqualTo(303);
         assertThat(begun().site().longitude().degrees()).isEqualTo(2.9);

@@ -166,9 +166,10 @@ class EmptyFormsTest {
                 "allow-look | name=moons => The field is not known. Give 'True field, edge to edge', or 'Eyepiece' as one of finder, eyepiece, reticle.",
                 "allow-look | name=moons&field=1&at=2026-11-25T20:00Z => 'When it begins' needs a target."
                         + " Give 'Target'.",
-                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none. Begin without 'Tonight is for', then give the work and its camera with 'What tonight is for'.",
+                "begin | for=short+subs&again=yes => Short subs need a camera, and the rig has none. Give 'Focal length'"
+                        + " and 'Pixel width', or add the camera to the rig file.",
                 "unclamp | => The clamps are already loose. Tighten them with 'Clamps are tight'.",
-                "allow-drop | name=ring => Nothing in tonight's work is called 'ring'. Set what tonight is for with 'What tonight is for'.",
+                "allow-drop | name=ring => Nothing in tonight's work is called 'ring'. Set what tonight is for: 'What tonight is for'.",
             })
     void inANight(String form, String complaint) throws Exception {
         night.type("begin", "--site", "54.60,-2.90,240");

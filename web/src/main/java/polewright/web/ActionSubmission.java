@@ -36,7 +36,7 @@ final class ActionSubmission {
         PageWording wording = new PageWording(form);
         try {
             Entries entries = form.entries(filled);
-            return action.effect().accept(new Carrying(session, action, entries, sent, wording));
+            return action.effect().accept(new Execution(session, action, entries, sent, wording));
         } catch (ArgumentRefused refused) {
             return refused(wording.argument(refused.argument().name()) + ": "
                     + wording.of(String.valueOf(refused.getMessage())));
@@ -58,7 +58,7 @@ final class ActionSubmission {
     }
 
     /** Carries out an action of the table. */
-    private record Carrying(
+    private record Execution(
             NightSession session, Action action, Entries entries, NightEntry.Sent sent, PageWording wording)
             implements Effect.Visitor<SubmissionOutcome> {
         @Override

@@ -2,7 +2,6 @@ package polewright.website;
 
 import java.io.IOException;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -116,8 +115,6 @@ final class LinkCheck {
     }
 
     private static String decoded(String address) {
-        return address.contains("%")
-                ? new String(URI.create(address).getPath().getBytes(StandardCharsets.UTF_8), StandardCharsets.UTF_8)
-                : address;
+        return address.contains("%") ? URI.create(address).getPath() : address;
     }
 }

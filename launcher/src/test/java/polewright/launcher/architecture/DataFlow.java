@@ -24,7 +24,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.store.NightLog;
 
-/** How data flows from what a person does to what the person is told: values, and the methods that make one of another. */
+/** How data flows from what a person does to what is reported: values, and the methods that make one of another. */
 final class DataFlow {
     /**
      * A value that flows, or the package where it leaves the core.
@@ -142,7 +142,7 @@ final class DataFlow {
         if (next.isPresent()) {
             return mentions(given, next.get().owner());
         }
-        // What is kept, or told, is no result.
+        // A log entry and a report are not return values.
         return to.type()
                 .map(type -> method.getDeclaringClass().equals(type) || mentions(given, type))
                 .orElseGet(() -> method.getDeclaringClass().getPackageName().startsWith(to.packageName()));

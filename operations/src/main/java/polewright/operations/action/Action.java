@@ -59,7 +59,7 @@ public record Action(
     /** Looks for what is remarkable about an entry. */
     @FunctionalInterface
     public interface Checking {
-        List<Finding> findings(Entries entries, ActionContext context);
+        List<EntryNotice> notices(Entries entries, ActionContext context);
     }
 
     /** An action that adds to the night's log, as done now. */

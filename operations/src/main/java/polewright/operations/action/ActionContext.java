@@ -18,7 +18,7 @@ import polewright.session.event.NightEvent;
  * @param at when it was done, if that was given
  * @param before the night so far
  * @param night all its events, including those taken back
- * @param earlier the nights before it
+ * @param earlier the other nights, while the log is open
  * @param isConfirmed whether the person has confirmed an entry that looks like a mistake
  */
 public record ActionContext(

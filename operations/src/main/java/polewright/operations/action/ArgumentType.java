@@ -2,7 +2,6 @@ package polewright.operations.action;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import polewright.operations.input.FileInput;
@@ -260,7 +259,7 @@ public sealed interface ArgumentType<T> {
                 Class<E> type, String placeholder, String otherwise, Map<E, String> labels) {
             List<Option> options = labels.entrySet().stream()
                     .sorted(Map.Entry.comparingByKey())
-                    .map(label -> new Option(word(label.getKey()), label.getValue()))
+                    .map(label -> new Option(WordInput.words(label.getKey()).get(0), label.getValue()))
                     .toList();
             return new Choice<>(placeholder, otherwise, options, new WordInput<>(type)::convert);
         }
@@ -279,10 +278,6 @@ public sealed interface ArgumentType<T> {
         @Override
         public T parse(String typed) {
             return parser.apply(typed);
-        }
-
-        private static String word(Enum<?> value) {
-            return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 

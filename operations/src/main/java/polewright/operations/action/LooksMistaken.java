@@ -1,8 +1,6 @@
 package polewright.operations.action;
 
-import java.time.ZoneId;
 import polewright.alignment.sighting.Sighting;
-import polewright.session.DoubtfulSite;
 import polewright.session.ImplausibleReading;
 import polewright.sky.place.Site;
 
@@ -22,7 +20,7 @@ public final class LooksMistaken extends RuntimeException {
     }
 
     /** Why it looks like one. */
-    public sealed interface Doubt {
+    public sealed interface Doubt permits Doubt.FarOff, Doubt.ManyTurns, EntryNotice.OddSite {
         /** The axis would be farther off than any mount is set up. */
         record FarOff(Sighting sighting, ImplausibleReading reading, Site site) implements Doubt {}
 
@@ -32,12 +30,5 @@ public final class LooksMistaken extends RuntimeException {
          * @param screw {@code azimuth} or {@code altitude}
          */
         record ManyTurns(String screw, double turns) implements Doubt {}
-
-        /**
-         * The site does not agree with what else is known about where the person is.
-         *
-         * @param zone the computer's time zone
-         */
-        record OddSite(DoubtfulSite site, ZoneId zone) implements Doubt {}
     }
 }

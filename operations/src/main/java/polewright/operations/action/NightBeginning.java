@@ -32,10 +32,10 @@ public sealed interface NightBeginning {
             BeginningWork work,
             Optional<Horizon> skyline,
             Optional<String> notCopied,
-            List<Finding> findings)
+            List<EntryNotice> notices)
             implements NightBeginning {
         public Begun {
-            findings = List.copyOf(findings);
+            notices = List.copyOf(notices);
         }
     }
 

@@ -36,12 +36,12 @@ public final class NightEntry {
      * What was entered.
      *
      * @param events all logged or none
-     * @param findings what is remarkable about it
+     * @param notices what is remarkable about it
      */
-    public record Entered(List<NightEvent> events, List<Finding> findings) {
+    public record Entered(List<NightEvent> events, List<EntryNotice> notices) {
         public Entered {
             events = List.copyOf(events);
-            findings = List.copyOf(findings);
+            notices = List.copyOf(notices);
         }
 
         /** Nothing remarkable. */
@@ -52,7 +52,7 @@ public final class NightEntry {
         /** An action that adds to the log. */
         public static Entered of(Action action, Effect.Entering effect, Entries entries, ActionContext context) {
             return new Entered(
-                    effect.events(entries, context), action.checking().findings(entries, context));
+                    effect.events(entries, context), action.checking().notices(entries, context));
         }
     }
 
@@ -66,7 +66,7 @@ public final class NightEntry {
      * It is in the log.
      *
      * @param events one or more
-     * @param findings what is remarkable about them
+     * @param notices what is remarkable about them
      * @param night all events before them, including those taken back
      * @param before the night without them
      * @param at when it was done, if that was given
@@ -74,7 +74,7 @@ public final class NightEntry {
      */
     public record Logged(
             List<LoggedEvent> events,
-            List<Finding> findings,
+            List<EntryNotice> notices,
             List<LoggedEvent> night,
             NightState before,
             NightState after,
@@ -84,7 +84,7 @@ public final class NightEntry {
         public Logged {
             night = List.copyOf(night);
             events = List.copyOf(events);
-            findings = List.copyOf(findings);
+            notices = List.copyOf(notices);
         }
 
         public LoggedEvent first() {
@@ -147,7 +147,7 @@ public final class NightEntry {
         sent.known().check(id, night.get(night.size() - 1).seq());
         NightState.ModelCache models = new NightState.ModelCache();
         NightState before = NightState.of(night, now, models);
-        EarlierNights earlier = EarlierNights.before(id, opened);
+        EarlierNights earlier = EarlierNights.except(id, opened);
         Entered entered =
                 entering.apply(new ActionContext(now, zone, sent.at(), before, night, earlier, sent.isConfirmed()));
         Instant happened = timing == Action.Timing.DONE ? sent.at().orElse(now) : now;
@@ -155,7 +155,7 @@ public final class NightEntry {
                 LogEntry.append(opened, id, entered.events(), happened, models, sent.once(), sent.known());
         return new Logged(
                 logged,
-                entered.findings(),
+                entered.notices(),
                 night,
                 before,
                 NightState.of(opened.events(id), now, models),

@@ -16,17 +16,27 @@ public final class TypedEntry {
     private TypedEntry() {}
 
     /** Whether it can be part of a command: no line breaks, not too long, and one of the options if there are any. */
-    public static boolean isUsable(Argument<?> field, String value) {
+    public static boolean isUsable(Argument<?> argument, String value) {
         boolean plain = value.length() <= LONGEST && value.chars().noneMatch(Character::isISOControl);
-        List<ArgumentType.Option> options = field.type().options();
+        List<ArgumentType.Option> options = argument.type().options();
         return plain
                 && (options.isEmpty()
-                        || options.stream().anyMatch(option -> option.value().equals(value)));
+                        || options.stream().anyMatch(option -> option.value().equals(value))
+                        || isReadable(argument, value));
+    }
+
+    private static boolean isReadable(Argument<?> argument, String value) {
+        try {
+            argument.type().parse(value);
+            return true;
+        } catch (InputRefused refused) {
+            return false;
+        }
     }
 
     /** As a command takes it: the decimal keyboards of many phones have a comma and no point. */
-    public static String asTyped(Argument<?> field, String value) {
-        return field.type().isDecimal() && WITH_COMMA.matcher(value).matches() ? value.replace(',', '.') : value;
+    public static String asTyped(Argument<?> argument, String value) {
+        return argument.type().isDecimal() && WITH_COMMA.matcher(value).matches() ? value.replace(',', '.') : value;
     }
 
     /**
@@ -34,21 +44,21 @@ public final class TypedEntry {
      *
      * @throws InputRefused if it cannot be used
      */
-    public static String checked(Argument<?> field, String filled) {
+    public static String checked(Argument<?> argument, String filled) {
         String value = filled.strip();
         if (value.length() > LONGEST) {
             throw new InputRefused(
                     String.format(
                             Locale.ROOT,
                             "'%s' has %,d characters, and the limit is %,d",
-                            field.label(),
+                            argument.label(),
                             value.length(),
                             LONGEST),
                     "shorten it, or send it in parts");
         }
-        if (!value.isEmpty() && !isUsable(field, value)) {
-            throw new InputRefused("'" + field.label() + "' cannot be used", "fill it in again");
+        if (!value.isEmpty() && !isUsable(argument, value)) {
+            throw new InputRefused("'" + argument.label() + "' cannot be used", "fill it in again");
         }
-        return asTyped(field, value);
+        return asTyped(argument, value);
     }
 }

@@ -1,5 +1,7 @@
 package polewright.operations.action;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,8 +17,12 @@ public interface Wording {
     /** An argument with a value for it: {@code --site 54.6,-2.9} in the terminal, the value alone on a page. */
     String entry(String name, String value);
 
-    /** The name of another action. */
-    String action(String id);
+    /**
+     * Another action.
+     *
+     * @param typed what to give for some of its arguments; three dots stand for a value that only the person knows
+     */
+    String action(String id, Map<String, String> typed);
 
     /** A message with its names filled in; braces around anything else stay. */
     default String of(String message) {
@@ -25,15 +31,27 @@ public interface Wording {
 
     private String named(MatchResult found) {
         if (found.group(1) != null) {
-            return action(found.group(2));
+            return action(found.group(1), Names.typed(found.group(2)));
         }
-        return found.group(3) == null ? argument(found.group(2)) : entry(found.group(2), found.group(3));
+        return found.group(4) == null ? argument(found.group(3)) : entry(found.group(3), found.group(4));
     }
 
-    /** The pattern of names in braces. */
+    /** Names in braces: {@code {site}}, {@code {site=54.6,-2.9}}, {@code {do:clamp}}, {@code {do:retime first=3 add=60}}. */
     final class Names {
-        private static final Pattern PATTERN = Pattern.compile("\\{(do:)?([a-z][a-z0-9-]*)(?:=([^{}]*))?\\}");
+        private static final Pattern PATTERN = Pattern.compile(
+                "\\{do:([a-z][a-z0-9-]*)((?: [a-z-]+=[^ {}]+)*)\\}|\\{([a-z][a-z0-9-]*)(?:=([^{}]*))?\\}");
 
         private Names() {}
+
+        private static Map<String, String> typed(String pairs) {
+            Map<String, String> typed = new LinkedHashMap<>();
+            for (String pair : pairs.strip().split(" ", -1)) {
+                int equals = pair.indexOf('=');
+                if (equals > 0) {
+                    typed.put(pair.substring(0, equals), pair.substring(equals + 1));
+                }
+            }
+            return typed;
+        }
     }
 }

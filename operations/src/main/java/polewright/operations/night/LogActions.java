@@ -29,7 +29,7 @@ public final class LogActions {
                     String.format(Locale.ROOT, "Up to %,d characters.", NightEvent.Noted.LONGEST),
                     new Text("TEXT"))
             .required();
-    static final Argument<Long> UNDONE = Argument.positional(
+    static final Argument<Long> EVENT = Argument.positional(
                     "seq", "Number of the event", "As in the log.", new Whole("SEQ"))
             .otherwise("the last event");
     static final Argument<Double> ADD = Argument.option(
@@ -58,7 +58,7 @@ public final class LogActions {
                     "Take back an event",
                     "It stays in the log but no longer counts.",
                     LogActions::withdrawn)
-            .taking(UNDONE)
+            .taking(EVENT)
             .sentBy("Take it back");
     public static final Action RETIME = Action.of(
                     "retime",
@@ -75,7 +75,7 @@ public final class LogActions {
     private LogActions() {}
 
     private static List<NightEvent> withdrawn(Entries entries, ActionContext context) {
-        long seq = entries.given(UNDONE)
+        long seq = entries.given(EVENT)
                 .or(() -> context.before().lastUndoable().map(LoggedEvent::seq))
                 .orElseThrow(() -> new OperationFailed("only the beginning of the night is left, which cannot be"
                         + " undone. Begin another night instead."));

@@ -42,7 +42,7 @@ public record Remedy(Action action, Map<String, String> typed) {
             }
             String seq = Long.toString(turn.seq());
             if (meant.azimuthTurns() == 0 && meant.altitudeTurns() == 0) {
-                return Optional.of(new Remedy(LogActions.UNDO, Map.of(LogActions.UNDONE.name(), seq)));
+                return Optional.of(new Remedy(LogActions.UNDO, Map.of(LogActions.EVENT.name(), seq)));
             }
             Map<String, String> typed = new LinkedHashMap<>();
             typed.put(WedgeActions.INSTEAD_OF.name(), seq);

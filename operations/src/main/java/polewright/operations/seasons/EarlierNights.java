@@ -20,7 +20,7 @@ import polewright.sky.place.Site;
 import polewright.store.NightLog;
 
 /**
- * What the earlier nights of a log say about a rig or a site. They are read when asked for. A night that cannot be read
+ * What the nights of a log say about a rig or a site. They are read when asked for, as long as the log is open. A night that cannot be read
  * says nothing and stays in the log as it is.
  */
 public final class EarlierNights {
@@ -28,11 +28,11 @@ public final class EarlierNights {
     private static final int MOST = 30;
 
     private final NightLog opened;
-    private final Optional<NightId> except;
+    private final Optional<NightId> left;
 
-    private EarlierNights(NightLog opened, Optional<NightId> except) {
+    private EarlierNights(NightLog opened, Optional<NightId> left) {
         this.opened = opened;
-        this.except = except;
+        this.left = left;
     }
 
     /** All nights of a log. */
@@ -41,7 +41,7 @@ public final class EarlierNights {
     }
 
     /** All but this one, whose own events do not count. */
-    public static EarlierNights before(NightId night, NightLog opened) {
+    public static EarlierNights except(NightId night, NightLog opened) {
         return new EarlierNights(opened, Optional.of(night));
     }
 
@@ -89,7 +89,7 @@ public final class EarlierNights {
 
     private List<NightSummary> nights() {
         return opened.nights().stream()
-                .filter(night -> except.filter(night.id()::equals).isEmpty())
+                .filter(night -> left.filter(night.id()::equals).isEmpty())
                 .limit(MOST)
                 .toList();
     }

@@ -23,13 +23,14 @@ import polewright.operations.action.BeginningContext;
 import polewright.operations.action.Effect;
 import polewright.operations.action.Entries;
 import polewright.operations.action.EntriesRefused;
-import polewright.operations.action.Finding;
+import polewright.operations.action.EntryNotice;
 import polewright.operations.action.LooksMistaken;
 import polewright.operations.action.NightBeginning;
 import polewright.operations.action.NightBeginning.BeginningWork;
 import polewright.operations.action.Unit;
 import polewright.operations.input.UtcInput;
 import polewright.operations.seasons.EarlierNights;
+import polewright.operations.work.CameraArguments;
 import polewright.operations.work.PresetWork;
 import polewright.operations.work.TonightsWork;
 import polewright.operations.work.WorkActions;
@@ -52,18 +53,18 @@ public final class BeginNight {
     private static final Duration UNDER_WAY = Duration.ofHours(4);
 
     private static final Argument<Site> SITE = SiteArguments.SITE.otherwise("as last time");
-    private static final Argument<String> NAME = Argument.option("name", "Name", "Of the site.", Words.plain("NAME"));
+    private static final Argument<String> NAME = Argument.option("name", "Name of the site", "", Words.plain("NAME"));
     private static final Argument<WorkPreset> FOR = WorkActions.purpose("as last time");
     private static final Argument<Double> ALLOW = Argument.option(
-                    "allow", "Or a plain limit", "How far off the pole the axis may be.", Figure.of(Unit.ARCMINUTES))
-            .otherwise("5, which suits visual observing")
+                    "allow", "A plain limit for the axis offset", "", Figure.of(Unit.ARCMINUTES))
+            .otherwise("5, if there is no work")
             .seldom();
     private static final Argument<Double> PRESSURE = Argument.option(
-                    "pressure", "Air pressure", "At the site.", Figure.of(Unit.HECTOPASCALS))
-            .otherwise("standard for the height")
+                    "pressure", "Air pressure at the site", "", Figure.of(Unit.HECTOPASCALS))
+            .otherwise("the standard pressure at its height")
             .seldom();
     private static final Argument<Double> TEMPERATURE = Argument.option(
-                    "temperature", "Temperature", "", Figure.signed(Unit.CELSIUS))
+                    "temperature", "Air temperature", "", Figure.signed(Unit.CELSIUS))
             .otherwise("10")
             .seldom();
     private static final Argument<Path> RIG = Argument.option(
@@ -86,10 +87,13 @@ public final class BeginNight {
                     "Begin a night",
                     "Site, rig and work are carried over from the last one.",
                     (Effect.Beginning) BeginNight::begin)
-            .taking(SITE, NAME, FOR, ALLOW, PRESSURE, TEMPERATURE, AT, RIG, AGAIN)
+            .taking(SITE, NAME, FOR)
+            .taking(CameraArguments.ALL.toArray(Argument<?>[]::new))
+            .taking(ALLOW, PRESSURE, TEMPERATURE, AT, RIG, AGAIN)
             .askingIfMistaken()
             .sentBy("Begin")
-            .forExample("", "--site 54.60,-2.90,240 --name Larkfell");
+            .forExample("", "--site 54.60,-2.90,240 --name Larkfell")
+            .forExample("", "--for long guided subs --focal-length 500 --pixel 3.76");
 
     private BeginNight() {}
 
@@ -109,6 +113,7 @@ public final class BeginNight {
         // Validated before a log is created.
         Entered entered = entered(entries, context, last);
         try (NightLog opened = NightLog.open(context.log())) {
+            requireNoneUnderWay(entries, opened, entered.at());
             return begun(opened, entered, context.once());
         }
     }
@@ -118,30 +123,28 @@ public final class BeginNight {
      *
      * @param at when the night begins
      */
-    private record Entered(NightEvent.Begun begun, BeginningWork work, Instant at, List<Finding> findings) {}
+    private record Entered(NightEvent.Begun begun, BeginningWork work, Instant at, List<EntryNotice> notices) {}
 
     private static Entered entered(Entries entries, BeginningContext context, Last last) {
         try {
             Instant at = entries.given(AT).orElse(context.now());
             NightEvent.Begun begun = begun(entries, last.begun());
-            List<Finding> findings = findings(entries, context, at, last.begun());
-            BeginningWork work = work(entries, begun, last.work());
-            requireNoneUnderWay(entries, last.events(), at);
-            return new Entered(begun, work, at, findings);
+            List<EntryNotice> notices = notices(entries, context, at, last.begun());
+            return new Entered(begun, work(entries, begun, last.work()), at, notices);
         } catch (InputRefused refused) {
             throw new EntriesRefused(refused);
         }
     }
 
     /** The last night of the log: how it began, and what it was for in the end. */
-    private record Last(List<LoggedEvent> events, Optional<NightEvent.Begun> begun, Optional<Work> work) {
-        private static final Last NONE = new Last(List.of(), Optional.empty(), Optional.empty());
+    private record Last(Optional<NightEvent.Begun> begun, Optional<Work> work) {
+        private static final Last NONE = new Last(Optional.empty(), Optional.empty());
 
         static Last of(NightLog opened) {
             return opened.latest()
                     .map(night -> {
                         List<LoggedEvent> events = opened.events(night);
-                        return new Last(events, StandingEvents.beginning(events), TonightsWork.last(events));
+                        return new Last(StandingEvents.beginning(events), TonightsWork.last(events));
                     })
                     .orElse(NONE);
         }
@@ -160,7 +163,7 @@ public final class BeginNight {
         List<LoggedEvent> events = opened.events(beginning.night());
         NightState state = NightState.of(events, events.get(events.size() - 1).at(), models);
         return new NightBeginning.Begun(
-                events.get(0), begun, state, entered.work(), skyline, beginning.notCopied(), entered.findings());
+                events.get(0), begun, state, entered.work(), skyline, beginning.notCopied(), entered.notices());
     }
 
     private static NightEvent.Begun experienced(NightEvent.Begun begun, EarlierNights earlier) {
@@ -172,15 +175,15 @@ public final class BeginNight {
                 begun.allowance());
     }
 
-    private static List<Finding> findings(
+    private static List<EntryNotice> notices(
             Entries entries, BeginningContext context, Instant at, Optional<NightEvent.Begun> last) {
         Optional<DoubtfulSite> odd = entries.given(SITE)
                 .flatMap(typed -> DoubtfulSite.of(typed, context.zone(), at, last.map(NightEvent.Begun::site)))
                 .filter(doubtful -> !context.isConfirmed());
         if (odd.isPresent() && context.asksIfMistaken()) {
-            throw new LooksMistaken(new LooksMistaken.Doubt.OddSite(odd.get(), context.zone()));
+            throw new LooksMistaken(new EntryNotice.OddSite(odd.get(), context.zone()));
         }
-        return odd.<Finding>map(site -> new Finding.OddSite(site, context.zone())).stream()
+        return odd.<EntryNotice>map(site -> new EntryNotice.OddSite(site, context.zone())).stream()
                 .toList();
     }
 
@@ -221,7 +224,11 @@ public final class BeginNight {
                 throw new InputRefused("{allow} does not depend on the work", "give {allow} or {for}, not both");
             }
             return new BeginningWork(
-                    Optional.of(PresetWork.of(purpose.get(), begun, lastNight)), false, Optional.empty());
+                    Optional.of(PresetWork.of(purpose.get(), entries, begun, lastNight)), false, Optional.empty());
+        }
+        if (CameraArguments.areGiven(entries)) {
+            throw new InputRefused(
+                    "a camera is given, but not the work", "give {for=short subs} or {for=long guided subs} too");
         }
         if (isLimited || lastNight.isEmpty()) {
             return BeginningWork.NONE;
@@ -238,7 +245,8 @@ public final class BeginNight {
     }
 
     /** A second beginning in one evening would abandon this evening's sightings. */
-    private static void requireNoneUnderWay(Entries entries, List<LoggedEvent> last, Instant begins) {
+    private static void requireNoneUnderWay(Entries entries, NightLog opened, Instant begins) {
+        List<LoggedEvent> last = opened.latest().map(opened::events).orElse(List.of());
         if (entries.isTicked(AGAIN) || last.isEmpty()) {
             return;
         }
@@ -246,10 +254,10 @@ public final class BeginNight {
         boolean isUnderWay = last.stream().anyMatch(BeginNight::isDone)
                 && Duration.between(lastAt, begins).abs().compareTo(UNDER_WAY) < 0;
         if (isUnderWay) {
-            throw new InputRefused(
+            throw new EntriesRefused(new InputRefused(
                     "a night is under way, with " + last.size() + " events, the last at " + lastAt,
                     "continue it, or add {again} to begin another. To correct its rig or site: {do:correct-rig},"
-                            + " {do:correct-site}");
+                            + " {do:correct-site}"));
         }
     }
 

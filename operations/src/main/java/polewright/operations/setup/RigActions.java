@@ -33,13 +33,19 @@ public final class RigActions {
                     "known", "Name of the rig", "As in an earlier night.", Words.plain("NAME"))
             .seldom();
     private static final Argument<Double> CLAMPING = Argument.option(
-                    "clamping", "Clamping shifts the axis by", "1 sigma in each direction.", Figure.of(Unit.ARCMINUTES))
+                    "clamping",
+                    "Shift of the axis on clamping",
+                    "1 sigma in each direction.",
+                    Figure.of(Unit.ARCMINUTES))
             .seldom();
     private static final Argument<Double> LEVEL = Argument.option(
-                    "level", "The base is level to", "1 sigma.", Figure.of(Unit.DEGREES))
+                    "level", "Tilt of the base", "1 sigma.", Figure.of(Unit.DEGREES))
             .seldom();
     private static final Argument<String> OPTIC = Argument.option(
-                    "optic", "Finder or eyepiece", "Its name, for the next three.", Words.plain("NAME"))
+                    "optic",
+                    "Name of the finder or eyepiece to correct",
+                    "With its view, field or division.",
+                    Words.plain("NAME"))
             .seldom();
     private static final Argument<Orientation> VIEW = Argument.option(
                     "view",
@@ -50,7 +56,7 @@ public final class RigActions {
                             "VIEW",
                             "as entered",
                             Map.of(
-                                    Orientation.ERECT, "erect, as to the naked eye",
+                                    Orientation.ERECT, "erect, as by eye",
                                     Orientation.INVERTED, "upside down",
                                     Orientation.MIRRORED, "mirrored, by a star diagonal")))
             .seldom();
@@ -73,7 +79,8 @@ public final class RigActions {
                     "correct-rig",
                     List.of("rig", "correct"),
                     "Correct the rig",
-                    "The whole night is recomputed. Log turns as you made them, even if the rig was wrong.",
+                    "Give another rig, or only the figures that were wrong. The whole night is recomputed; nothing that was"
+                            + " logged is lost. Log turns as you made them, even if the rig was wrong.",
                     RigActions::corrected)
             .taking(RIG, KNOWN)
             .taking(FIGURES.toArray(Argument<?>[]::new))

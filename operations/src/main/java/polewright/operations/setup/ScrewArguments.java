@@ -2,7 +2,6 @@ package polewright.operations.setup;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import polewright.mount.rig.Screw;
 import polewright.mount.rig.ScrewCorrection;
 import polewright.mount.rig.ScrewGeometry;
@@ -38,8 +37,7 @@ public record ScrewArguments(
     public static final ScrewArguments ALTITUDE = of("altitude", "WAY", ScrewSense.RAISES, ScrewSense.LOWERS);
 
     private static ScrewArguments of(String screw, String placeholder, ScrewSense one, ScrewSense other) {
-        List<Option> senses = Stream.of(one, other)
-                .map(sense -> sense.name().toLowerCase(java.util.Locale.ROOT))
+        List<Option> senses = WordInput.words(one, other).stream()
                 .map(word -> new Option(word, word))
                 .toList();
         Figure factor = Figure.of(Unit.NONE).between(0.01, 100, "1 is as entered, 0.5 is half as far");
@@ -47,9 +45,10 @@ public record ScrewArguments(
                 screw,
                 Argument.option(
                                 screw + "-clockwise",
-                                "A clockwise turn of the " + screw + " screw moves the axis",
+                                "What a clockwise turn of the " + screw + " screw does to the axis",
                                 "",
-                                new Choice<>(placeholder, "", senses, new WordInput<>(ScrewSense.class)::convert))
+                                new Choice<>(
+                                        placeholder, "as entered", senses, new WordInput<>(ScrewSense.class)::convert))
                         .seldom(),
                 Argument.option(
                         screw + "-reversed",
@@ -61,7 +60,11 @@ public record ScrewArguments(
                         "Factor on how far one turn of the " + screw + " screw goes",
                         "0.5 is half as far as entered.",
                         factor),
-                Argument.option(screw + "-per-turn", "Or: " + screw + " screw, per turn", "", Figure.of(Unit.DEGREES))
+                Argument.option(
+                                screw + "-per-turn",
+                                "Movement of the axis in " + screw + " per turn",
+                                "",
+                                Figure.of(Unit.DEGREES))
                         .seldom(),
                 Argument.option(screw + "-play", "Backlash of the " + screw + " screw", "", Figure.of(Unit.TURNS))
                         .seldom());
@@ -69,10 +72,6 @@ public record ScrewArguments(
 
     List<Argument<?>> all() {
         return List.of(clockwise, reversed, gain, perTurn, play);
-    }
-
-    boolean isAnyGiven(Entries entries) {
-        return all().stream().anyMatch(argument -> entries.given(argument).isPresent());
     }
 
     ScrewCorrection correction(Entries entries, Screw entered) {

@@ -8,7 +8,7 @@ import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Figure;
 import polewright.operations.action.ArgumentType.Tick;
 import polewright.operations.action.Entries;
-import polewright.operations.action.Finding;
+import polewright.operations.action.EntryNotice;
 import polewright.operations.action.Unit;
 import polewright.session.DoubtfulSite;
 import polewright.session.event.Correction;
@@ -21,13 +21,13 @@ import polewright.sky.place.Site;
 public final class SiteActions {
     public static final Argument<Site> SITE = SiteArguments.SITE;
     private static final Argument<Boolean> OTHER_LATITUDE =
-            Argument.option("other-latitude", "Or: the latitude has the wrong sign", "", new Tick());
+            Argument.option("other-latitude", "The latitude has the wrong sign", "", new Tick());
     private static final Argument<Boolean> OTHER_LONGITUDE =
-            Argument.option("other-longitude", "Or: the longitude has the wrong sign", "", new Tick());
+            Argument.option("other-longitude", "The longitude has the wrong sign", "", new Tick());
     private static final Argument<Boolean> SWAPPED =
-            Argument.option("swapped", "Or: latitude and longitude were swapped", "", new Tick());
+            Argument.option("swapped", "Latitude and longitude were swapped", "", new Tick());
     private static final Argument<Double> HEIGHT = Argument.option(
-                    "height", "Or only the height", "", Figure.signed(Unit.METRES))
+                    "height", "Only the height", "", Figure.signed(Unit.METRES))
             .seldom();
 
     public static final Action CORRECT_SITE = Action.of(
@@ -37,7 +37,7 @@ public final class SiteActions {
                     "The whole night is recomputed; nothing that was logged is lost.",
                     SiteActions::corrected)
             .taking(SITE, OTHER_LATITUDE, OTHER_LONGITUDE, SWAPPED, HEIGHT)
-            .checkedBy(SiteActions::findings)
+            .checkedBy(SiteActions::notices)
             .sentBy("Correct the site")
             .forExample("", "--site 54.60,-2.90,240")
             .forExample("", "--other-longitude");
@@ -79,11 +79,11 @@ public final class SiteActions {
                 entries.given(HEIGHT).orElse(entered.heightMetres()));
     }
 
-    private static List<Finding> findings(Entries entries, ActionContext context) {
+    private static List<EntryNotice> notices(Entries entries, ActionContext context) {
         Site corrected = site(entries, context.begun().site());
         return DoubtfulSite.of(corrected, context.zone(), context.now(), Optional.empty()).stream()
                 .filter(DoubtfulSite::isOddAnywhere)
-                .<Finding>map(odd -> new Finding.OddSite(odd, context.zone()))
+                .<EntryNotice>map(odd -> new EntryNotice.OddSite(odd, context.zone()))
                 .toList();
     }
 }

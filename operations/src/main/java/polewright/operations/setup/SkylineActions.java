@@ -22,7 +22,10 @@ import polewright.sky.place.Horizon;
 /** Sets the skyline of the site. */
 public final class SkylineActions {
     public static final Argument<List<String>> CORNERS = Argument.positional(
-            "corners", "Corners", "0,8 95,22.5 180,4 270,15", new Several("AZIMUTH,ALTITUDE", "\\s+"));
+            "corners",
+            "Corners: azimuth and altitude in degrees",
+            "0,8 95,22.5 180,4 270,15. Two corners at one azimuth make a vertical edge.",
+            new Several("AZIMUTH,ALTITUDE", "\\s+"));
     private static final Argument<Path> CSV =
             Argument.option("csv", "The same from a file", "One corner per line.", new FileName("FILE"));
     private static final Argument<Boolean> OPEN =
@@ -45,7 +48,7 @@ public final class SkylineActions {
     public static final Action OPEN_SKY = Action.of(
                     "open-sky",
                     List.of("horizon", "--open"),
-                    "Open sky",
+                    "Set an open sky",
                     "Removes all corners of the skyline.",
                     (entries, context) -> List.of(new NightEvent.HorizonSet(Horizon.OPEN)))
             .sentBy("Set an open sky");

@@ -1,4 +1,4 @@
-/** The frame of a night: its beginning, site, skyline and rig, entered or corrected. */
+/** What a night starts from: its beginning, site, skyline and rig, entered or corrected. */
 @NullMarked
 package polewright.operations.setup;
 

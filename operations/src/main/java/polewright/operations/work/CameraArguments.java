@@ -3,7 +3,6 @@ package polewright.operations.work;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import polewright.alignment.work.WorkItem;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
@@ -19,20 +18,20 @@ import polewright.sky.InputRefused;
 /** The imaging camera: one of the rig's, or its figures. */
 public final class CameraArguments {
     private static final Argument<String> CAMERA = Argument.option(
-                    "camera", "Camera", "One of the rig's, by name.", Words.plain("CAMERA"))
+                    "camera", "Name of the camera", "One of the rig's.", Words.plain("CAMERA"))
             .otherwise("the only one")
             .seldom();
     private static final Argument<Double> FOCAL_LENGTH = Argument.option(
             "focal-length",
             "Focal length",
-            "Of lens or telescope, if the rig has no camera.",
+            "Of the lens or telescope, if the rig has no camera.",
             Figure.of(Unit.MILLIMETRES)
                     .between(1, 20_000, "give the focal length of lens or telescope in millimetres"));
     private static final Argument<Double> PIXEL = Argument.option(
             "pixel",
-            "Pixel",
-            "Its width, unbinned.",
-            Figure.of(Unit.MICROMETRES).between(0.5, 100, "give its width in micrometres, unbinned"));
+            "Pixel width",
+            "Unbinned.",
+            Figure.of(Unit.MICROMETRES).between(0.5, 100, "give the width of an unbinned pixel in micrometres"));
     private static final Argument<PixelsInput.Pixels> SIZE = Argument.option(
                     "size",
                     "Sensor size in pixels",
@@ -51,8 +50,7 @@ public final class CameraArguments {
     private CameraArguments() {}
 
     public static boolean areGiven(Entries entries) {
-        return Stream.of(CAMERA, FOCAL_LENGTH, PIXEL, SIZE, BINNING)
-                .anyMatch(argument -> entries.given(argument).isPresent());
+        return ALL.stream().anyMatch(argument -> entries.given(argument).isPresent());
     }
 
     /**

@@ -10,14 +10,14 @@ import polewright.sky.InputRefused;
 
 /** What every item of tonight's work has. */
 final class ItemArguments {
-    private static final double LONGEST_SECONDS = 1e6;
+    private static final double DAY_MINUTES = 1440;
     private static final String LONGEST = "give a time within one night";
 
     static final Argument<String> NAME = Argument.positional(
-                    "name", "Name", "An item of that name is changed.", Words.plain("NAME"))
+                    "name", "Name of the item", "One of the same name is replaced.", Words.plain("NAME"))
             .required();
-    static final Figure MINUTES = Figure.of(Unit.MINUTES).between(-LONGEST_SECONDS / 60, LONGEST_SECONDS / 60, LONGEST);
-    static final Figure SECONDS = Figure.of(Unit.SECONDS).between(-LONGEST_SECONDS, LONGEST_SECONDS, LONGEST);
+    static final Figure MINUTES = Figure.of(Unit.MINUTES).between(-DAY_MINUTES, DAY_MINUTES, LONGEST);
+    static final Figure SECONDS = Figure.of(Unit.SECONDS).between(-DAY_MINUTES * 60, DAY_MINUTES * 60, LONGEST);
 
     private ItemArguments() {}
 

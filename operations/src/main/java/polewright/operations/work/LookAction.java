@@ -26,7 +26,7 @@ public final class LookAction {
     private static final Argument<String> EYEPIECE =
             Argument.option("eyepiece", "Eyepiece", "One of the rig's, such as finder.", Words.plain("OPTIC"));
     private static final Argument<Double> FIELD =
-            Argument.option("field", "Or the true field, edge to edge", "", Figure.of(Unit.DEGREES));
+            Argument.option("field", "True field, edge to edge", "Instead of the eyepiece.", Figure.of(Unit.DEGREES));
     private static final Argument<Double> STAY = Argument.option(
                     "stay",
                     "Time in the field",
@@ -34,7 +34,7 @@ public final class LookAction {
                     ItemArguments.MINUTES)
             .otherwise("15");
     private static final Argument<Double> GO_TO = Argument.option(
-                    "go-to", "Go-tos must land within", "Of the centre of the field.", Figure.of(Unit.ARCMINUTES))
+                    "go-to", "How far from the centre of the field a go-to may land", "", Figure.of(Unit.ARCMINUTES))
             .otherwise("any distance")
             .seldom();
     private static final Argument<Boolean> BY_HAND = Argument.option(
@@ -46,12 +46,12 @@ public final class LookAction {
     public static final Action LOOK = Action.of(
                     "allow-look",
                     List.of("allow", "look"),
-                    "Visual observing of your own",
-                    "Added to tonight's work. An item of the same name is changed.",
+                    "Add visual observing to tonight's work",
+                    "",
                     LookAction::looked)
             .taking(WorkActions.together(
                     List.of(ItemArguments.NAME, EYEPIECE, FIELD, STAY, GO_TO, BY_HAND), RegionArguments.ALL))
-            .checkedBy((entries, context) -> RegionArguments.findings(entries, context, stay(entries)))
+            .checkedBy((entries, context) -> RegionArguments.notices(entries, context, stay(entries)))
             .sentBy("Set it")
             .forExample("", "saturn --eyepiece reticle --stay 20 --target saturn");
 

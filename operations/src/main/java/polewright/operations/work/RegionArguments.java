@@ -13,7 +13,7 @@ import polewright.operations.action.ArgumentType.Figure;
 import polewright.operations.action.ArgumentType.Tick;
 import polewright.operations.action.ArgumentType.Words;
 import polewright.operations.action.Entries;
-import polewright.operations.action.Finding;
+import polewright.operations.action.EntryNotice;
 import polewright.operations.action.Unit;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.HourAnglesInput;
@@ -37,7 +37,7 @@ final class RegionArguments {
     private static final Argument<SkyBody> TARGET = Argument.option(
                     "target",
                     "Target",
-                    "vega, \"M 42\", jupiter, or right ascension and declination in degrees.",
+                    "vega, M 42, jupiter, or right ascension and declination in degrees.",
                     new Words<>("BODY", BodyFinder::named))
             .otherwise("anything high enough");
     private static final Argument<Instant> AT = Argument.option(
@@ -48,14 +48,17 @@ final class RegionArguments {
             .otherwise("now")
             .seldom();
     private static final Argument<Double> ABOVE = Argument.option(
-                    "above", "Or anything above", "", Figure.of(Unit.DEGREES))
-            .otherwise("30")
+                    "above", "Anything above this altitude", "", Figure.of(Unit.DEGREES))
+            .otherwise("30, if no other region is given")
             .seldom();
     private static final Argument<Boolean> TO_THE_POLE = Argument.option(
-                    "to-the-pole", "Including the pole", "Otherwise the 10° around it are left out.", new Tick())
+                    "to-the-pole", "Include the pole", "Otherwise the 10° around it are left out.", new Tick())
             .seldom();
     private static final Argument<Double> DECLINATION = Argument.option(
-                    "declination", "Or objects at this declination", "With the hours.", Figure.signed(Unit.DEGREES))
+                    "declination",
+                    "Objects at this declination",
+                    "Together with the hours.",
+                    Figure.signed(Unit.DEGREES))
             .seldom();
     private static final Argument<HourAnglesInput.HourAngles> HOURS = Argument.option(
                     "hours",
@@ -95,10 +98,10 @@ final class RegionArguments {
     }
 
     /** A target near the Sun, or one that is followed by day, is remarked on. */
-    static List<Finding> findings(Entries entries, ActionContext context, Duration followed) {
+    static List<EntryNotice> notices(Entries entries, ActionContext context, Duration followed) {
         return entries.given(TARGET).stream()
-                .<Finding>map(
-                        body -> new Finding.Followed(body, entries.given(AT).orElse(context.now()), followed))
+                .<EntryNotice>map(
+                        body -> new EntryNotice.Followed(body, entries.given(AT).orElse(context.now()), followed))
                 .toList();
     }
 

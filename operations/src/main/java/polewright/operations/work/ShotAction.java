@@ -34,8 +34,8 @@ public final class ShotAction {
             .otherwise("60");
     private static final Argument<GuideStarInput.Distance> GUIDED = Argument.option(
                     "guided",
-                    "Guided: from the centre to the guide star",
-                    "Alone: 30, or just outside the picture.",
+                    "Guided: distance of the guide star from the centre",
+                    "30 is usual.",
                     new FigureOr<>(Unit.ARCMINUTES, GuideStarInput.USUAL, new GuideStarInput()::convert))
             .otherwise("unguided");
     private static final Argument<TrailInput.Trail> TOLERANCE = Argument.option(
@@ -47,23 +47,19 @@ public final class ShotAction {
             .seldom();
     private static final Argument<Double> SEEING = Argument.option(
                     "seeing",
-                    "Seeing",
-                    "FWHM of stars.",
-                    Figure.of(Unit.ARCSECONDS).between(0.1, 30, "give the width of a star's image; 3 is usual"))
+                    "Seeing (FWHM of stars)",
+                    "",
+                    Figure.of(Unit.ARCSECONDS).between(0.1, 30, "give the FWHM of a star; 3 is usual"))
             .otherwise("3")
             .seldom();
 
     public static final Action SHOT = Action.of(
-                    "allow-shot",
-                    List.of("allow", "shot"),
-                    "Imaging of your own",
-                    "Added to tonight's work. An item of the same name is changed.",
-                    ShotAction::shot)
+                    "allow-shot", List.of("allow", "shot"), "Add imaging to tonight's work", "", ShotAction::shot)
             .taking(WorkActions.together(
                     List.of(ItemArguments.NAME, EXPOSURE, TOTAL, GUIDED, TOLERANCE, SEEING),
                     Stream.concat(CameraArguments.ALL.stream(), RegionArguments.ALL.stream())
                             .toList()))
-            .checkedBy((entries, context) -> RegionArguments.findings(entries, context, total(entries)))
+            .checkedBy((entries, context) -> RegionArguments.notices(entries, context, total(entries)))
             .sentBy("Set it")
             .forExample("", "ring --exposure 120 --target \"M 57\" --guided 20")
             .forExample("", "wide --exposure 60 --focal-length 50 --pixel 4.3");

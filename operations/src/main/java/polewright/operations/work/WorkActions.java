@@ -42,8 +42,9 @@ public final class WorkActions {
     public static final Argument<WorkPreset> FOR = Argument.option("for", "Tonight is for", "", PURPOSES);
     public static final Argument<WorkPreset> ALSO =
             Argument.option("also", "Also for", "Added to tonight's work.", PURPOSES);
-    private static final Argument<String> DROPPED =
-            Argument.positional("name", "What", "Its name.", new Text("NAME")).required();
+    private static final Argument<String> DROPPED = Argument.positional(
+                    "name", "Name of the item", "", new Text("NAME"))
+            .required();
 
     /** Sets the work, adds to it, or sets a plain limit instead. */
     public static final Action ALLOW = Action.of(
@@ -55,6 +56,7 @@ public final class WorkActions {
             .taking(LIMIT, FOR, ALSO)
             .taking(CameraArguments.ALL.toArray(Argument<?>[]::new))
             .sentBy("Set it")
+            .forExample("", "")
             .forExample("", "--for long guided subs")
             .forExample("", "--for short subs --focal-length 1200 --pixel 3.76")
             .forExample("", "3");
@@ -91,9 +93,10 @@ public final class WorkActions {
             throw plainLimit();
         }
         List<WorkItem> before = items(context);
-        List<WorkItem> items = purpose.map(preset -> List.of(item(preset, entries, context, before)))
+        List<WorkItem> items = purpose.map(preset -> List.of(PresetWork.item(preset, entries, context.rig(), before)))
                 .orElse(before);
-        Work work = more.map(preset -> TonightsWork.with(items, item(preset, entries, context, before)))
+        Work work = more.map(
+                        preset -> TonightsWork.with(items, PresetWork.item(preset, entries, context.rig(), before)))
                 .orElseGet(() -> new Work(items));
         return List.of(TonightsWork.set(context.begun(), work));
     }
@@ -104,7 +107,7 @@ public final class WorkActions {
                         CameraArguments.areGiven(entries)
                                 ? "a camera is given, but not the work"
                                 : "neither work nor limit is given",
-                        "give {for}"));
+                        "give {for=short subs} or {for=long guided subs} too"));
         if (CameraArguments.areGiven(entries)) {
             throw plainLimit();
         }
@@ -114,12 +117,6 @@ public final class WorkActions {
     private static InputRefused plainLimit() {
         return new InputRefused(
                 "a plain limit does not depend on the work", "give the arcminutes alone, or leave them out");
-    }
-
-    private static WorkItem item(WorkPreset preset, Entries entries, ActionContext context, List<WorkItem> before) {
-        return CameraArguments.areGiven(entries)
-                ? preset.with(CameraArguments.camera(entries, context.rig(), before))
-                : preset.with(CamerasOfWork.in(context.rig(), before));
     }
 
     private static List<NightEvent> dropped(Entries entries, ActionContext context) {
@@ -133,14 +130,13 @@ public final class WorkActions {
             throw new InputRefused(
                     "nothing in tonight's work is called '" + name + "'",
                     before.isEmpty()
-                            ? "set what tonight is for with {do:allow}"
+                            ? "set what tonight is for: {do:allow for=…}"
                             : "remove one of "
                                     + before.stream().map(WorkItem::name).collect(Collectors.joining(", ")));
         }
         if (left.isEmpty()) {
             throw new InputRefused(
-                    "'" + name + "' is the only item of tonight's work",
-                    "set other work, or a plain limit, with {do:allow}");
+                    "'" + name + "' is the only item of tonight's work", "set other work: {do:allow for=…}");
         }
         return List.of(TonightsWork.set(context.begun(), new Work(left)));
     }

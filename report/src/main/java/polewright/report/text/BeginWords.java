@@ -33,8 +33,8 @@ public final class BeginWords {
     /** What is remarkable about it; arguments are named in braces. */
     public static List<Remark> remarks(NightBeginning.Begun beginning) {
         List<Remark> remarks = new ArrayList<>();
-        FindingRemarks findings = new FindingRemarks(beginning.begun());
-        beginning.findings().forEach(finding -> remarks.addAll(finding.accept(findings)));
+        NoticeRemarks notices = new NoticeRemarks(beginning.begun());
+        beginning.notices().forEach(notice -> remarks.addAll(notice.accept(notices)));
         beginning
                 .work()
                 .notCarriedOver()

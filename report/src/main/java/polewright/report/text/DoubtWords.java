@@ -1,5 +1,6 @@
 package polewright.report.text;
 
+import polewright.operations.action.EntryNotice;
 import polewright.operations.action.LooksMistaken.Doubt;
 
 /** Why an entry looks like a mistake, and what to do if it is one. */
@@ -13,7 +14,7 @@ public final class DoubtWords {
                     ImplausibleReadingWords.what(far.sighting(), far.reading(), far.site()),
                     ImplausibleReadingWords.check(far.reading()));
         }
-        if (doubt instanceof Doubt.OddSite odd) {
+        if (doubt instanceof EntryNotice.OddSite odd) {
             return SiteWords.sentences(odd.site(), odd.zone().getId());
         }
         Doubt.ManyTurns many = (Doubt.ManyTurns) doubt;

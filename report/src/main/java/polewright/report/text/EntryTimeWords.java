@@ -14,7 +14,8 @@ import polewright.session.EntryTimeCheck.OldNight;
 /** What is odd about the time of an event, and what to do about it. Actions are named in braces. */
 final class EntryTimeWords implements EntryTimeCheck.Visitor<String> {
     private static final EntryTimeWords WORDS = new EntryTimeWords();
-    private static final String ANOTHER_NIGHT = " If tonight is another night, take this back and use {do:begin}.";
+    private static final String ANOTHER_NIGHT =
+            " If tonight is another night, undo this ({do:undo}), then use {do:begin}.";
 
     private EntryTimeWords() {}
 
@@ -27,7 +28,7 @@ final class EntryTimeWords implements EntryTimeCheck.Visitor<String> {
         return "This is " + pause.pause().toHours() + " hours after #"
                 + pause.last().seq() + " (" + minute(pause.last().at()) + ")." + ANOTHER_NIGHT
                 + " If the computer's clock was ahead, set it right, then subtract the difference from #" + pause.next()
-                + " on, with {do:retime}.";
+                + " on: {do:retime first=" + pause.next() + " add=-…}.";
     }
 
     @Override
@@ -38,7 +39,7 @@ final class EntryTimeWords implements EntryTimeCheck.Visitor<String> {
     @Override
     public String inFuture(InFuture future) {
         return minute(future.given()) + " is in the future (it is " + minute(future.now())
-                + "). Check the date, the zone and the clock.";
+                + "). Check its date and zone, and the clock.";
     }
 
     @Override
@@ -58,9 +59,10 @@ final class EntryTimeWords implements EntryTimeCheck.Visitor<String> {
         long last = back.last().seq();
         return "The computer's clock shows " + minute(back.now()) + ", but #" + last + " was logged at "
                 + minute(back.last().at()) + ". It has been set back by " + back.minutes()
-                + " minutes or more: use {do:retime}. If it was ahead, subtract " + back.minutes()
-                + " minutes from everything up to #" + last + ". If it is behind now, set it right, then add "
-                + back.minutes() + " minutes from #" + (last + 1) + " on.";
+                + " minutes or more. If it was ahead, subtract " + back.minutes() + " minutes from everything up to #"
+                + last + ": {do:retime last=" + last + " add=-" + back.minutes()
+                + "}. If it is behind now, set it right, then add " + back.minutes() + " minutes from #" + (last + 1)
+                + " on: {do:retime first=" + (last + 1) + " add=" + back.minutes() + "}.";
     }
 
     private static Instant minute(Instant instant) {

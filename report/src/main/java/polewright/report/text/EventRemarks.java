@@ -21,8 +21,8 @@ public final class EventRemarks {
         entry.events()
                 .forEach(logged -> EntryTimeCheck.of(entry.before(), logged.event(), entry.at(), entry.now())
                         .forEach(finding -> remarks.add(Remark.note(EntryTimeWords.of(finding)))));
-        FindingRemarks findings = new FindingRemarks(entry.before().begun());
-        entry.findings().forEach(finding -> remarks.addAll(finding.accept(findings)));
+        NoticeRemarks notices = new NoticeRemarks(entry.before().begun());
+        entry.notices().forEach(notice -> remarks.addAll(notice.accept(notices)));
         if (entry.last().event() instanceof NightEvent.WorkSet set) {
             remarks.addAll(WorkChangeWords.remarks(set, entry));
         } else if (entry.last().event() instanceof NightEvent.AllowanceSet) {

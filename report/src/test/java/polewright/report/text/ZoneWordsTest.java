@@ -45,11 +45,11 @@ class ZoneWordsTest {
 
     @Test
     void zoneWithFlatSides_isNotTheSameInEveryDirection() {
-        assertThat(ZoneWords.of(cutAt(23.2)).get(0))
+        assertThat(ZoneWords.of(cutAt(23.2)).get(0).inTerminal())
                 .isEqualTo("ZONE  Good enough: within 23′ of the best aim, in some directions farther: from 23′ west to"
                         + " 23′ east, and"
                         + " from 24′ below to 24′ above the pole.");
-        assertThat(ZoneWords.of(cutAt(24)).get(0))
+        assertThat(ZoneWords.of(cutAt(24)).get(0).inTerminal())
                 .isEqualTo("ZONE  Good enough: within 24′ of the best aim, in any direction.");
     }
 

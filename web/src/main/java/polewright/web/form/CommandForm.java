@@ -108,6 +108,11 @@ public record CommandForm(
         return new CommandForm(otherId, otherTitle, otherIntro, command, fields, button, takesTime, kind, action);
     }
 
+    /** The same form with this label on its button. */
+    CommandForm sentBy(String label) {
+        return new CommandForm(id, title, intro, command, fields, label, takesTime, kind, action);
+    }
+
     /** The values that were filled in, for a form with an action. */
     public Entries entries(Map<String, String> filled) {
         Map<String, String> checked = new HashMap<>();

@@ -1,5 +1,6 @@
 package polewright.web.form;
 
+import java.util.Map;
 import java.util.stream.Stream;
 import polewright.operations.action.Argument;
 import polewright.operations.action.Wording;
@@ -9,13 +10,19 @@ import polewright.operations.night.NightActions;
 public record PageWording(CommandForm form) implements Wording {
     @Override
     public String argument(String name) {
-        return Stream.concat(
-                        form.fields().stream(),
-                        NightActions.all().stream().flatMap(action -> action.arguments().stream()))
+        return Stream.of(form.fields().stream(), fieldsOf(form.command().get(0)), fieldsOf(""))
+                .flatMap(fields -> fields)
                 .filter(field -> field.name().equals(name))
                 .findFirst()
                 .map(field -> "'" + label(field) + "'")
-                .orElse(name);
+                .orElse("{" + name + "}");
+    }
+
+    /** The fields of all actions whose commands begin with this word; of all actions if it is empty. */
+    private static Stream<Argument<?>> fieldsOf(String group) {
+        return NightActions.all().stream()
+                .filter(action -> group.isEmpty() || action.command().get(0).equals(group))
+                .flatMap(action -> action.arguments().stream());
     }
 
     /** The value alone: the page shows the field. */
@@ -34,7 +41,7 @@ public record PageWording(CommandForm form) implements Wording {
     }
 
     @Override
-    public String action(String id) {
+    public String action(String id, Map<String, String> typed) {
         return CommandForms.all().stream()
                 .filter(one ->
                         one.action().filter(action -> action.id().equals(id)).isPresent())

@@ -23,10 +23,12 @@ public final class SetupForms {
     public static final CommandForm BEGIN = CommandForm.of(BeginNight.BEGIN);
     public static final CommandForm HORIZON =
             CommandForm.of(SkylineActions.SKYLINE).withFields(List.of(SkylineActions.CORNERS.required()));
-    public static final CommandForm OPEN_SKY = CommandForm.of(SkylineActions.OPEN_SKY);
+    public static final CommandForm OPEN_SKY = CommandForm.of(SkylineActions.OPEN_SKY)
+            .named("open-sky", "Open sky", "Removes all corners of the skyline.");
     public static final CommandForm RIG = CommandForm.of(RigActions.CORRECT_RIG).withFields(rigFields());
     public static final CommandForm KNOWN_RIG = CommandForm.of(RigActions.CORRECT_RIG)
             .named("known-rig", "Another rig", "")
+            .sentBy("Use this rig")
             .withFields(List.of(RigActions.KNOWN.usual().required()));
     public static final CommandForm SITE = CommandForm.of(SiteActions.CORRECT_SITE);
 

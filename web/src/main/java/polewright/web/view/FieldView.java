@@ -2,6 +2,7 @@ package polewright.web.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType;
 
@@ -49,14 +50,28 @@ public record FieldView(String form, Argument<?> argument, String value) {
         return argument.type().keyboard();
     }
 
-    /** Empty unless it is a choice; an option without a value leaves it out. */
+    /**
+     * Empty unless it is a choice. One option has no value, so that nothing is chosen that the person did not choose.
+     */
     public List<ArgumentType.Option> options() {
-        List<ArgumentType.Option> options = new ArrayList<>();
-        if (!argument.type().otherwise().isEmpty()) {
-            options.add(new ArgumentType.Option("", argument.type().otherwise()));
+        List<ArgumentType.Option> options = new ArrayList<>(argument.type().options());
+        boolean canBeLeftOut =
+                options.stream().anyMatch(option -> option.value().isEmpty());
+        if (!options.isEmpty() && !canBeLeftOut) {
+            options.add(0, new ArgumentType.Option("", nothingChosen()));
         }
-        options.addAll(argument.type().options());
         return options;
+    }
+
+    /** What it means to choose nothing. */
+    private String nothingChosen() {
+        if (argument.isRequired()) {
+            return "choose";
+        }
+        return Stream.of(argument.type().otherwise(), argument.otherwise())
+                .filter(words -> !words.isEmpty())
+                .findFirst()
+                .orElse("leave out");
     }
 
     /** Whether this option of a choice is selected. */

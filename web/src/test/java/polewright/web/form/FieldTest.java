@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType;
 import polewright.web.view.FieldView;
 
@@ -46,6 +47,27 @@ class FieldTest {
         assertThat(field(sighting("shadow"), "body").options())
                 .extracting(ArgumentType.Option::label)
                 .containsExactly("the Sun", "the Moon");
+    }
+
+    /** A browser sends the first option of a list that was not touched. */
+    @Test
+    void choice_setsNothingThatWasNotChosen() {
+        for (CommandForm form : CommandForms.all()) {
+            for (Argument<?> argument : form.fields()) {
+                FieldView field = new FieldView(form.id(), argument, "");
+                if (!field.options().isEmpty()) {
+                    assertThat(field.options().get(0).value())
+                            .as(form.id() + " " + argument.name())
+                            .isEmpty();
+                }
+            }
+        }
+    }
+
+    @Test
+    void choiceThatIsNeeded_asksForOne() {
+        assertThat(field(WorkForms.ALLOW_FOR, "for").options().get(0).label()).isEqualTo("choose");
+        assertThat(field(SetupForms.BEGIN, "for").options().get(0).label()).isEqualTo("as last time");
     }
 
     /** Where the decimal comma is usual, a phone's decimal keyboard has no point. */

@@ -1,20 +1,23 @@
-package polewright.report.text;
+package polewright.cli;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import polewright.alignment.fix.Explanation;
 import polewright.alignment.fix.Fix;
 import polewright.alignment.fix.Mistake;
 import polewright.operations.night.Remedy;
+import polewright.operations.night.WedgeActions;
+import polewright.report.text.TypedCommand;
 import polewright.session.NightState;
 
 /** How to correct the likeliest wrong entry in a terminal. */
-public final class RemedyWords {
+final class RemedyWords {
     private RemedyWords() {}
 
     /** One line, or none while nothing is in doubt. */
-    public static List<String> of(NightState night) {
+    static List<String> of(NightState night) {
         if (!(night.fix() instanceof Fix.Dubious)) {
             return List.of();
         }
@@ -35,10 +38,20 @@ public final class RemedyWords {
         return TypedCommand.of(remedy.action().command(), remedy.action().arguments(), remedy.typed());
     }
 
+    /** What no single command corrects. */
     private static String entries(Mistake mistake) {
+        if (mistake instanceof Mistake.TurnMistaken turn) {
+            return "enter the turns that were made: "
+                    + TerminalWording.GENERAL.action(
+                            WedgeActions.TURN.id(), Map.of(WedgeActions.INSTEAD_OF.name(), Long.toString(turn.seq())));
+        }
+        if (mistake instanceof Mistake.SightingMisread sighting) {
+            return "enter it again, with --instead-of=" + sighting.seq();
+        }
         return mistake instanceof Mistake.HabitualMistake habit
-                ? "correct each of "
+                ? "enter each of "
                         + habit.misread().stream().map(one -> "#" + one.seq()).collect(Collectors.joining(", "))
+                        + " again, with --instead-of and its number"
                 : "correct the entry";
     }
 }

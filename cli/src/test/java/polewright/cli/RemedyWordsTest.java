@@ -1,4 +1,4 @@
-package polewright.report.text;
+package polewright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -65,13 +65,29 @@ class RemedyWordsTest {
                 .isEqualTo("polewright turn --azimuth='2 ccw then 0.5 cw' --instead-of=3");
     }
 
-    /** A slip by part of a turn has no single correction. */
+    @Test
+    void slippedScrew_isEnteredWithTheTurnsThatWereMade() {
+        Mistake slipped = new Mistake.TurnMistaken(
+                3, new Step.TurnedUnlogged(3, 0.1, 0), "the azimuth screw slipped by part of a turn");
+
+        assertThat(RemedyWords.command(slipped, NIGHT))
+                .isEqualTo("enter the turns that were made: polewright turn --instead-of=3");
+    }
+
+    @Test
+    void sightingWithoutAnotherReading_isEnteredAgain() {
+        assertThat(RemedyWords.command(new Mistake.SightingMisread(2, SCALE, "another cause"), NIGHT))
+                .isEqualTo("enter it again, with --instead-of=2");
+    }
+
+    /** The same mistake in several sightings has no single correction. */
     @Test
     void habit_namesItsSightings() {
         Mistake habit = new Mistake.HabitualMistake(
                 List.of(new Mistake.SightingMisread(2, SCALE, "x"), new Mistake.SightingMisread(5, SCALE, "x")),
                 "the scale was read from its other end");
 
-        assertThat(RemedyWords.command(habit, NIGHT)).isEqualTo("correct each of #2, #5");
+        assertThat(RemedyWords.command(habit, NIGHT))
+                .isEqualTo("enter each of #2, #5 again, with --instead-of and its number");
     }
 }
