@@ -8,6 +8,18 @@ public sealed interface ZoneOutcome {
     /** There is a zone. */
     record Found(WorkZone zone) implements ZoneOutcome {}
 
+    /** No axis suits the work. */
+    sealed interface None extends ZoneOutcome {
+        <R> R accept(Visitor<R> visitor);
+    }
+
+    /** One method for each reason why no axis suits the work. */
+    interface Visitor<R> {
+        R impossible(Impossible none);
+
+        R atOdds(AtOdds none);
+    }
+
     /**
      * One item cannot be satisfied by any axis, however exact.
      *
@@ -16,7 +28,12 @@ public sealed interface ZoneOutcome {
      * @param longest the longest exposure, or stay in the field, that some axis would allow; empty if shorter than a
      *     second
      */
-    record Impossible(String item, LimitCause cause, Optional<Duration> longest) implements ZoneOutcome {}
+    record Impossible(String item, LimitCause cause, Optional<Duration> longest) implements None {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.impossible(this);
+        }
+    }
 
     /**
      * Each item could be satisfied, but no single axis satisfies both.
@@ -24,5 +41,10 @@ public sealed interface ZoneOutcome {
      * @param one the name of an item
      * @param other the name of another
      */
-    record AtOdds(String one, String other) implements ZoneOutcome {}
+    record AtOdds(String one, String other) implements None {
+        @Override
+        public <R> R accept(Visitor<R> visitor) {
+            return visitor.atOdds(this);
+        }
+    }
 }

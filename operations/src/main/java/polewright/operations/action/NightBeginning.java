@@ -66,10 +66,29 @@ public sealed interface NightBeginning {
 
     /** Why the last night's work does not suit this one. */
     sealed interface Unsuitable {
+        <R> R accept(Visitor<R> visitor);
+
         /** No axis suits it. */
-        record NoAxis(ZoneOutcome outcome) implements Unsuitable {}
+        record NoAxis(ZoneOutcome.None outcome) implements Unsuitable {
+            @Override
+            public <R> R accept(Visitor<R> visitor) {
+                return visitor.noAxis(this);
+            }
+        }
 
         /** Its part of the sky cannot be observed from this site; the message says why. */
-        record NotHere(String message) implements Unsuitable {}
+        record NotHere(String message) implements Unsuitable {
+            @Override
+            public <R> R accept(Visitor<R> visitor) {
+                return visitor.notHere(this);
+            }
+        }
+
+        /** One method for each reason. */
+        interface Visitor<R> {
+            R noAxis(NoAxis none);
+
+            R notHere(NotHere reason);
+        }
     }
 }

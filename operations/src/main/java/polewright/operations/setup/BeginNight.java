@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import polewright.alignment.allowance.DiscAllowance;
-import polewright.alignment.allowance.ZoneOutcome;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkPreset;
 import polewright.mount.rig.Rig;
@@ -31,6 +30,7 @@ import polewright.operations.action.Unit;
 import polewright.operations.input.UtcInput;
 import polewright.operations.seasons.EarlierNights;
 import polewright.operations.work.CameraArguments;
+import polewright.operations.work.ImpossibleWork;
 import polewright.operations.work.PresetWork;
 import polewright.operations.work.TonightsWork;
 import polewright.operations.work.WorkActions;
@@ -234,10 +234,10 @@ public final class BeginNight {
             return BeginningWork.NONE;
         }
         try {
-            ZoneOutcome outcome = TonightsWork.zone(begun, lastNight.get());
-            return outcome instanceof ZoneOutcome.Found
-                    ? BeginningWork.carriedOver(lastNight.get())
-                    : BeginningWork.notCarriedOver(new NightBeginning.Unsuitable.NoAxis(outcome));
+            TonightsWork.require(begun, lastNight.get());
+            return BeginningWork.carriedOver(lastNight.get());
+        } catch (ImpossibleWork none) {
+            return BeginningWork.notCarriedOver(new NightBeginning.Unsuitable.NoAxis(none.outcome()));
         } catch (InputRefused here) {
             return BeginningWork.notCarriedOver(
                     new NightBeginning.Unsuitable.NotHere(String.valueOf(here.getMessage())));

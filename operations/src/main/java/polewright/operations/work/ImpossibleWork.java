@@ -6,15 +6,15 @@ import polewright.alignment.allowance.ZoneOutcome;
 public final class ImpossibleWork extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    private final transient ZoneOutcome outcome;
+    private final transient ZoneOutcome.None outcome;
 
-    ImpossibleWork(ZoneOutcome outcome) {
+    ImpossibleWork(ZoneOutcome.None outcome) {
         super("no axis suits this work");
         this.outcome = outcome;
     }
 
-    /** Why; never {@link ZoneOutcome.Found}. */
-    public ZoneOutcome outcome() {
+    /** Why. */
+    public ZoneOutcome.None outcome() {
         return outcome;
     }
 }

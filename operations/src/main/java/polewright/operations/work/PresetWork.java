@@ -25,7 +25,7 @@ public final class PresetWork {
     public static Work of(WorkPreset preset, Entries entries, NightEvent.Begun begun, Optional<Work> lastNight) {
         List<WorkItem> before = lastNight.map(Work::items).orElse(List.of());
         Work work = new Work(List.of(item(preset, entries, begun.rig(), before)));
-        TonightsWork.set(begun, work);
+        TonightsWork.require(begun, work);
         return work;
     }
 

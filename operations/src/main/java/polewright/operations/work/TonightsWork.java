@@ -15,22 +15,26 @@ import polewright.session.event.NightEvent;
 public final class TonightsWork {
     private TonightsWork() {}
 
-    /** The zone of that work, if an axis suits it. */
-    public static ZoneOutcome zone(NightEvent.Begun begun, Work work) {
-        return ZoneFinder.find(begun.site(), begun.weather(), begun.rig(), work);
-    }
-
     /**
      * The event that sets it.
      *
      * @throws ImpossibleWork if no axis suits it
      */
     static NightEvent set(NightEvent.Begun begun, Work work) {
-        ZoneOutcome outcome = zone(begun, work);
-        if (outcome instanceof ZoneOutcome.Found) {
-            return new NightEvent.WorkSet(work);
+        require(begun, work);
+        return new NightEvent.WorkSet(work);
+    }
+
+    /**
+     * Makes sure that an axis suits it.
+     *
+     * @throws ImpossibleWork if none does
+     * @throws polewright.sky.InputRefused if its part of the sky cannot be observed from the night's site
+     */
+    public static void require(NightEvent.Begun begun, Work work) {
+        if (ZoneFinder.find(begun.site(), begun.weather(), begun.rig(), work) instanceof ZoneOutcome.None none) {
+            throw new ImpossibleWork(none);
         }
-        throw new ImpossibleWork(outcome);
     }
 
     /** The final work of a night, if it was given and not replaced by a plain limit. */

@@ -24,10 +24,16 @@ public final class BeginWords {
                 .orElseGet(() -> "allowed " + begun.allowance().words());
     }
 
-    private static String reason(NightBeginning.Unsuitable why) {
-        return why instanceof NightBeginning.Unsuitable.NoAxis none
-                ? String.valueOf(ZoneRefusals.of(none.outcome()).getMessage())
-                : ((NightBeginning.Unsuitable.NotHere) why).message();
+    private static final class Reason implements NightBeginning.Unsuitable.Visitor<String> {
+        @Override
+        public String noAxis(NightBeginning.Unsuitable.NoAxis none) {
+            return String.valueOf(ZoneRefusals.of(none.outcome()).getMessage());
+        }
+
+        @Override
+        public String notHere(NightBeginning.Unsuitable.NotHere reason) {
+            return reason.message();
+        }
     }
 
     /** What is remarkable about it; arguments are named in braces. */
@@ -39,7 +45,7 @@ public final class BeginWords {
                 .work()
                 .notCarriedOver()
                 .ifPresent(
-                        why -> remarks.add(Remark.note("The last night's work is not carried over: " + reason(why))));
+                        why -> remarks.add(Remark.note("The last night's work is not carried over: " + why.accept(new Reason()))));
         beginning
                 .skyline()
                 .ifPresent(skyline -> remarks.add(Remark.note(

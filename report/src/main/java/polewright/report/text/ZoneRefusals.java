@@ -13,31 +13,26 @@ import polewright.sky.InputRefused;
 public final class ZoneRefusals {
     private ZoneRefusals() {}
 
-    /**
-     * Why no axis suits the work; it names arguments in braces.
-     *
-     * @param outcome any but {@link ZoneOutcome.Found}
-     */
-    public static InputRefused of(ZoneOutcome outcome) {
-        if (outcome instanceof ZoneOutcome.Impossible impossible) {
-            return of(impossible);
+    /** Why no axis suits the work; it names arguments in braces. */
+    public static InputRefused of(ZoneOutcome.None none) {
+        return none.accept(new Refusals());
+    }
+
+    private static final class Refusals implements ZoneOutcome.Visitor<InputRefused> {
+        @Override
+        public InputRefused impossible(ZoneOutcome.Impossible none) {
+            return new InputRefused(
+                    "'" + none.item() + "' is not possible: even with a perfect axis "
+                            + ZoneWords.goesWrong(none.cause()) + atMost(none.cause(), none.longest()),
+                    remedy(none.cause()));
         }
-        return of((ZoneOutcome.AtOdds) outcome);
-    }
 
-    /** One item can never succeed. */
-    private static InputRefused of(ZoneOutcome.Impossible impossible) {
-        return new InputRefused(
-                "'" + impossible.item() + "' is not possible: even with a perfect axis "
-                        + ZoneWords.goesWrong(impossible.cause()) + atMost(impossible.cause(), impossible.longest()),
-                remedy(impossible.cause()));
-    }
-
-    /** Two items need different axes. */
-    private static InputRefused of(ZoneOutcome.AtOdds odds) {
-        return new InputRefused(
-                "no single axis suits both '" + odds.one() + "' and '" + odds.other() + "'",
-                "relax one of them, or leave it for another night");
+        @Override
+        public InputRefused atOdds(ZoneOutcome.AtOdds none) {
+            return new InputRefused(
+                    "no single axis suits both '" + none.one() + "' and '" + none.other() + "'",
+                    "relax one of them, or leave it for another night");
+        }
     }
 
     private static String atMost(LimitCause cause, Optional<Duration> longest) {
