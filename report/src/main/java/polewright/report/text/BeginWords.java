@@ -44,8 +44,8 @@ public final class BeginWords {
         beginning
                 .work()
                 .notCarriedOver()
-                .ifPresent(
-                        why -> remarks.add(Remark.note("The last night's work is not carried over: " + why.accept(new Reason()))));
+                .ifPresent(why -> remarks.add(
+                        Remark.note("The last night's work is not carried over: " + why.accept(new Reason()))));
         beginning
                 .skyline()
                 .ifPresent(skyline -> remarks.add(Remark.note(
