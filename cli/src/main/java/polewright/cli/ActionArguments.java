@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
@@ -15,6 +16,7 @@ import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentRefused;
 import polewright.operations.action.Entries;
 import polewright.operations.input.UtcInput;
+import polewright.sky.InputRefused;
 
 /** What was typed for an action of the table. */
 final class ActionArguments {
@@ -90,6 +92,19 @@ final class ActionArguments {
         } catch (ArgumentRefused refused) {
             throw new WrongUsage(
                     wording().argument(argument.name()), wording().of(String.valueOf(refused.getMessage())));
+        }
+    }
+
+    /**
+     * What the action makes of the values.
+     *
+     * @throws WrongUsage if it refuses them; arguments and actions are named as they are typed
+     */
+    <T> T usable(Supplier<T> making) {
+        try {
+            return making.get();
+        } catch (InputRefused refused) {
+            throw new WrongUsage(wording().of(String.valueOf(refused.getMessage())));
         }
     }
 

@@ -40,12 +40,15 @@ final class ActionOptions {
                 .paramLabel(label(argument))
                 .description(description(argument))
                 .required(argument.isRequired())
-                .arity(arity(argument))
                 .type(type(argument))
                 .auxiliaryTypes(type(argument) == List.class ? String.class : type(argument))
                 .converters(converters(argument))
                 .completionCandidates(words(argument))
                 .setter(new Keeping(argument, values));
+        // A tick has the parser's own arity, which also accepts --camera=false.
+        if (!argument.type().isTick()) {
+            option.arity(arity(argument));
+        }
         if (argument.type().takesWords()) {
             option.parameterConsumer(new FreeTextWords(argument));
         }
@@ -56,9 +59,6 @@ final class ActionOptions {
     }
 
     private static String arity(Argument<?> argument) {
-        if (argument.type().isTick()) {
-            return "0";
-        }
         if (argument.type().takesWords()) {
             return "1..*";
         }

@@ -16,6 +16,7 @@ import polewright.alignment.work.WorkPreset;
 import polewright.mount.AxisOffset;
 import polewright.mount.rig.Camera;
 import polewright.mount.rig.Rig;
+import polewright.operations.practice.InventedSite;
 import polewright.session.GroundPlan;
 import polewright.simulation.ActionCosts;
 import polewright.simulation.CameraOnTube;
@@ -43,24 +44,18 @@ import polewright.sky.time.SkyTime;
  * @param poleStar of that hemisphere
  */
 record DemoScene(String name, Site site, String typed, Instant evening, String poleStar) {
-    static final DemoScene LARKFELL = new DemoScene(
-            "Larkfell",
-            Site.ofDegrees(54.60, -2.90, 240),
-            "54.60,-2.90,240",
-            Instant.parse("2026-11-25T19:00:00Z"),
-            "Polaris");
-    static final DemoScene TUSSOCK_FLAT = new DemoScene(
-            "Tussock Flat",
-            Site.ofDegrees(-43.95, 170.40, 710),
-            "-43.95,170.40,710",
-            Instant.parse("2026-11-25T11:00:00Z"),
-            "Sigma Octantis");
+    static final DemoScene LARKFELL = new DemoScene(InventedSite.LARKFELL, "Polaris");
+    static final DemoScene TUSSOCK_FLAT = new DemoScene(InventedSite.TUSSOCK_FLAT, "Sigma Octantis");
 
     private static final Camera MAIN_CAMERA = new Camera("main camera", 1500, 3.76, 4144, 2822);
     private static final double LEAST_OFFSET_DEG = 3;
     private static final double SPREAD_OFFSET_DEG = 1;
     // The camera records fainter stars than the atlas has.
     private static final double FAINTEST_STAR = 13.5;
+
+    private DemoScene(InventedSite invented, String poleStar) {
+        this(invented.siteName(), invented.site(), invented.typed(), invented.evening(), poleStar);
+    }
 
     /** The plan for bare ground. */
     GroundPlan ground() {

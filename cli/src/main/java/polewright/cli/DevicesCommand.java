@@ -4,11 +4,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import java.util.List;
 import java.util.concurrent.Callable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Parameters;
-import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.action.Effect;
+import polewright.operations.device.DeviceActions;
 import polewright.operations.device.PairedDevice;
 import polewright.operations.device.PairedDevices;
 import polewright.report.text.DeviceWords;
@@ -16,8 +17,7 @@ import polewright.report.text.DeviceWords;
 @Command(
         name = "devices",
         description = "List or revoke devices paired through polewright serve --share.",
-        footer = {"", "For example:", "  polewright devices", "  polewright devices revoke all"},
-        subcommands = {DevicesCommand.Revoke.class})
+        footer = {"", "For example:", "  polewright devices", "  polewright devices revoke all"})
 final class DevicesCommand implements Callable<Integer> {
     private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -26,8 +26,12 @@ final class DevicesCommand implements Callable<Integer> {
     @Mixin
     private Output output;
 
-    DevicesCommand(Workbench workbench) {
+    private DevicesCommand(Workbench workbench) {
         this.workbench = workbench;
+    }
+
+    static CommandLine of(Workbench workbench, CommandLine.IFactory factory) {
+        return new CommandLine(new DevicesCommand(workbench), factory).addSubcommand(Revoke.of(workbench));
     }
 
     @Override
@@ -53,32 +57,28 @@ final class DevicesCommand implements Callable<Integer> {
         return array;
     }
 
-    @Command(name = "revoke", description = "Revoke a device; a running server applies it at once.")
+    /** Revokes a device. */
     static final class Revoke implements Callable<Integer> {
-        private static final String ALL = "all";
-
         private final Workbench workbench;
-
-        @Parameters(
-                paramLabel = "DEVICE",
-                description = "Its name, or its first word in the list; 'all' for all of" + " them.")
-        private String device;
+        private final ActionArguments arguments = new ActionArguments(DeviceActions.REVOKE);
 
         @Mixin
         private Output output;
 
-        Revoke(Workbench workbench) {
+        private Revoke(Workbench workbench) {
             this.workbench = workbench;
+        }
+
+        static CommandLine of(Workbench workbench) {
+            Revoke command = new Revoke(workbench);
+            return command.arguments.addedTo(command);
         }
 
         @Override
         public Integer call() {
-            PairedDevices devices = new PairedDevices(workbench.dataFolder());
-            List<PairedDevice> gone = device.equals(ALL) ? devices.revokeAll() : devices.revoke(device);
-            if (gone.isEmpty() && !device.equals(ALL)) {
-                throw new OperationFailed(
-                        "no paired device is called '" + device + "'. Take a name, or its first word, from the list.");
-            }
+            Effect.Revoking effect = (Effect.Revoking) arguments.action().effect();
+            List<PairedDevice> gone =
+                    new PairedDevices(workbench.dataFolder()).revoke(effect.device(arguments.entries()));
             if (output.isJson()) {
                 output.print(workbench, json(gone));
             } else if (gone.isEmpty()) {

@@ -35,7 +35,8 @@ final class ErrorReports {
             return pointToHelp(line);
         }
         if (e instanceof InputRefused || e instanceof OperationFailed) {
-            complain(command + ": " + Objects.requireNonNullElse(e.getMessage(), "the job failed"));
+            complain(command + ": "
+                    + TerminalWording.GENERAL.of(Objects.requireNonNullElse(e.getMessage(), "the job failed")));
             return e instanceof InputRefused refused && refused.isForNow() ? ExitStatus.NOT_NOW : ExitStatus.JOB_FAILED;
         }
         if (e instanceof LooksMistaken doubtful) {

@@ -9,6 +9,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import polewright.operations.Workbench;
+import polewright.operations.night.NightsFile;
 import polewright.session.NightId;
 import polewright.session.event.LoggedEvent;
 

@@ -10,10 +10,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import polewright.operations.LogEntry;
 import polewright.operations.Workbench;
+import polewright.operations.night.NightsFile;
 import polewright.session.NightId;
-import polewright.session.event.LoggedEvent;
 import polewright.store.NightLog;
 
 @Command(name = "import", description = "Add nights from a JSON Lines file: the whole file or nothing.")
@@ -41,10 +40,10 @@ final class LogImport implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        List<List<LoggedEvent>> nights = NightsFile.readAll(file);
-        long events = nights.stream().mapToLong(List::size).sum();
         try (NightLog opened = log.open(workbench)) {
-            List<NightId> ids = LogEntry.importNights(opened, nights, goesOn, once.key());
+            NightsFile.Added added = NightsFile.addTo(opened, file, goesOn, once.key());
+            List<NightId> ids = added.nights();
+            long events = added.events();
             if (output.isJson()) {
                 output.print(workbench, json(ids, events));
             } else {

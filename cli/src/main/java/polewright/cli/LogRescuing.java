@@ -13,6 +13,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
+import polewright.operations.night.NightsFile;
 import polewright.report.text.Wrapping;
 import polewright.store.LogRescue;
 

@@ -69,11 +69,11 @@ public final class Polewright implements Callable<Integer> {
             RootCommand.of(AttitudeCommand.class),
             RootCommand.of(AxisCommand.class),
             RootCommand.of(WatchCommand.class),
-            RootCommand.of(DevicesCommand.class),
+            new RootCommand("devices", DevicesCommand::of),
             new RootCommand("rig", RigCommand::of),
             new RootCommand("site", SiteCommand::of),
             RootCommand.of(DemoCommand.class),
-            RootCommand.of(PracticeCommands.class));
+            new RootCommand("practice", PracticeCommands::of));
 
     // Handled by the parser itself.
     @SuppressWarnings("UnusedVariable")

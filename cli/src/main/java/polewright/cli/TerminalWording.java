@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import polewright.operations.action.Argument;
 import polewright.operations.action.Wording;
-import polewright.operations.night.NightActions;
+import polewright.operations.table.ActionTable;
 import polewright.report.text.TypedCommand;
 
 /**
@@ -25,7 +25,7 @@ record TerminalWording(List<Argument<?>> arguments) implements Wording {
     @Override
     public String argument(String name) {
         return Stream.concat(
-                        arguments.stream(), NightActions.all().stream().flatMap(action -> action.arguments().stream()))
+                        arguments.stream(), ActionTable.all().stream().flatMap(action -> action.arguments().stream()))
                 .filter(argument -> argument.name().equals(name))
                 .findFirst()
                 .map(argument -> argument.isPositional() ? name.toUpperCase(Locale.ROOT) : "--" + name)
@@ -39,7 +39,7 @@ record TerminalWording(List<Argument<?>> arguments) implements Wording {
 
     @Override
     public String action(String id, Map<String, String> typed) {
-        return NightActions.named(id)
+        return ActionTable.named(id)
                 .map(action -> typed.isEmpty()
                         ? "polewright " + String.join(" ", action.command())
                         : TypedCommand.of(action.command(), action.arguments(), typed))

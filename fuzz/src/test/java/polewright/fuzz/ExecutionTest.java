@@ -4,14 +4,9 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
-import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
-import polewright.operations.ExitStatus;
 import polewright.sky.InputRefused;
-import polewright.web.form.CommandForm;
-import polewright.web.form.CommandForms;
-import polewright.web.session.CommandResult;
 
 /** What the harness accepts and what it reports: a fuzzer that cannot find anything proves nothing. */
 class ExecutionTest {
@@ -84,26 +79,6 @@ class ExecutionTest {
         assertThatThrownBy(() -> FrameTargets.requireDeclared(refusedBecause(new StackOverflowError())))
                 .isInstanceOf(Finding.class);
         assertThatCode(() -> FrameTargets.requireDeclared(refusedBecause(stumbledIn("nom.tam.fits.Header"))))
-                .doesNotThrowAnyException();
-    }
-
-    /** In the words of the page, which differ from the command's. */
-    @Test
-    void ownBugBehindAForm_isAFinding() {
-        CommandResult failed = new CommandResult(
-                ExitStatus.JOB_FAILED,
-                "",
-                List.of("polewright clamp: internal error (NullPointerException). The log is safe. Please report"
-                        + " what you typed."));
-        CommandForm clamp = CommandForms.all().stream()
-                .filter(form -> form.id().equals("clamp"))
-                .findFirst()
-                .orElseThrow();
-        assertThatThrownBy(() -> FormTarget.requireNoOwnBug(failed.complaints(clamp)))
-                .isInstanceOf(Finding.class);
-        assertThatCode(() -> FormTarget.requireNoOwnBug(List.of("'Site': 'Internal error (' is not a site.")))
-                .doesNotThrowAnyException();
-        assertThatCode(() -> FormTarget.requireNoOwnBug(List.of("The clamps are tight already.")))
                 .doesNotThrowAnyException();
     }
 

@@ -29,7 +29,6 @@ import polewright.web.access.AccessSettings;
 import polewright.web.access.LocalAddresses;
 import polewright.web.access.ServerCertificate;
 import polewright.web.access.TerminalQr;
-import polewright.web.session.Commands;
 import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 
@@ -110,9 +109,8 @@ public final class ServeCommand implements Callable<Integer> {
         if (secure && !share) {
             throw new WrongUsage("--secure needs --share: without it, nothing leaves this machine.");
         }
-        Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        NightSession nights = NightSession.of("", workbench, commands).watching(frames(), Clock.systemUTC());
-        NightSession practice = PracticeSession.of(workbench, commands, Clock.systemUTC());
+        NightSession nights = NightSession.of("", workbench).watching(frames(), Clock.systemUTC());
+        NightSession practice = PracticeSession.of(workbench, Clock.systemUTC());
         AccessSettings plain = new AccessSettings(
                 share ? LocalAddresses.names() : Set.of(),
                 new PairedDevices(workbench.dataFolder()),

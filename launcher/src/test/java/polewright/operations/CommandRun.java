@@ -76,21 +76,30 @@ public final class CommandRun {
     public Outcome run(String... typed) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
+        Workbench bench = workbench(out, err);
+        int status = Main.run(bench, typed);
+        if (status == 0 && List.of(typed).contains("--json")) {
+            PublishedSchemas.check(List.of(typed), out.toString());
+        }
+        return new Outcome(status, out.toString(), err.toString());
+    }
+
+    /** The same log and clock, for something else than a command line. */
+    public Workbench workbench() {
+        return workbench(new StringWriter(), new StringWriter());
+    }
+
+    private Workbench workbench(StringWriter out, StringWriter err) {
         Map<String, String> environment = new HashMap<>();
         environment.put("POLEWRIGHT_LOG", log().toString());
         environment.put("XDG_DATA_HOME", folder.resolve("data").toString());
-        Workbench bench = new Workbench(
+        return new Workbench(
                 Clock.fixed(now, ZoneOffset.UTC),
                 environment,
                 new PrintWriter(out),
                 new PrintWriter(err),
                 false,
                 Pause.REAL);
-        int status = Main.run(bench, typed);
-        if (status == 0 && List.of(typed).contains("--json")) {
-            PublishedSchemas.check(List.of(typed), out.toString());
-        }
-        return new Outcome(status, out.toString(), err.toString());
     }
 
     /** Runs a command that must succeed. */

@@ -18,7 +18,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import polewright.web.session.CommandResult;
 
 /** Advice that was worded for a terminal, as shown on a page: each sentence stays with its context. */
 @Tag("slow")
@@ -44,7 +43,7 @@ class AdviceOnPagesTest {
     }
 
     private void type(String... words) {
-        CommandResult result = night.type(words);
+        CommandOutcome result = night.type(words);
         assertThat(result.isGood()).as("%s", result).isTrue();
     }
 

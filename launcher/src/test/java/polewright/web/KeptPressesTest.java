@@ -97,12 +97,12 @@ class KeptPressesTest {
     void revokedDevice_keepsSubmissions_andSendsThemOncePairedAgain() {
         try (KnockedDoor server = new KnockedDoor(folder);
                 BrowserContext phone = BROWSER.phoneThatWentOn()) {
-            assertThat(server.session()
-                            .run(List.of("begin", "--site", "54.60,-2.90,240"))
+            assertThat(CommandOutcome.run(server.session().workbench(), "begin", "--site", "54.60,-2.90,240")
                             .isGood())
                     .isTrue();
             Page page = paired(phone, server, "/sightings/note");
-            assertThat(server.session().run(List.of("devices", "revoke", "all")).isGood())
+            assertThat(CommandOutcome.run(server.session().workbench(), "devices", "revoke", "all")
+                            .isGood())
                     .isTrue();
             write(page, "pressed by a stranger");
             assertThat(page.locator(STUCK)).containsText("not paired any more");
@@ -237,12 +237,12 @@ class KeptPressesTest {
     void lateSubmissionFromARevokedDevice_asksToPairAgain() throws Exception {
         try (KnockedDoor server = new KnockedDoor(folder);
                 BrowserContext phone = BROWSER.phoneThatWentOn()) {
-            server.session().run(List.of("begin", "--site", "54.60,-2.90,240"));
+            CommandOutcome.run(server.session().workbench(), "begin", "--site", "54.60,-2.90,240");
             Page page = paired(phone, server, "/sightings/clamp");
             phone.setOffline(true);
             page.locator(".entry button.main").click();
             assertThat(page.locator("#link")).containsText("kept here");
-            server.session().run(List.of("devices", "revoke", "all"));
+            CommandOutcome.run(server.session().workbench(), "devices", "revoke", "all");
             TimeUnit.MILLISECONDS.sleep(5500);
             phone.setOffline(false);
             assertThat(page.locator(STUCK)).containsText("pair it again");

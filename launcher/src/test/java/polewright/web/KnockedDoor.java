@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import polewright.alignment.camera.Drive;
-import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
@@ -25,7 +24,6 @@ import polewright.operations.watch.SettableClock;
 import polewright.web.access.AccessControl;
 import polewright.web.access.AccessSettings;
 import polewright.web.access.ServerCertificate;
-import polewright.web.session.Commands;
 import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 
@@ -56,11 +54,10 @@ final class KnockedDoor implements AutoCloseable {
                 new PrintWriter(new StringWriter()),
                 false,
                 Pause.REAL);
-        Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        session = NightSession.of("", bench, commands)
+        session = NightSession.of("", bench)
                 .watching(
                         FrameSource.sent(folder.resolve("frames"), FrameClues.NONE, Drive.NOT_TOLD), Clock.systemUTC());
-        NightSession practice = PracticeSession.of(bench, commands, Clock.systemUTC());
+        NightSession practice = PracticeSession.of(bench, Clock.systemUTC());
         devices = new PairedDevices(bench.dataFolder());
         AccessSettings plain = new AccessSettings(
                 Set.of(SHARED), devices, Clock.systemUTC(), PageServer.OPEN, PageServer.UPLOADS, PATIENCE);

@@ -19,7 +19,6 @@ import org.junit.jupiter.api.io.TempDir;
 import polewright.mount.AxisOffset;
 import polewright.operations.PierNights;
 import polewright.web.Browser.Device;
-import polewright.web.session.CommandResult;
 
 /** Tonight and earlier nights, on a phone. */
 @Tag("slow")
@@ -50,7 +49,7 @@ class NightsPagesTest {
     }
 
     private static void type(String... words) {
-        CommandResult result = night.type(words);
+        CommandOutcome result = night.type(words);
         assertThat(result.isGood()).as("%s", result).isTrue();
     }
 

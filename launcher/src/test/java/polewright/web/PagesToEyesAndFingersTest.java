@@ -25,7 +25,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import polewright.web.Browser.Device;
 import polewright.web.page.Pages;
-import polewright.web.session.CommandResult;
 
 /** Every page on phone and laptop, in both palettes: dark-adapted eyes, gloved fingers and screen readers. */
 @Tag("slow")
@@ -67,7 +66,7 @@ class PagesToEyesAndFingersTest {
     }
 
     private static void type(String... words) {
-        CommandResult result = night.type(words);
+        CommandOutcome result = night.type(words);
         assertThat(result.isGood()).as("%s", result).isTrue();
     }
 

@@ -24,7 +24,6 @@ import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
-import polewright.web.session.CommandResult;
 import polewright.web.session.FrameAddress;
 
 /** Form submissions, valid and invalid. */
@@ -341,7 +340,7 @@ class PostedFormsTest {
         for (CommandForm form : CommandForms.all()) {
             java.util.List<String> words = new java.util.ArrayList<>(form.command());
             words.add("--help");
-            CommandResult help = night.session().run(words);
+            CommandOutcome help = night.type(words.toArray(String[]::new));
             assertThat(help.isGood()).as(form.id()).isTrue();
             form.fields().stream()
                     .filter(field -> !field.isPositional())

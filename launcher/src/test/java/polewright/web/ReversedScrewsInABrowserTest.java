@@ -49,7 +49,6 @@ import polewright.sky.atlas.StarAtlas;
 import polewright.sky.place.Site;
 import polewright.sky.place.Weather;
 import polewright.web.Browser.Device;
-import polewright.web.session.CommandResult;
 
 /**
  * Whole nights with an undescribed rig. Both screws are reversed and their gains are off by a quarter. The wedge model shares no
@@ -104,7 +103,7 @@ class ReversedScrewsInABrowserTest {
     private static void assertLearnedForTheNextNight(ServedNight night) {
         Fix fix = night.session().tonight().orElseThrow().state().fix();
         assertBothKnownToBeReversed(fix.rig(), fix.senses());
-        CommandResult begun = night.type("begin", "--again");
+        CommandOutcome begun = night.type("begin", "--again");
         assertThat(begun.isGood()).isTrue();
         Fix next = night.session().tonight().orElseThrow().state().fix();
         assertBothKnownToBeReversed(next.rig(), next.senses());

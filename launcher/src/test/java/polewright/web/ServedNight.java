@@ -17,7 +17,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import polewright.alignment.camera.Drive;
-import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
@@ -25,8 +24,6 @@ import polewright.operations.device.PairedDevices;
 import polewright.operations.watch.SettableClock;
 import polewright.web.access.AccessControl;
 import polewright.web.access.AccessSettings;
-import polewright.web.session.CommandResult;
-import polewright.web.session.Commands;
 import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 
@@ -61,9 +58,8 @@ final class ServedNight implements AutoCloseable {
                 Pause.REAL);
         frames = folder.resolve("captures");
         makeFolder(frames);
-        Commands commands = (inside, words) -> Main.run(inside, words.toArray(String[]::new));
-        session = NightSession.of("", bench, commands).watching(source.apply(frames), Clock.systemUTC());
-        practice = PracticeSession.of(bench, commands, Clock.systemUTC());
+        session = NightSession.of("", bench).watching(source.apply(frames), Clock.systemUTC());
+        practice = PracticeSession.of(bench, Clock.systemUTC());
         server = PageServer.start(List.of(session, practice), accessControl(), "127.0.0.1", 0);
     }
 
@@ -114,8 +110,8 @@ final class ServedNight implements AutoCloseable {
     }
 
     /** Types a command in a terminal while the server runs. */
-    CommandResult type(String... words) {
-        return session.run(List.of(words));
+    CommandOutcome type(String... words) {
+        return CommandOutcome.run(session.workbench(), words);
     }
 
     /** Overwrites a page of the log file that holds no events. */

@@ -8,7 +8,6 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -17,7 +16,6 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import polewright.alignment.camera.Drive;
-import polewright.launcher.Main;
 import polewright.operations.Pause;
 import polewright.operations.Workbench;
 import polewright.operations.camera.FrameClues;
@@ -45,12 +43,12 @@ class SlowBeginningTest {
                 Pause.REAL);
         CompletableFuture<Path> slow =
                 new CompletableFuture<Path>().completeOnTimeout(captures, SLOW_SECONDS, TimeUnit.SECONDS);
-        NightSession session = NightSession.of(
-                        "", bench, (inside, words) -> Main.run(inside, words.toArray(String[]::new)))
+        NightSession session = NightSession.of("", bench)
                 .watching(
                         new FrameSource(() -> Optional.of(slow.join()), false, FrameClues.NONE, Drive.NOT_TOLD),
                         Clock.systemUTC());
-        assertThat(session.run(List.of("begin", "--site", "54.60,-2.90,240")).isGood())
+        assertThat(CommandOutcome.run(session.workbench(), "begin", "--site", "54.60,-2.90,240")
+                        .isGood())
                 .isTrue();
         try (WatchedFrames frames = session.frames().orElseThrow()) {
             frames.open();

@@ -102,8 +102,7 @@ public final class LogEntry {
     /** The most recent night of the log, to which events are added. */
     public static NightId latestNight(NightLog opened) {
         return opened.latest()
-                .orElseThrow(() -> new OperationFailed(
-                        "no night has begun in this log. Begin one with polewright begin --site LAT,LON."));
+                .orElseThrow(() -> new OperationFailed("no night has begun in this log. Begin one with {do:begin}."));
     }
 
     private static List<LoggedEvent> following(List<LoggedEvent> night, List<NightEvent> events, Instant now) {

@@ -22,6 +22,11 @@ public record Workbench(
         Clock clock, Map<String, String> environment, PrintWriter out, PrintWriter err, boolean terminal, Pause pause) {
     private static final String LOG_FILE = "nights.sqlite";
 
+    /** The same with another clock. */
+    public Workbench at(Clock another) {
+        return new Workbench(another, environment, out, err, terminal, pause);
+    }
+
     /** The time now, to the second: a watch is not read more precisely. */
     public Instant now() {
         return clock.instant().truncatedTo(ChronoUnit.SECONDS);

@@ -88,7 +88,7 @@ public record NightState(
         ModelCache.Counted counted = models.counted(events);
         List<LoggedEvent> standing = counted.meant();
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
-            throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
+            throw new InputRefused("the night has no beginning", "start it with {do:begin}");
         }
         EventsSoFar soFar = models.soFar(standing, begun);
         Fix fix = models.fix(begun, soFar.steps());
@@ -171,7 +171,7 @@ public record NightState(
      */
     public static Fix fixOf(List<LoggedEvent> standing) {
         if (standing.isEmpty() || !(standing.get(0).event() instanceof NightEvent.Begun begun)) {
-            throw new InputRefused("the night has no beginning", "start it with: polewright begin --site LAT,LON");
+            throw new InputRefused("the night has no beginning", "start it with {do:begin}");
         }
         return FixSolver.solve(begun.site(), begun.rig(), begun.weather(), NightSteps.of(standing, begun));
     }

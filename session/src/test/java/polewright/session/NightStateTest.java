@@ -183,7 +183,7 @@ class NightStateTest {
 
     @Test
     void nightWithoutABeginning_isRefused() {
-        String message = "the night has no beginning. Start it with: polewright begin --site LAT,LON.";
+        String message = "the night has no beginning. Start it with {do:begin}.";
         assertThatThrownBy(() -> NightState.of(List.of()))
                 .isInstanceOf(InputRefused.class)
                 .hasMessage(message);

@@ -2,6 +2,7 @@ package polewright.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.action.Action;
@@ -13,6 +14,8 @@ import polewright.operations.action.EntriesRefused;
 import polewright.operations.action.LooksMistaken;
 import polewright.operations.action.NightBeginning;
 import polewright.operations.action.NightEntry;
+import polewright.operations.device.PairedDevices;
+import polewright.operations.practice.PracticeNight;
 import polewright.operations.work.ImpossibleWork;
 import polewright.report.text.BeginWords;
 import polewright.report.text.DoubtWords;
@@ -21,19 +24,22 @@ import polewright.report.text.ZoneRefusals;
 import polewright.sky.InputRefused;
 import polewright.store.LogChanged;
 import polewright.store.NightLog;
+import polewright.store.SubmissionKey;
 import polewright.web.form.CommandForm;
-import polewright.web.form.FormComplaint;
 import polewright.web.form.PageWording;
 import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
 
-/** A posted form that enters an action of the table. */
+/** Carries out the action of a posted form. */
 final class ActionSubmission {
+    private static final SubmissionOutcome DONE = new SubmissionOutcome.Logged(0, List.of());
+
     private ActionSubmission() {}
 
     static SubmissionOutcome of(
-            NightSession session, CommandForm form, Action action, NightEntry.Sent sent, Map<String, String> filled) {
-        PageWording wording = new PageWording(form);
+            NightSession session, CommandForm form, NightEntry.Sent sent, Map<String, String> filled) {
+        Action action = form.action();
+        PageWording wording = PageWording.of(form);
         try {
             Entries entries = form.entries(filled);
             return action.effect().accept(new Execution(session, action, entries, sent, wording));
@@ -50,10 +56,10 @@ final class ActionSubmission {
         } catch (LogChanged changed) {
             return new SubmissionOutcome.Outdated(List.of(String.valueOf(changed.getMessage())));
         } catch (InputRefused refused) {
-            String words = worded(wording, refused);
+            String words = wording.of(String.valueOf(refused.getMessage()));
             return refused.isForNow() ? new SubmissionOutcome.NotNow(List.of(words)) : refused(words);
         } catch (OperationFailed failed) {
-            return refused(worded(wording, failed));
+            return refused(wording.of(String.valueOf(failed.getMessage())));
         }
     }
 
@@ -100,6 +106,29 @@ final class ActionSubmission {
             return new SubmissionOutcome.Logged(beginning.event().seq(), notes);
         }
 
+        @Override
+        public SubmissionOutcome beginningPractice(Effect.BeginningPractice effect) {
+            PracticeNight.begin(session.workbench(), effect.scenario(entries), key());
+            return DONE;
+        }
+
+        @Override
+        public SubmissionOutcome practising(Effect.Practising effect) {
+            PracticeNight practice = PracticeNight.ofNow(session.workbench());
+            practice.perform(effect.action(entries, practice.state()), key());
+            return DONE;
+        }
+
+        @Override
+        public SubmissionOutcome revoking(Effect.Revoking effect) {
+            new PairedDevices(session.workbench().dataFolder()).revoke(effect.device(entries));
+            return DONE;
+        }
+
+        private Optional<String> key() {
+            return sent.once().map(SubmissionKey::text);
+        }
+
         private List<String> notes(NightEntry.Logged logged) {
             return EventRemarks.of(logged).stream()
                     .map(remark -> wording.of(remark.text()))
@@ -109,11 +138,6 @@ final class ActionSubmission {
 
     private static SubmissionOutcome refused(String words) {
         return new SubmissionOutcome.Refused(List.of(sentence(words)));
-    }
-
-    /** A message that does not come from the table may name a command. */
-    private static String worded(PageWording wording, RuntimeException failure) {
-        return FormComplaint.withoutForm(wording.of(String.valueOf(failure.getMessage())));
     }
 
     private static String sentence(String words) {

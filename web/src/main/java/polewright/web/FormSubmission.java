@@ -1,11 +1,9 @@
 package polewright.web;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import polewright.operations.action.NightEntry;
 import polewright.session.NightId;
@@ -13,14 +11,12 @@ import polewright.sky.InputRefused;
 import polewright.store.KnownState;
 import polewright.store.SubmissionKey;
 import polewright.web.form.CommandForm;
-import polewright.web.session.CommandResult;
 import polewright.web.session.NightSession;
 import polewright.web.session.SubmissionOutcome;
 import polewright.web.view.FormView;
 
-/** A posted form: entered as an action of the table, or run as the command it represents. */
+/** A posted form. */
 public final class FormSubmission {
-    private static final Pattern SEQ = Pattern.compile("\"seq\":(\\d+)");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
     private static final String NIGHT = "night";
     private static final String IF_LAST_IS = "if-last-is";
@@ -29,46 +25,27 @@ public final class FormSubmission {
     private FormSubmission() {}
 
     /**
-     * Runs it once, however often it is sent.
+     * Carries out its action once, however often it is sent.
      *
      * @param filled the form's fields, and {@code key}, {@code done-at}, {@code night}, {@code if-last-is}
      */
     public static SubmissionOutcome of(NightSession session, CommandForm form, Map<String, String> filled) {
         try {
             SubmissionKey key = new SubmissionKey(filled.getOrDefault("key", ""));
-            if (form.action().isPresent()) {
-                return ActionSubmission.of(session, form, form.action().get(), sent(form, key, filled), filled);
-            }
-            List<String> words = new ArrayList<>(form.words(filled));
-            int after = form.command().size();
-            words.add(after, "--json");
-            if (!form.kind().keyOption().isEmpty()) {
-                words.add(after, "--" + form.kind().keyOption() + "=" + key.text());
-            }
-            doneAt(form, filled).ifPresent(at -> words.add(after, "--at=" + at));
-            words.addAll(after, known(form, filled));
-            CommandResult result = session.run(words);
-            if (result.isGood()) {
-                return new SubmissionOutcome.Logged(seq(result.out()), result.notes());
-            }
-            if (result.isToBeConfirmed()) {
-                return new SubmissionOutcome.ToBeConfirmed(result.complaints(form));
-            }
-            if (result.isUnavailable()) {
-                return new SubmissionOutcome.NotNow(result.complaints(form));
-            }
-            return result.isOutdated()
-                    ? new SubmissionOutcome.Outdated(result.complaints(form))
-                    : new SubmissionOutcome.Refused(result.complaints(form));
+            return ActionSubmission.of(session, form, sent(form, key, filled), filled);
         } catch (InputRefused refused) {
             return new SubmissionOutcome.Refused(List.of(String.valueOf(refused.getMessage())));
         }
     }
 
     private static NightEntry.Sent sent(CommandForm form, SubmissionKey key, Map<String, String> filled) {
-        KnownState known = new KnownState(
-                number(filled, NIGHT).map(night -> new NightId(Long.parseLong(night))),
-                number(filled, IF_LAST_IS).stream().mapToLong(Long::parseLong).findFirst());
+        KnownState known = form.isOfOneNight()
+                ? new KnownState(
+                        number(filled, NIGHT).map(night -> new NightId(Long.parseLong(night))),
+                        number(filled, IF_LAST_IS).stream()
+                                .mapToLong(Long::parseLong)
+                                .findFirst())
+                : KnownState.NOTHING;
         return new NightEntry.Sent(
                 Optional.of(key),
                 known,
@@ -85,16 +62,6 @@ public final class FormSubmission {
         return form.takesTime() && TIME.matcher(at).matches() ? Optional.of(at) : Optional.empty();
     }
 
-    /** What the page knew of the log: the command checks it in the same transaction in which it logs. */
-    private static List<String> known(CommandForm form, Map<String, String> filled) {
-        List<String> known = new ArrayList<>();
-        if (form.isOfOneNight()) {
-            number(filled, NIGHT).ifPresent(night -> known.add("--if-night=" + night));
-            number(filled, IF_LAST_IS).ifPresent(seq -> known.add("--if-last=" + seq));
-        }
-        return known;
-    }
-
     private static Optional<String> number(Map<String, String> filled, String name) {
         String number = filled.getOrDefault(name, "");
         if (!number.isEmpty() && !NUMBER.matcher(number).matches()) {
@@ -106,10 +73,5 @@ public final class FormSubmission {
     /** Whether the form was submitted unchanged, by pressing the button of the advice, rather than filled in. */
     static boolean confirmsAdvice(Map<String, String> filled) {
         return filled.containsKey(IF_LAST_IS);
-    }
-
-    private static long seq(String json) {
-        Matcher seq = SEQ.matcher(json);
-        return seq.find() ? Long.parseLong(seq.group(1)) : 0;
     }
 }

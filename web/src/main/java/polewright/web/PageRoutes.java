@@ -8,7 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import polewright.operations.OperationFailed;
+import polewright.operations.night.NightsFile;
 import polewright.report.text.EventWords;
 import polewright.session.NightSummary;
 import polewright.session.event.LoggedEvent;
@@ -112,12 +112,8 @@ final class PageRoutes {
             return;
         }
         String number = Long.toString(night.id().number());
-        NightSession.Written written =
-                session.writing(file -> List.of("log", "export", file.toString(), "--night=" + number));
         ctx.contentType("application/jsonl; charset=utf-8");
         ctx.header("Content-Disposition", "attachment; filename=\"night-" + number + ".jsonl\"");
-        ctx.result(written.content()
-                .orElseThrow(() ->
-                        new OperationFailed(String.join(" ", written.result().complaints()))));
+        ctx.result(NightsFile.text(List.of(session.events(night.id()))));
     }
 }

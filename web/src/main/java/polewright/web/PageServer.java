@@ -15,6 +15,7 @@ import polewright.operations.OperationFailed;
 import polewright.sky.InputRefused;
 import polewright.web.access.AccessControl;
 import polewright.web.form.FilledForm;
+import polewright.web.form.PageWording;
 import polewright.web.page.ChosenNight;
 import polewright.web.session.FrameAddress;
 import polewright.web.session.NightSession;
@@ -179,7 +180,7 @@ public final class PageServer implements AutoCloseable {
 
     /** The log is busy, damaged or out of reach: the page keeps what was submitted and sends it again. */
     private void notNow(Exception e, Context ctx) {
-        refuse(ctx, HttpStatus.SERVICE_UNAVAILABLE, String.valueOf(e.getMessage()));
+        refuse(ctx, HttpStatus.SERVICE_UNAVAILABLE, PageWording.GENERAL.of(String.valueOf(e.getMessage())));
     }
 
     private void refuse(Context ctx, HttpStatus status, String sentence) {

@@ -8,7 +8,6 @@ import polewright.operations.camera.FrameClues;
 import polewright.operations.camera.NearPlace;
 import polewright.operations.practice.LatestPractice;
 import polewright.sky.angle.Angle;
-import polewright.web.session.Commands;
 import polewright.web.session.FrameSource;
 import polewright.web.session.NightSession;
 import polewright.web.session.PracticeAddress;
@@ -34,9 +33,9 @@ public final class PracticeSession {
      * @param real the workbench that stores the practices
      * @param realTime a running clock: a practice's own clock does not run by itself
      */
-    public static NightSession of(Workbench real, Commands commands, Clock realTime) {
+    public static NightSession of(Workbench real, Clock realTime) {
         LatestPractice latest = new LatestPractice(real);
-        return new NightSession(PracticeAddress.NIGHT, latest::bench, commands)
+        return new NightSession(PracticeAddress.NIGHT, latest::bench)
                 .watching(new FrameSource(latest::frames, false, HOME, Drive.NOT_TOLD), realTime);
     }
 }

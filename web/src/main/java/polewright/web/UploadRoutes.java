@@ -10,25 +10,26 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import polewright.image.Frame;
 import polewright.image.decode.DecodeLimits;
 import polewright.image.decode.DecodeOptions;
 import polewright.image.decode.FrameCompleteness;
+import polewright.operations.OperationFailed;
 import polewright.operations.camera.FrameDecoding;
+import polewright.operations.night.NightsFile;
+import polewright.session.NightId;
 import polewright.sky.InputRefused;
+import polewright.store.NightLog;
 import polewright.store.SubmissionKey;
 import polewright.store.disk.WholeFile;
 import polewright.web.access.Admission;
+import polewright.web.form.PageWording;
 import polewright.web.page.ChosenNight;
-import polewright.web.session.CommandResult;
 import polewright.web.session.FrameAddress;
 import polewright.web.session.NightSession;
 import polewright.web.session.WatchedFrames;
@@ -47,7 +48,6 @@ final class UploadRoutes {
     private static final long AROUND_BYTES = 64 * 1024;
     private static final int LONGEST_NAME = 60;
     private static final int KEY_IN_NAME = 8;
-    private static final Pattern NIGHT = Pattern.compile("\"night\":(\\d+)");
 
     // About as long as a browser and its user will wait; few frames take longer to decode.
     private static final long TURN_SECONDS = 10;
@@ -246,22 +246,23 @@ final class UploadRoutes {
             try (InputStream in = sent.file().content()) {
                 Files.copy(in, file);
             }
-            CommandResult result = session.run(
-                    List.of("log", "import", "--json", "--once=" + sent.key().text(), file.toString()));
-            if (!result.isGood()) {
-                refuse(
-                        ctx,
-                        HttpStatus.UNPROCESSABLE_CONTENT,
-                        String.join(" ", result.complaints()).replace(folder + "/", ""));
-                return;
-            }
-            Matcher night = NIGHT.matcher(result.out());
-            ctx.redirect(
-                    session.prefix() + ChosenNight.PAGE + (night.find() ? "?night=" + night.group(1) : ""),
-                    HttpStatus.SEE_OTHER);
+            long first = firstAdded(file, sent.key()).number();
+            ctx.redirect(session.prefix() + ChosenNight.PAGE + "?night=" + first, HttpStatus.SEE_OTHER);
+        } catch (InputRefused | OperationFailed refused) {
+            // The person knows the file by its name, not by where it was kept meanwhile.
+            String words = PageWording.GENERAL.of(String.valueOf(refused.getMessage()));
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, words.replace(folder + "/", ""));
         } finally {
             Files.deleteIfExists(file);
             Files.delete(folder);
+        }
+    }
+
+    private NightId firstAdded(Path file, SubmissionKey key) {
+        try (NightLog opened = NightLog.open(session.workbench().defaultLog())) {
+            return NightsFile.addTo(opened, file, false, Optional.of(key))
+                    .nights()
+                    .get(0);
         }
     }
 

@@ -1,13 +1,13 @@
 /**
  * The web pages at the telescope, for a phone in one hand and a laptop under the tarpaulin.
  * <pre>
- *   browser ──POST──▶ form ──argv──▶ Commands (the same as are typed) ──▶ log
+ *   browser ──POST──▶ form ──Entries──▶ action of the table ──▶ log, practice or paired devices
  *   log ──▶ NightSession ──▶ view ──JTE──▶ browser
  *   log ──LogWatch──▶ server-sent event ──▶ every browser reloads its page
  *   folder ──WatchedFrames──▶ log, and a server-sent event ──▶ every browser reloads the frame
  * </pre>
- * A page can do nothing that a command cannot: a posted form becomes the words of a command, which runs in this
- * process and writes to the same log, under a key that makes a repeated submission harmless.
+ * A page can do nothing that a command cannot: both carry out the same actions of one table. A key makes a repeated
+ * submission harmless.
  */
 @NullMarked
 package polewright.web;

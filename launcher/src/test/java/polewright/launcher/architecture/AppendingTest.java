@@ -37,7 +37,7 @@ class AppendingTest {
     // commands.
     private static final ArchRule ONE_KIND_OF_COMMAND = noClasses()
             .that()
-            .haveNameNotMatching(".*\\.(NightEntry|BeginNight|DemoCommand|LogImport|WatchLog|PracticeNight)")
+            .haveNameNotMatching(".*\\.(NightEntry|BeginNight|DemoCommand|NightsFile|WatchLog|PracticeNight)")
             .and()
             .doNotHaveFullyQualifiedName(LogEntry.class.getName())
             .should()

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -18,17 +17,12 @@ class CommandSyntaxTest {
             List.of("sky", "image", "mount", "alignment", "drawing", "session", "store", "planning", "simulation");
     private static final Pattern TYPED = Pattern.compile("\"[^\"\n]*(?:--[a-z]{2}|\\bpolewright [a-z]{2})[^\"\n]*\"");
 
-    /** Their texts are being rewritten; leave them out here when they are. */
-    private static final Set<String> STILL_NAMING = Set.of("NightState.java");
-
     @Test
     void textsBelowTheFaces_nameNoCommandOrOption() throws IOException {
         for (String module : BELOW) {
             try (Stream<Path> files = Files.walk(ROOT.resolve(module).resolve("src/main/java"))) {
-                List<Path> sources = files.filter(file -> file.toString().endsWith(".java"))
-                        .filter(file ->
-                                !STILL_NAMING.contains(file.getFileName().toString()))
-                        .toList();
+                List<Path> sources =
+                        files.filter(file -> file.toString().endsWith(".java")).toList();
                 assertThat(sources).hasSizeGreaterThan(10);
                 assertThat(sources).noneMatch(CommandSyntaxTest::namesSyntax);
             }

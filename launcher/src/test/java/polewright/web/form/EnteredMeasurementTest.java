@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.io.TempDir;
@@ -14,6 +15,10 @@ import polewright.operations.input.BodyFinder;
 import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
+import polewright.web.FormSubmission;
+import polewright.web.session.NightSession;
+import polewright.web.session.SubmissionOutcome;
+import polewright.web.view.FormView;
 
 /** The prefilled form of a logged measurement gives the same measurement again. */
 class EnteredMeasurementTest {
@@ -58,11 +63,11 @@ class EnteredMeasurementTest {
         NightEvent.Measurement logged = (NightEvent.Measurement) event(person, 1);
 
         EnteredMeasurement entered = EnteredMeasurement.of(logged).orElseThrow().replacing(2);
-        List<String> again = new ArrayList<>(entered.form().words(entered.values()));
-        if (typed.startsWith("sight")) {
-            again.add(2, "--as-typed");
-        }
-        person.good(again.toArray(String[]::new));
+        Map<String, String> filled = new HashMap<>(entered.values());
+        filled.put("key", "key-of-the-correction");
+        filled.put(FormView.CONFIRMED, "yes");
+        assertThat(FormSubmission.of(NightSession.of("", person.workbench()), entered.form(), filled))
+                .isInstanceOf(SubmissionOutcome.Logged.class);
         assertThat(event(person, 2)).isInstanceOf(Correction.MeasurementCorrected.class);
         Correction.MeasurementCorrected replaced = (Correction.MeasurementCorrected) event(person, 2);
         Map<String, String> both =

@@ -86,6 +86,12 @@ public record Action(
                 id, command, title, intro, arguments, examples, button, when, asksIfMistaken, checking, effect);
     }
 
+    /** The same action with this introduction. */
+    public Action about(String words) {
+        return new Action(
+                id, command, title, words, arguments, examples, button, timing, asksIfMistaken, checking, effect);
+    }
+
     /** The same action with this label on its button. */
     public Action sentBy(String label) {
         return new Action(

@@ -37,6 +37,9 @@ public final class PairedDevices {
     /** The file's name in the data folder. */
     public static final String FILE = "devices.json";
 
+    /** Stands for all devices when they are revoked. */
+    public static final String ALL = "all";
+
     private static final int TOKEN_BYTES = 32;
     private static final int LONGEST_NAME = 40;
 
@@ -118,10 +121,23 @@ public final class PairedDevices {
         return Optional.empty();
     }
 
-    /** Revokes these devices and returns them. The name may be an id. */
+    /**
+     * Revokes these devices and returns them.
+     *
+     * @param name a name, an id, or {@link #ALL}, for which no device is needed
+     * @throws OperationFailed if no device is called that
+     */
     public synchronized List<PairedDevice> revoke(String name) {
-        return revoke(
+        if (name.equals(ALL)) {
+            return revokeAll();
+        }
+        List<PairedDevice> gone = revoke(
                 device -> device.name().equalsIgnoreCase(name) || device.id().equals(name));
+        if (gone.isEmpty()) {
+            throw new OperationFailed(
+                    "no paired device is called '" + name + "'. Take a name, or its first word, from the list.");
+        }
+        return gone;
     }
 
     /** Revokes all devices, even if the file is damaged. */
@@ -194,7 +210,7 @@ public final class PairedDevices {
 
     private OperationFailed damaged() {
         return new OperationFailed("The list of paired devices is damaged: " + file
-                + ". No device is admitted. `polewright devices revoke all` starts a new list; then pair each"
+                + ". No device is admitted. Start a new list with {do:devices-revoke}, for all devices; then pair each"
                 + " device again.");
     }
 

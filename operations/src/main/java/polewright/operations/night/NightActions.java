@@ -1,7 +1,6 @@
 package polewright.operations.night;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import polewright.operations.action.Action;
 import polewright.operations.setup.BeginNight;
@@ -46,10 +45,5 @@ public final class NightActions {
     /** All of them, the sightings first. */
     public static List<Action> all() {
         return ALL;
-    }
-
-    /** The action with this id. */
-    public static Optional<Action> named(String id) {
-        return ALL.stream().filter(action -> action.id().equals(id)).findFirst();
     }
 }

@@ -90,7 +90,7 @@ public final class ActionLine {
                 new PracticeAction.Wait(Duration.ofSeconds(node.path("seconds").asLong()));
             default ->
                 throw new InputRefused(
-                        "the practice has a deed that is not known", "begin another with polewright practice begin");
+                        "the practice has a deed that is not known", "begin another with {do:practice-begin}");
         };
     }
 
@@ -98,8 +98,7 @@ public final class ActionLine {
         try {
             return MAPPER.readTree(line);
         } catch (JsonProcessingException e) {
-            throw new InputRefused(
-                    "a line of the practice cannot be read", "begin another with polewright practice begin");
+            throw new InputRefused("a line of the practice cannot be read", "begin another with {do:practice-begin}");
         }
     }
 

@@ -24,7 +24,7 @@ public final class LatestPractice {
     public synchronized Workbench bench() {
         look();
         return bench.orElseThrow(
-                () -> new OperationFailed("no practice has begun yet. Begin one on the page Practice."));
+                () -> new OperationFailed("no practice has begun yet. Begin one with {do:practice-begin}."));
     }
 
     /** The folder of its camera; empty if it has none, or no practice was begun. */

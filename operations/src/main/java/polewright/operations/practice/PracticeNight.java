@@ -53,6 +53,16 @@ public final class PracticeNight {
     }
 
     /**
+     * The most recent one.
+     *
+     * @throws OperationFailed if there is none
+     */
+    public static PracticeNight ofNow(Workbench workbench) {
+        return current(workbench)
+                .orElseThrow(() -> new OperationFailed("no practice has begun. Begin one with {do:practice-begin}."));
+    }
+
+    /**
      * Begins another practice.
      *
      * @param key if the last one was begun with the same key, it continues and nothing is begun

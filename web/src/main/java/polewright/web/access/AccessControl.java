@@ -32,6 +32,7 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 import polewright.operations.OperationFailed;
 import polewright.operations.device.PairedDevice;
 import polewright.operations.device.PairedDevices;
+import polewright.web.form.PageWording;
 
 /** Checks every request before any page sees it. */
 public final class AccessControl {
@@ -215,7 +216,7 @@ public final class AccessControl {
                     settings.uploads(),
                     settings.certificate().isPresent());
         } catch (OperationFailed damaged) {
-            admission = new Admission.Refused(503, String.valueOf(damaged.getMessage()));
+            admission = new Admission.Refused(503, PageWording.GENERAL.of(String.valueOf(damaged.getMessage())));
         }
         if (admission instanceof Admission.Refused refused) {
             ctx.status(refused.status()).contentType("text/plain; charset=utf-8");

@@ -7,7 +7,7 @@ import java.util.stream.Stream;
 import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
 
-/** All forms: one for each command that adds to the log and needs no file. */
+/** All forms: one for each action that needs no file. */
 public final class CommandForms {
     private static final List<CommandForm> ALL = Stream.of(
                     SightingForms.typed(),
@@ -32,13 +32,18 @@ public final class CommandForms {
 
     /** The forms of the laptop itself, which belong to no night. */
     public static List<CommandForm> laptop() {
-        return List.of(DeviceForms.REVOKE);
+        return DeviceForms.all();
+    }
+
+    /** All forms. */
+    static Stream<CommandForm> everywhere() {
+        return Stream.of(ALL, practice(), laptop()).flatMap(List::stream);
     }
 
     /** The first form of an action that has all these fields. */
     public static Optional<CommandForm> of(Action action, Set<String> fields) {
         return ALL.stream()
-                .filter(form -> form.action().filter(action::equals).isPresent())
+                .filter(form -> form.action().equals(action))
                 .filter(form ->
                         form.fields().stream().map(Argument::name).toList().containsAll(fields))
                 .findFirst();

@@ -1,17 +1,35 @@
 package polewright.web.form;
 
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import polewright.operations.action.Argument;
 import polewright.operations.action.Wording;
-import polewright.operations.night.NightActions;
+import polewright.operations.table.ActionTable;
 
-/** Names arguments by their fields, or by those of another form, and actions by the titles of their forms. */
-public record PageWording(CommandForm form) implements Wording {
+/**
+ * Names arguments by their fields, or by those of another form, and actions by the titles of their forms.
+ *
+ * @param fields of the form that was filled in
+ * @param group the first word of its command: a name that is none of its fields is looked up there first
+ */
+public record PageWording(List<Argument<?>> fields, String group) implements Wording {
+    /** For a message that does not come from one form. */
+    public static final PageWording GENERAL = new PageWording(List.of(), "");
+
+    /** For a message about a form that was filled in. */
+    public static PageWording of(CommandForm form) {
+        return new PageWording(form.fields(), form.command().get(0));
+    }
+
+    public PageWording {
+        fields = List.copyOf(fields);
+    }
+
     @Override
     public String argument(String name) {
-        return Stream.of(form.fields().stream(), fieldsOf(form.command().get(0)), fieldsOf(""))
-                .flatMap(fields -> fields)
+        return Stream.of(fields.stream(), fieldsOf(group), fieldsOf(""))
+                .flatMap(each -> each)
                 .filter(field -> field.name().equals(name))
                 .findFirst()
                 .map(field -> "'" + label(field) + "'")
@@ -20,7 +38,7 @@ public record PageWording(CommandForm form) implements Wording {
 
     /** The fields of all actions whose commands begin with this word; of all actions if it is empty. */
     private static Stream<Argument<?>> fieldsOf(String group) {
-        return NightActions.all().stream()
+        return ActionTable.all().stream()
                 .filter(action -> group.isEmpty() || action.command().get(0).equals(group))
                 .flatMap(action -> action.arguments().stream());
     }
@@ -42,11 +60,10 @@ public record PageWording(CommandForm form) implements Wording {
 
     @Override
     public String action(String id, Map<String, String> typed) {
-        return CommandForms.all().stream()
-                .filter(one ->
-                        one.action().filter(action -> action.id().equals(id)).isPresent())
+        return CommandForms.everywhere()
+                .filter(form -> form.action().id().equals(id))
                 .findFirst()
-                .map(one -> "'" + one.title() + "'")
+                .map(form -> "'" + form.title() + "'")
                 .orElse("{do:" + id + "}");
     }
 }

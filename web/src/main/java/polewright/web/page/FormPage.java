@@ -68,8 +68,7 @@ record FormPage(String path, CommandForm form) implements Page {
     }
 
     private Optional<Optic> suitable(Rig rig) {
-        return form.action()
-                .flatMap(SightingEntries::of)
+        return SightingEntries.of(form.action())
                 .flatMap(entry -> entry.answers().stream().findFirst().flatMap(kind -> kind.optic(rig)));
     }
 

@@ -5,7 +5,6 @@ import java.util.List;
 import polewright.web.form.CommandForm;
 import polewright.web.form.CommandForms;
 import polewright.web.form.SetupForms;
-import polewright.web.session.PracticeAddress;
 
 /** All pages. */
 public final class Pages {
@@ -25,12 +24,7 @@ public final class Pages {
             new MenuEntry("Axis", List.of(new FixPage(), new NightPage())),
             new MenuEntry("Sky", List.of(new TonightPage(), new PointingPage())),
             new MenuEntry("More", more()));
-    private static final Page DEBRIEF = new PrintedPage(
-            PracticeAddress.DEBRIEF,
-            "Debrief",
-            PracticeAddress.GAME,
-            List.of(new PrintedPage.Printing("Result", List.of("practice", "debrief"))),
-            List.of());
+    private static final Page DEBRIEF = new DebriefPage();
     private static final List<Page> ALL = collect();
 
     private Pages() {}

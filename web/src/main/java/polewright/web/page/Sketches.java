@@ -68,7 +68,7 @@ public final class Sketches {
             Entries entries = form.unfinished(values);
             return form.equals(SightingForms.CENTRE)
                     ? Optional.of(Centring.sketch(entries))
-                    : form.action().flatMap(SightingEntries::of).map(entry -> entry.sketch(entries, begun, now));
+                    : SightingEntries.of(form.action()).map(entry -> entry.sketch(entries, begun, now));
         } catch (InputRefused | ArgumentRefused notYet) {
             return Optional.empty();
         }

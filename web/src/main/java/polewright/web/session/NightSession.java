@@ -1,9 +1,5 @@
 package polewright.web.session;
 
-import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -11,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import polewright.mount.rig.Rig;
 import polewright.operations.OperationFailed;
@@ -23,14 +18,12 @@ import polewright.session.NightState;
 import polewright.session.NightSummary;
 import polewright.session.event.LoggedEvent;
 import polewright.store.NightLog;
-import polewright.store.disk.WholeFile;
 import polewright.web.view.Section;
 
 /** One log with its clock and the addresses of its pages: that of the real sky, or that of a practice. */
 public final class NightSession {
     private final String prefix;
     private final Supplier<Workbench> bench;
-    private final Commands commands;
     private final SessionLog log;
     private final MinutePages pages;
     private final Map<Long, List<String>> notes;
@@ -42,10 +35,9 @@ public final class NightSession {
      * @param prefix what its addresses begin with: empty, or for example {@code /practice/night}
      * @param bench its clock and log, looked up each time: a practice's clock moves with its actions
      */
-    public NightSession(String prefix, Supplier<Workbench> bench, Commands commands) {
+    public NightSession(String prefix, Supplier<Workbench> bench) {
         this.prefix = prefix;
         this.bench = bench;
-        this.commands = commands;
         log = new SessionLog(bench);
         pages = new MinutePages();
         notes = new ConcurrentHashMap<>();
@@ -55,7 +47,6 @@ public final class NightSession {
     private NightSession(NightSession without, FrameSource source, Clock realTime) {
         prefix = without.prefix;
         bench = without.bench;
-        commands = without.commands;
         log = without.log;
         pages = without.pages;
         notes = without.notes;
@@ -80,8 +71,8 @@ public final class NightSession {
     }
 
     /** A session whose workbench stays the same. */
-    public static NightSession of(String prefix, Workbench workbench, Commands commands) {
-        return new NightSession(prefix, () -> workbench, commands);
+    public static NightSession of(String prefix, Workbench workbench) {
+        return new NightSession(prefix, () -> workbench);
     }
 
     /** The same session with frames from this source. */
@@ -179,41 +170,6 @@ public final class NightSession {
     }
 
     /**
-     * A file written by a command.
-     *
-     * @param result the result of the command
-     * @param content of the file; empty if none was written
-     */
-    public record Written(CommandResult result, Optional<String> content) {}
-
-    /**
-     * Runs a command that writes a file, and deletes the file afterwards: a page offers exactly what the command
-     * writes.
-     *
-     * @param naming gives the words of the command for the name of a file that does not exist yet
-     */
-    public Written writing(Function<Path, List<String>> naming) {
-        try {
-            Path folder = Files.createTempDirectory("polewright-page");
-            Path file = folder.resolve("written");
-            try {
-                CommandResult result = run(naming.apply(file));
-                return new Written(
-                        result,
-                        Files.exists(file)
-                                ? Optional.of(new String(WholeFile.read(file), StandardCharsets.UTF_8))
-                                : Optional.empty());
-            } finally {
-                Files.deleteIfExists(file);
-                Files.delete(folder);
-            }
-        } catch (IOException e) {
-            throw new OperationFailed(
-                    "a temporary file cannot be written. Free some space in the folder for temporary files.");
-        }
-    }
-
-    /**
      * The log, to add to it.
      *
      * @throws OperationFailed if there is none yet
@@ -221,31 +177,8 @@ public final class NightSession {
     public NightLog openLog() {
         Path file = workbench().defaultLog();
         if (!Files.exists(file)) {
-            throw new OperationFailed("no night has begun yet. Use 'Begin a night' first.");
+            throw new OperationFailed("no night has begun yet. Use {do:begin} first.");
         }
         return NightLog.open(file);
-    }
-
-    /** Runs a command on this session's log. */
-    public CommandResult run(List<String> words) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        Workbench workbench = workbench();
-        Workbench inside = new Workbench(
-                workbench.clock(),
-                workbench.environment(),
-                new PrintWriter(out),
-                new PrintWriter(err),
-                false,
-                workbench.pause());
-        int status = commands.run(inside, words);
-        return new CommandResult(status, out.toString(), complaints(err.toString()));
-    }
-
-    /** Without the line that refers to the terminal's help. */
-    private static List<String> complaints(String err) {
-        return err.lines()
-                .filter(line -> !line.startsWith("Usage: ") && !line.startsWith("If it is right, ") && !line.isBlank())
-                .toList();
     }
 }

@@ -40,14 +40,7 @@ record RunningWatch(
             NightSession session,
             NightSession.Tonight tonight,
             WatchListener listener) {
-        Workbench bench = session.workbench();
-        Workbench logging = new Workbench(
-                new SessionClock(session),
-                bench.environment(),
-                bench.out(),
-                bench.err(),
-                bench.terminal(),
-                bench.pause());
+        Workbench logging = session.workbench().at(new SessionClock(session));
         FrameWatch.Task task = new FrameWatch.Task(
                 mayFollow(tonight), source.clues().at(tonight.state().begun().site()), source.drive());
         FrameWatch watch = FrameWatch.of(
