@@ -75,7 +75,7 @@ final class ActionArguments {
         return entries(values);
     }
 
-    /** The same of other values. */
+    /** The same for other values. */
     Entries entries(Map<String, Object> given) {
         Map<String, Object> parsed = new HashMap<>(given);
         for (Argument<?> argument : action.arguments()) {
@@ -96,7 +96,7 @@ final class ActionArguments {
     }
 
     /**
-     * What the action makes of the values.
+     * Runs code of the action on these values.
      *
      * @throws WrongUsage if it refuses them; arguments and actions are named as they are typed
      */

@@ -46,7 +46,7 @@ abstract class AppendingCommand implements Callable<Integer> {
     }
 
     /**
-     * What was typed, all logged or nothing. Options that cannot be used are an {@link polewright.sky.InputRefused}.
+     * What was typed: all of it is logged, or nothing. Options that cannot be used are an {@link polewright.sky.InputRefused}.
      */
     abstract NightEntry.Entered entered(ActionContext context);
 

@@ -38,7 +38,7 @@ final class RemedyWords {
         return TypedCommand.of(remedy.action().command(), remedy.action().arguments(), remedy.typed());
     }
 
-    /** What no single command corrects. */
+    /** The advice when no single command corrects it. */
     private static String entries(Mistake mistake) {
         if (mistake instanceof Mistake.TurnMistaken turn) {
             return "enter the turns that were made: "

@@ -26,7 +26,7 @@ public class TerminalOutput {
         return line.isEmpty() ? line : DIM_RED + line + PLAIN;
     }
 
-    /** A log from someone else may contain control characters, which would command the terminal. */
+    /** A log from someone else may contain control characters, which a terminal would obey. */
     static String printable(String line) {
         return line.chars().noneMatch(Character::isISOControl)
                 ? line

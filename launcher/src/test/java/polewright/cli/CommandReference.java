@@ -73,8 +73,7 @@ final class CommandReference {
                 Every command with its arguments, options and examples. `CommandReferenceTest` writes this page from the
                 command line itself. A night from beginning to end is in [commands.md](commands.md).
 
-                Values in capitals are yours to fill in. Words in square brackets may be left out, and `...` means that
-                several may follow. Every command also has `--help`.
+                Replace words in capitals with your own values. Square brackets mark what may be left out; `...` means one or more. Every command also has `--help`.
 
                 """);
         CHAPTERS.forEach((title, names) -> page.append("- [")
@@ -124,7 +123,7 @@ final class CommandReference {
         command.getSubcommands().values().forEach(this::share);
     }
 
-    /** The options of a command, without those that are not for people, and without {@code --help}. */
+    /** The options of a command, without hidden ones and without {@code --help}. */
     static List<OptionSpec> shown(CommandSpec command) {
         return command.options().stream()
                 .filter(option -> !option.hidden() && !option.usageHelp())
@@ -241,7 +240,7 @@ final class CommandReference {
         return meanings;
     }
 
-    /** Text of the help as Markdown: options in backticks, and nothing read as markup. */
+    /** Text of the help as Markdown: options in backticks, Markdown's own characters escaped. */
     private static String text(String help) {
         String escaped = help.replaceAll("([|*<\\[\\]])", "\\\\$1");
         return OPTION.matcher(escaped).replaceAll(option -> "`" + option.group() + "`");

@@ -18,8 +18,7 @@ import polewright.operations.Pause;
 import polewright.operations.Workbench;
 
 /**
- * The page of all commands, docs/reference.md, is what the command line says. Run with {@code -Dpolewright.draw=true} to
- * write it again.
+ * The page of all commands, docs/reference.md, matches the command line. Run with {@code -Dpolewright.draw=true} to regenerate it.
  */
 class CommandReferenceTest {
     private static final Path PAGE = DocumentedNames.DOCS.resolve("reference.md");

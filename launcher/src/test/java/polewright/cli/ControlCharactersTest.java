@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
 
-/** A night from someone else cannot command the terminal that shows it. */
+/** Control characters in a log from someone else never reach the terminal. */
 class ControlCharactersTest {
     @TempDir
     private Path folder;

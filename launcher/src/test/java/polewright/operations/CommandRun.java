@@ -84,7 +84,7 @@ public final class CommandRun {
         return new Outcome(status, out.toString(), err.toString());
     }
 
-    /** The same log and clock, for something else than a command line. */
+    /** The same log and clock, to use without a command line. */
     public Workbench workbench() {
         return workbench(new StringWriter(), new StringWriter());
     }

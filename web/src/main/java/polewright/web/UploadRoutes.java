@@ -249,7 +249,7 @@ final class UploadRoutes {
             long first = firstAdded(file, sent.key()).number();
             ctx.redirect(session.prefix() + ChosenNight.PAGE + "?night=" + first, HttpStatus.SEE_OTHER);
         } catch (InputRefused | OperationFailed refused) {
-            // The person knows the file by its name, not by where it was kept meanwhile.
+            // The message names the file as the person sent it, without the temporary folder.
             String words = PageWording.GENERAL.of(String.valueOf(refused.getMessage()));
             refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, words.replace(folder + "/", ""));
         } finally {

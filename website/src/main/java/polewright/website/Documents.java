@@ -26,7 +26,7 @@ record Documents(Path root, Map<Path, String> titles) {
         titles = Collections.unmodifiableMap(new LinkedHashMap<>(titles));
     }
 
-    /** Those at the top, of the benches, and below {@code docs}. */
+    /** The documents in the root, in {@code bench} and in {@code docs}. */
     static Documents of(Path root) throws IOException {
         List<Path> found = new ArrayList<>();
         for (String top : List.of("README.md", "CHANGELOG.md", "CONTRIBUTING.md", "bench/README.md")) {

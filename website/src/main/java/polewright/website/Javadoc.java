@@ -18,7 +18,7 @@ final class Javadoc {
      * Writes the pages. Types that are not public have pages too: the documents name them.
      *
      * @param classpath the libraries of all modules
-     * @param style added to the style of the tool, which knows light colours only
+     * @param style added to the tool's own style, which has light colours only
      * @throws IllegalStateException if the tool reports an error
      */
     static void write(List<Path> sources, String classpath, Path style, Path folder) throws IOException {

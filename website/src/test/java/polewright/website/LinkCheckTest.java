@@ -10,7 +10,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What is wrong with a website is found. */
+/** Broken links, and anything loaded from another server, are reported. */
 class LinkCheckTest {
     @TempDir
     private Path site;

@@ -24,7 +24,7 @@ import polewright.session.event.NightEvent;
 import polewright.sky.place.Site;
 import polewright.store.NightLog;
 
-/** How data flows from what a person does to what is reported: values, and the methods that make one of another. */
+/** The data flow from an entry to a report: values, and the methods that compute one from another. */
 final class DataFlow {
     /**
      * A value that flows, or the package where it leaves the core.
@@ -64,7 +64,7 @@ final class DataFlow {
         }
     }
 
-    /** A method that makes one value of another. */
+    /** A method that computes one value from another. */
     record Maker(Class<?> owner, String method) {
         Stream<Method> methods() {
             return Arrays.stream(owner.getDeclaredMethods())
@@ -91,7 +91,7 @@ final class DataFlow {
     private static final Maker FOUND = new Maker(ZoneFinder.class, "find");
     private static final Maker ADVISED = new Maker(Adviser.class, "advise");
 
-    /** From what was done to what to do. */
+    /** From the entry to the advice. */
     static final List<Arrow> ARROWS = List.of(
             new Arrow(TERMINAL, ACTION, List.of()),
             new Arrow(PAGES, ACTION, List.of()),

@@ -15,7 +15,7 @@ import java.util.List;
  * @param button the label of the button that sends it
  * @param timing what a given time means
  * @param asksIfMistaken whether it asks for confirmation of an entry that looks like a mistake
- * @param checking what is remarkable about an entry that can be used
+ * @param checking finds what is worth saying about a valid entry
  * @param effect what carrying it out does
  */
 public record Action(
@@ -56,7 +56,7 @@ public record Action(
      */
     public record Example(String meaning, String typed) {}
 
-    /** Looks for what is remarkable about an entry. */
+    /** Finds what is worth saying about a valid entry. */
     @FunctionalInterface
     public interface Checking {
         List<EntryNotice> notices(Entries entries, ActionContext context);
@@ -110,7 +110,7 @@ public record Action(
         return new Action(id, command, title, intro, arguments, all, button, timing, asksIfMistaken, checking, effect);
     }
 
-    /** The same action, looking for what is remarkable. */
+    /** The same action with this check. */
     public Action checkedBy(Checking check) {
         return new Action(
                 id, command, title, intro, arguments, examples, button, timing, asksIfMistaken, check, effect);

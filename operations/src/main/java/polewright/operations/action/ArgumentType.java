@@ -56,12 +56,12 @@ public sealed interface ArgumentType<T> {
         return false;
     }
 
-    /** Whether it names a file of the computer, which only the terminal can. */
+    /** Whether it is a file on this computer, which only the terminal offers. */
     default boolean isFile() {
         return false;
     }
 
-    /** What its name alone means, without a value; empty if it needs one. */
+    /** The value if only its name is given; empty if it needs one. */
     default String alone() {
         return "";
     }
@@ -142,7 +142,7 @@ public sealed interface ArgumentType<T> {
     /**
      * A figure that may also be given in another way: {@code 2.5} arcseconds, or {@code 2px}.
      *
-     * @param alone what its name alone means; empty if it needs a value
+     * @param alone the value if only its name is given; empty if it needs one
      */
     record FigureOr<T>(Unit unit, String alone, Function<String, T> parser) implements ArgumentType<T> {
         @Override
@@ -161,7 +161,7 @@ public sealed interface ArgumentType<T> {
         }
     }
 
-    /** A file of the computer. */
+    /** A file on this computer. */
     record FileName(String placeholder) implements ArgumentType<Path> {
         @Override
         public Path parse(String typed) {

@@ -6,7 +6,7 @@ import java.time.ZoneId;
 import polewright.session.DoubtfulSite;
 import polewright.sky.body.SkyBody;
 
-/** Something remarkable about an entry that can be used: said once it is logged. */
+/** Something worth saying about a valid entry, once it is logged. */
 public sealed interface EntryNotice {
     <R> R accept(Visitor<R> visitor);
 

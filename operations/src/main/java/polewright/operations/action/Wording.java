@@ -20,7 +20,7 @@ public interface Wording {
     /**
      * Another action.
      *
-     * @param typed what to give for some of its arguments; three dots stand for a value that only the person knows
+     * @param typed what to give for some of its arguments; three dots mark a value that the person has to fill in
      */
     String action(String id, Map<String, String> typed);
 

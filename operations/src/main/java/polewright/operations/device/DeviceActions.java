@@ -6,7 +6,7 @@ import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Words;
 import polewright.operations.action.Effect;
 
-/** What can be done about paired devices. */
+/** Actions on paired devices. */
 public final class DeviceActions {
     public static final Argument<String> DEVICE = Argument.positional(
                     "device", "Device", "Its name or first word in the list; 'all' for all of them.", Words.plain(""))

@@ -37,7 +37,7 @@ public final class PairedDevices {
     /** The file's name in the data folder. */
     public static final String FILE = "devices.json";
 
-    /** Stands for all devices when they are revoked. */
+    /** The name that revokes every paired device. */
     public static final String ALL = "all";
 
     private static final int TOKEN_BYTES = 32;
@@ -124,7 +124,7 @@ public final class PairedDevices {
     /**
      * Revokes these devices and returns them.
      *
-     * @param name a name, an id, or {@link #ALL}, for which no device is needed
+     * @param name a name, an id, or {@link #ALL}, which also accepts an empty list
      * @throws OperationFailed if no device is called that
      */
     public synchronized List<PairedDevice> revoke(String name) {
@@ -210,7 +210,7 @@ public final class PairedDevices {
 
     private OperationFailed damaged() {
         return new OperationFailed("The list of paired devices is damaged: " + file
-                + ". No device is admitted. Start a new list with {do:devices-revoke}, for all devices; then pair each"
+                + ". No device is admitted. Start a new list by revoking all devices ({do:devices-revoke device=all}); then pair each"
                 + " device again.");
     }
 

@@ -90,7 +90,7 @@ public final class ActionLine {
                 new PracticeAction.Wait(Duration.ofSeconds(node.path("seconds").asLong()));
             default ->
                 throw new InputRefused(
-                        "the practice has a deed that is not known", "begin another with {do:practice-begin}");
+                        "the practice contains an unknown action", "begin another with {do:practice-begin}");
         };
     }
 

@@ -33,7 +33,7 @@ import polewright.sky.InputRefused;
 import polewright.sky.angle.Angle;
 import polewright.sky.place.Site;
 
-/** What can be done on the simulated mount of a practice, besides the ordinary actions. */
+/** Actions on the simulated mount of a practice, in addition to the ordinary ones. */
 public final class PracticeActions {
     private static final long DEFAULT_SEED = 6;
 

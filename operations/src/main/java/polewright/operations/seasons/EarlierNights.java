@@ -20,8 +20,7 @@ import polewright.sky.place.Site;
 import polewright.store.NightLog;
 
 /**
- * What the nights of a log say about a rig or a site. They are read when asked for, as long as the log is open. A night that cannot be read
- * says nothing and stays in the log as it is.
+ * What the nights of a log say about a rig or a site. Nights are read on demand, while the log is open. A night that cannot be read is skipped and stays in the log.
  */
 public final class EarlierNights {
     // A season of nights; the mount has worn since older ones.

@@ -119,7 +119,7 @@ public final class BeginNight {
     }
 
     /**
-     * What the entries say.
+     * The validated entries.
      *
      * @param at when the night begins
      */
@@ -136,7 +136,7 @@ public final class BeginNight {
         }
     }
 
-    /** The last night of the log: how it began, and what it was for in the end. */
+    /** The last night of the log: its beginning and its final work. */
     private record Last(Optional<NightEvent.Begun> begun, Optional<Work> work) {
         private static final Last NONE = new Last(Optional.empty(), Optional.empty());
 

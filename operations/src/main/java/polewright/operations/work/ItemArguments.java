@@ -8,7 +8,7 @@ import polewright.operations.action.Entries;
 import polewright.operations.action.Unit;
 import polewright.sky.InputRefused;
 
-/** What every item of tonight's work has. */
+/** Arguments shared by all items of tonight's work. */
 final class ItemArguments {
     private static final double DAY_MINUTES = 1440;
     private static final String LONGEST = "give a time within one night";

@@ -3,7 +3,7 @@ package polewright.report.text;
 import java.util.List;
 import java.util.Set;
 
-/** What kind of line it is: the word in front of it in a terminal. */
+/** The kind of a line; a terminal shows it as the first word. */
 public enum Tag {
     /** No word. */
     PLAIN,

@@ -11,7 +11,7 @@ import polewright.operations.table.ActionTable;
  * Names arguments by their fields, or by those of another form, and actions by the titles of their forms.
  *
  * @param fields of the form that was filled in
- * @param group the first word of its command: a name that is none of its fields is looked up there first
+ * @param group the first word of its command: any other name is looked up there first
  */
 public record PageWording(List<Argument<?>> fields, String group) implements Wording {
     /** For a message that does not come from one form. */

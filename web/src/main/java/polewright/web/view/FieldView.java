@@ -51,7 +51,7 @@ public record FieldView(String form, Argument<?> argument, String value) {
     }
 
     /**
-     * Empty unless it is a choice. One option has no value, so that nothing is chosen that the person did not choose.
+     * Empty unless it is a choice. One option is empty, so an untouched list sends nothing.
      */
     public List<ArgumentType.Option> options() {
         List<ArgumentType.Option> options = new ArrayList<>(argument.type().options());
