@@ -11,11 +11,15 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
+import polewright.operations.OperationFailed;
 import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentRefused;
 import polewright.operations.action.Entries;
+import polewright.operations.action.EntriesRefused;
 import polewright.operations.input.UtcInput;
+import polewright.operations.work.ImpossibleWork;
+import polewright.report.text.ZoneRefusals;
 import polewright.sky.InputRefused;
 
 /** What was typed for an action of the table. */
@@ -96,16 +100,34 @@ final class ActionArguments {
     }
 
     /**
-     * Runs code of the action on these values.
+     * Runs code of the action, naming arguments and actions in its messages as they are typed.
      *
-     * @throws WrongUsage if it refuses them; arguments and actions are named as they are typed
+     * @throws WrongUsage if it refuses what was typed
+     * @throws OperationFailed if something else fails
      */
     <T> T usable(Supplier<T> making) {
         try {
-            return making.get();
+            return worded(making);
         } catch (InputRefused refused) {
-            throw new WrongUsage(wording().of(String.valueOf(refused.getMessage())));
+            throw new WrongUsage(worded(refused));
         }
+    }
+
+    /** The same for code that also writes the log, whose own refusals are left as they are. */
+    <T> T worded(Supplier<T> making) {
+        try {
+            return making.get();
+        } catch (EntriesRefused refused) {
+            throw new WrongUsage(worded(refused));
+        } catch (ImpossibleWork impossible) {
+            throw new WrongUsage(worded(ZoneRefusals.of(impossible.outcome())));
+        } catch (OperationFailed failed) {
+            throw new OperationFailed(worded(failed));
+        }
+    }
+
+    private String worded(RuntimeException failure) {
+        return wording().of(String.valueOf(failure.getMessage()));
     }
 
     /** When it was done, if that was typed. */

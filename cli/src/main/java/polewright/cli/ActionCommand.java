@@ -5,21 +5,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine;
-import polewright.operations.OperationFailed;
 import polewright.operations.Workbench;
 import polewright.operations.action.Action;
 import polewright.operations.action.ActionContext;
 import polewright.operations.action.Effect;
 import polewright.operations.action.Entries;
 import polewright.operations.action.NightEntry;
-import polewright.operations.work.ImpossibleWork;
 import polewright.report.text.EventWords;
 import polewright.report.text.PoleStarWords;
-import polewright.report.text.ZoneRefusals;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.session.event.Skip;
-import polewright.sky.InputRefused;
 
 /** An action of the table that adds to the night, as a command. */
 class ActionCommand extends AppendingCommand {
@@ -51,20 +47,10 @@ class ActionCommand extends AppendingCommand {
 
     /** What was entered, with these values instead of those that were typed. */
     final NightEntry.Entered entered(Map<String, Object> given, ActionContext context) {
-        TerminalWording wording = arguments.wording();
-        Entries entries = arguments.entries(given);
-        try {
-            NightEntry.Entered all = NightEntry.Entered.of(arguments.action(), effect, entries, context);
-            entered = all.events();
-            return all;
-        } catch (InputRefused refused) {
-            throw new WrongUsage(wording.of(String.valueOf(refused.getMessage())));
-        } catch (ImpossibleWork impossible) {
-            throw new WrongUsage(wording.of(
-                    String.valueOf(ZoneRefusals.of(impossible.outcome()).getMessage())));
-        } catch (OperationFailed failed) {
-            throw new OperationFailed(wording.of(String.valueOf(failed.getMessage())));
-        }
+        NightEntry.Entered all = arguments.usable(
+                () -> NightEntry.Entered.of(arguments.action(), effect, arguments.entries(given), context));
+        entered = all.events();
+        return all;
     }
 
     @Override

@@ -137,9 +137,7 @@ final class ActionOptions {
                     + options.stream().map(ActionOptions::option).collect(Collectors.joining(", ")) + ".";
         }
         String unit = argument.type().unit().words();
-        // "Hours, as on a clock face": the label may name the second part alone.
-        String last = unit.substring(unit.indexOf(',') + 1).strip();
-        boolean isNamed = argument.label().toLowerCase(Locale.ROOT).contains(last);
+        boolean isNamed = argument.label().toLowerCase(Locale.ROOT).contains(unit);
         return argument.label() + (isNamed ? "" : ", in " + unit) + ".";
     }
 

@@ -7,14 +7,11 @@ import picocli.CommandLine.Mixin;
 import polewright.operations.Workbench;
 import polewright.operations.action.BeginningContext;
 import polewright.operations.action.Effect;
-import polewright.operations.action.EntriesRefused;
 import polewright.operations.action.NightBeginning;
 import polewright.operations.setup.BeginNight;
-import polewright.operations.work.ImpossibleWork;
 import polewright.report.json.NightJson;
 import polewright.report.text.AdviceWords;
 import polewright.report.text.BeginWords;
-import polewright.report.text.ZoneRefusals;
 
 /** Begins a night. */
 final class BeginCommand implements Callable<Integer> {
@@ -67,15 +64,7 @@ final class BeginCommand implements Callable<Integer> {
                 once.key(),
                 false,
                 arguments.isConfirmed());
-        try {
-            return effect.begin(arguments.entries(), context);
-        } catch (EntriesRefused refused) {
-            throw new WrongUsage(arguments.wording().of(String.valueOf(refused.getMessage())));
-        } catch (ImpossibleWork impossible) {
-            throw new WrongUsage(arguments
-                    .wording()
-                    .of(String.valueOf(ZoneRefusals.of(impossible.outcome()).getMessage())));
-        }
+        return arguments.worded(() -> effect.begin(arguments.entries(), context));
     }
 
     private void warnIfDamaged() {

@@ -29,7 +29,7 @@ final class FixCommand implements Callable<Integer> {
         if (output.isJson()) {
             output.print(workbench, NightJson.fix(night));
         } else {
-            output.say(workbench, FixWords.full(night));
+            output.report(workbench, FixWords.full(night));
             output.say(workbench, RemedyWords.of(night));
         }
         return 0;

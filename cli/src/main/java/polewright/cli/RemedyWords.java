@@ -31,11 +31,7 @@ final class RemedyWords {
 
     /** The command that corrects it; otherwise which entries to correct. */
     static String command(Mistake mistake, NightState night) {
-        return Remedy.of(mistake, night).map(RemedyWords::typed).orElseGet(() -> entries(mistake));
-    }
-
-    private static String typed(Remedy remedy) {
-        return TypedCommand.of(remedy.action().command(), remedy.action().arguments(), remedy.typed());
+        return Remedy.of(mistake, night).map(TypedCommand::of).orElseGet(() -> entries(mistake));
     }
 
     /** The advice when no single command corrects it. */

@@ -75,8 +75,13 @@ public record Action(
 
     /** The same action with these arguments added at the end. */
     public Action taking(Argument<?>... more) {
+        return taking(List.of(more));
+    }
+
+    /** The same for a list of them. */
+    public Action taking(List<? extends Argument<?>> more) {
         List<Argument<?>> all = new ArrayList<>(arguments);
-        all.addAll(List.of(more));
+        all.addAll(more);
         return new Action(id, command, title, intro, all, examples, button, timing, asksIfMistaken, checking, effect);
     }
 

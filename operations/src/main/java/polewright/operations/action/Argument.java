@@ -1,5 +1,9 @@
 package polewright.operations.action;
 
+import java.time.Instant;
+import polewright.operations.action.ArgumentType.Words;
+import polewright.operations.input.UtcInput;
+
 /**
  * One argument of an action: an option of the terminal, a field of a page.
  *
@@ -29,6 +33,11 @@ public record Argument<T>(
     /** An argument given by its position. */
     public static <T> Argument<T> positional(String name, String label, String hint, ArgumentType<T> type) {
         return new Argument<>(name, label, hint, "", type, true, false, false);
+    }
+
+    /** The time at which something begins: an option called {@code at}. */
+    public static Argument<Instant> begins(String label) {
+        return option("at", label, "With time zone: 2026-11-25T20:00Z.", new Words<>("TIME", new UtcInput()::convert));
     }
 
     public Argument<T> required() {

@@ -8,7 +8,7 @@ public enum Unit {
     MINUTES("min", "minutes", "MINUTES"),
     SECONDS("s", "seconds", "SECONDS"),
     /** A direction in a view: 12 is the top, 3 the right. */
-    CLOCK_HOURS("h", "hours, as on a clock face", "CLOCK"),
+    CLOCK_HOURS("h", "hours", "CLOCK"),
     FIELD_WIDTHS("field widths", "field widths", "FIELDS"),
     TURNS("turns", "turns", "TURNS"),
     METRES("m", "metres", "METRES"),

@@ -33,6 +33,13 @@ public final class SiteInput implements ITypeConverter<Site> {
         return Site.ofDegrees(latitude, longitude, height);
     }
 
+    /** The site as it is typed: {@code 54.6,-2.9,240}, without a height of zero. */
+    public static String typed(Site site) {
+        String place = PlainNumber.asTyped(site.latitude().degrees()) + ","
+                + PlainNumber.asTyped(site.longitude().degrees());
+        return site.heightMetres() == 0 ? place : place + "," + PlainNumber.asTyped(site.heightMetres());
+    }
+
     /** {@code 54.6}, {@code 54.6N}, {@code 2.9W}: a letter replaces the sign. */
     private static double degrees(String part, String positive, String negative, String typed) {
         String upper = part.toUpperCase(Locale.ROOT);

@@ -10,51 +10,44 @@ import polewright.alignment.fix.Step;
 import polewright.alignment.sighting.Misreading;
 import polewright.alignment.sighting.Sighting;
 import polewright.mount.rig.HandTurns;
-import polewright.operations.action.Action;
+import polewright.operations.action.FilledAction;
+import polewright.operations.input.SiteInput;
 import polewright.operations.setup.SiteActions;
 import polewright.operations.sighting.Replacement;
-import polewright.operations.sighting.SightingEntries;
 import polewright.session.NightState;
 import polewright.session.event.NightEvent;
 import polewright.sky.PlainNumber;
 import polewright.sky.place.Site;
 
-/**
- * What corrects a suspected mistake: an action, filled in.
- *
- * @param typed by the names of its arguments
- */
-public record Remedy(Action action, Map<String, String> typed) {
-    public Remedy {
-        typed = Map.copyOf(typed);
-    }
+/** What corrects a suspected mistake. */
+public final class Remedy {
+    private Remedy() {}
 
     /** Empty if one action cannot correct it, for example a screw that slipped by a fraction of its turns. */
-    public static Optional<Remedy> of(Mistake mistake, NightState night) {
+    public static Optional<FilledAction> of(Mistake mistake, NightState night) {
         return mistake.accept(new Correcting(night));
     }
 
-    private record Correcting(NightState night) implements Mistake.Visitor<Optional<Remedy>> {
+    private record Correcting(NightState night) implements Mistake.Visitor<Optional<FilledAction>> {
         @Override
-        public Optional<Remedy> turnMistaken(Mistake.TurnMistaken turn) {
+        public Optional<FilledAction> turnMistaken(Mistake.TurnMistaken turn) {
             if (!(turn.meant() instanceof Step.Turned meant)) {
                 return Optional.empty();
             }
             String seq = Long.toString(turn.seq());
             if (meant.azimuthTurns() == 0 && meant.altitudeTurns() == 0) {
-                return Optional.of(new Remedy(LogActions.UNDO, Map.of(LogActions.EVENT.name(), seq)));
+                return Optional.of(new FilledAction(LogActions.UNDO, Map.of(LogActions.EVENT.name(), seq)));
             }
-            Map<String, String> typed = new LinkedHashMap<>();
-            typed.put(WedgeActions.INSTEAD_OF.name(), seq);
+            Map<String, String> typed = new LinkedHashMap<>(Map.of(WedgeActions.INSTEAD_OF.name(), seq));
             turns(meant.azimuthTurns(), meant.azimuthBack())
                     .ifPresent(turns -> typed.put(WedgeActions.AZIMUTH.name(), turns));
             turns(meant.altitudeTurns(), meant.altitudeBack())
                     .ifPresent(turns -> typed.put(WedgeActions.ALTITUDE.name(), turns));
-            return Optional.of(new Remedy(WedgeActions.TURN, typed));
+            return Optional.of(new FilledAction(WedgeActions.TURN, typed));
         }
 
         @Override
-        public Optional<Remedy> turnNotLogged(Mistake.TurnNotLogged missing) {
+        public Optional<FilledAction> turnNotLogged(Mistake.TurnNotLogged missing) {
             Map<String, String> typed = new LinkedHashMap<>();
             typed.put(
                     WedgeActions.UNLOGGED_AFTER.name(),
@@ -62,12 +55,12 @@ public record Remedy(Action action, Map<String, String> typed) {
             if (!missing.meant().isOfBoth()) {
                 typed.put(WedgeActions.SCREW.name(), missing.meant().azimuthSigma() > 0 ? "azimuth" : "altitude");
             }
-            return Optional.of(new Remedy(WedgeActions.TURN, typed));
+            return Optional.of(new FilledAction(WedgeActions.TURN, typed));
         }
 
         /** Corrects the entry as logged: in the fix it may have been widened, as one of several readings. */
         @Override
-        public Optional<Remedy> sightingMisread(Mistake.SightingMisread misread) {
+        public Optional<FilledAction> sightingMisread(Mistake.SightingMisread misread) {
             Site site = night.fix().state().site();
             return night.standing().stream()
                     .filter(logged -> logged.seq() == misread.seq())
@@ -76,8 +69,8 @@ public record Remedy(Action action, Map<String, String> typed) {
                             : Stream.empty())
                     .filter(misreading -> misreading.cause().equals(misread.words()))
                     .findFirst()
-                    .flatMap(misreading -> SightingEntries.entered(misreading.meant()))
-                    .map(entered -> replacing(misread.seq(), entered));
+                    .flatMap(misreading ->
+                            Replacement.filled(misread.seq(), new NightEvent.SightingTaken(misreading.meant())));
         }
 
         private Stream<Misreading> otherReadings(Sighting sighting, Site site) {
@@ -87,21 +80,15 @@ public record Remedy(Action action, Map<String, String> typed) {
                     .flatMap(List::stream);
         }
 
-        private static Remedy replacing(long seq, SightingEntries.Entered entered) {
-            Map<String, String> typed = new LinkedHashMap<>(entered.typed());
-            typed.put(Replacement.INSTEAD_OF.name(), Long.toString(seq));
-            return new Remedy(entered.action(), typed);
-        }
-
         /** Each of the sightings has to be corrected. */
         @Override
-        public Optional<Remedy> habitualMistake(Mistake.HabitualMistake habit) {
+        public Optional<FilledAction> habitualMistake(Mistake.HabitualMistake habit) {
             return Optional.empty();
         }
 
         @Override
-        public Optional<Remedy> clockWrong(Mistake.ClockWrong clock) {
-            return Optional.of(new Remedy(
+        public Optional<FilledAction> clockWrong(Mistake.ClockWrong clock) {
+            return Optional.of(new FilledAction(
                     LogActions.RETIME,
                     Map.of(
                             LogActions.FIRST.name(),
@@ -111,15 +98,9 @@ public record Remedy(Action action, Map<String, String> typed) {
         }
 
         @Override
-        public Optional<Remedy> siteWrong(Mistake.SiteWrong wrong) {
-            Site site = wrong.meant();
-            return Optional.of(new Remedy(
-                    SiteActions.CORRECT_SITE,
-                    Map.of(
-                            SiteActions.SITE.name(),
-                            PlainNumber.asTyped(site.latitude().degrees()) + ","
-                                    + PlainNumber.asTyped(site.longitude().degrees()) + ","
-                                    + PlainNumber.asTyped(site.heightMetres()))));
+        public Optional<FilledAction> siteWrong(Mistake.SiteWrong wrong) {
+            return Optional.of(new FilledAction(
+                    SiteActions.CORRECT_SITE, Map.of(SiteActions.SITE.name(), SiteInput.typed(wrong.meant()))));
         }
 
         private static Optional<String> turns(double net, double back) {

@@ -15,17 +15,15 @@ import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Choice;
 import polewright.operations.action.ArgumentType.Figure;
-import polewright.operations.action.ArgumentType.FileName;
 import polewright.operations.action.ArgumentType.Tick;
 import polewright.operations.action.ArgumentType.Whole;
 import polewright.operations.action.ArgumentType.Words;
 import polewright.operations.action.Effect;
 import polewright.operations.action.Entries;
 import polewright.operations.action.Unit;
-import polewright.operations.input.SiteInput;
 import polewright.operations.input.TurnsInput;
-import polewright.operations.input.UtcInput;
 import polewright.operations.setup.RigFile;
+import polewright.operations.setup.SiteArguments;
 import polewright.simulation.practice.PracticeAction;
 import polewright.simulation.practice.PracticeState;
 import polewright.simulation.practice.Scenario;
@@ -42,24 +40,13 @@ public final class PracticeActions {
             .otherwise(String.valueOf(DEFAULT_SEED));
     private static final Argument<Boolean> SOUTH = Argument.option(
             "south", "Under the southern sky", "At Tussock Flat, an invented site at 44 S.", new Tick());
-    private static final Argument<Site> SITE = Argument.option(
-                    "site",
-                    "Or at your own site",
-                    "54.60,-2.90,240. Needs the time below.",
-                    new Words<>("LAT,LON[,HEIGHT]", new SiteInput()::convert))
-            .otherwise("Larkfell, an invented site at 55 N")
-            .seldom();
-    private static final Argument<Instant> AT = Argument.option(
-                    "at",
-                    "When it begins (in the dark)",
-                    "With time zone: 2026-11-25T20:00Z.",
-                    new Words<>("TIME", new UtcInput()::convert))
-            .seldom();
+    private static final Argument<Site> SITE =
+            SiteArguments.SITE.otherwise("Larkfell, an invented site at 55 N").seldom();
+    private static final Argument<Instant> AT =
+            Argument.begins("When it begins (in the dark)").seldom();
     private static final Argument<Boolean> CAMERA =
             Argument.option("camera", "With a camera on the tube", "", new Tick());
-    private static final Argument<Path> RIG = Argument.option(
-                    "rig", "Rig file", "The rig command prints one to edit.", new FileName("FILE"))
-            .otherwise("a fork on a wedge");
+    private static final Argument<Path> RIG = RigFile.RIG.otherwise("a fork on a wedge");
 
     private static final Argument<ScrewTurn.Which> SCREW = Argument.positional(
                     "screw",

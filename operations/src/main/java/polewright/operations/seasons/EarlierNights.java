@@ -27,11 +27,11 @@ public final class EarlierNights {
     private static final int MOST = 30;
 
     private final NightLog opened;
-    private final Optional<NightId> left;
+    private final Optional<NightId> excluded;
 
-    private EarlierNights(NightLog opened, Optional<NightId> left) {
+    private EarlierNights(NightLog opened, Optional<NightId> excluded) {
         this.opened = opened;
-        this.left = left;
+        this.excluded = excluded;
     }
 
     /** All nights of a log. */
@@ -88,7 +88,7 @@ public final class EarlierNights {
 
     private List<NightSummary> nights() {
         return opened.nights().stream()
-                .filter(night -> left.filter(night.id()::equals).isEmpty())
+                .filter(night -> excluded.filter(night.id()::equals).isEmpty())
                 .limit(MOST)
                 .toList();
     }

@@ -15,7 +15,6 @@ import polewright.operations.LogEntry;
 import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Figure;
-import polewright.operations.action.ArgumentType.FileName;
 import polewright.operations.action.ArgumentType.Tick;
 import polewright.operations.action.ArgumentType.Words;
 import polewright.operations.action.BeginningContext;
@@ -27,7 +26,6 @@ import polewright.operations.action.LooksMistaken;
 import polewright.operations.action.NightBeginning;
 import polewright.operations.action.NightBeginning.BeginningWork;
 import polewright.operations.action.Unit;
-import polewright.operations.input.UtcInput;
 import polewright.operations.seasons.EarlierNights;
 import polewright.operations.work.CameraArguments;
 import polewright.operations.work.ImpossibleWork;
@@ -67,16 +65,9 @@ public final class BeginNight {
                     "temperature", "Air temperature", "", Figure.signed(Unit.CELSIUS))
             .otherwise("10")
             .seldom();
-    private static final Argument<Path> RIG = Argument.option(
-                    "rig", "Rig file", "The rig command prints one to edit.", new FileName("FILE"))
-            .otherwise("the last night's rig");
-    private static final Argument<Instant> AT = Argument.option(
-                    "at",
-                    "When it begins",
-                    "With time zone: 2026-11-25T20:00Z.",
-                    new Words<>("TIME", new UtcInput()::convert))
-            .otherwise("now")
-            .seldom();
+    private static final Argument<Path> RIG = RigFile.RIG.otherwise("the last night's rig");
+    private static final Argument<Instant> AT =
+            Argument.begins("When it begins").otherwise("now").seldom();
     private static final Argument<Boolean> AGAIN = Argument.option(
                     "again", "Begin another night even though one is under way", "", new Tick())
             .seldom();
@@ -88,7 +79,7 @@ public final class BeginNight {
                     "Site, rig and work are carried over from the last one.",
                     (Effect.Beginning) BeginNight::begin)
             .taking(SITE, NAME, FOR)
-            .taking(CameraArguments.ALL.toArray(Argument<?>[]::new))
+            .taking(CameraArguments.ALL)
             .taking(ALLOW, PRESSURE, TEMPERATURE, AT, RIG, AGAIN)
             .askingIfMistaken()
             .sentBy("Begin")

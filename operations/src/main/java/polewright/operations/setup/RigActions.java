@@ -16,7 +16,6 @@ import polewright.operations.action.ActionContext;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Choice;
 import polewright.operations.action.ArgumentType.Figure;
-import polewright.operations.action.ArgumentType.FileName;
 import polewright.operations.action.ArgumentType.Words;
 import polewright.operations.action.Entries;
 import polewright.operations.action.Unit;
@@ -27,8 +26,7 @@ import polewright.sky.angle.Angle;
 
 /** Corrects tonight's rig: all of it, or single figures. */
 public final class RigActions {
-    static final Argument<Path> RIG =
-            Argument.option("rig", "Rig file", "As printed by the rig command.", new FileName("FILE"));
+    private static final Argument<Path> RIG = RigFile.RIG;
     public static final Argument<String> KNOWN = Argument.option(
                     "known", "Name of the rig", "As in an earlier night.", Words.plain("NAME"))
             .seldom();
@@ -83,7 +81,7 @@ public final class RigActions {
                             + " logged is lost. Log turns as you made them, even if the rig was wrong.",
                     RigActions::corrected)
             .taking(RIG, KNOWN)
-            .taking(FIGURES.toArray(Argument<?>[]::new))
+            .taking(FIGURES)
             .sentBy("Correct the rig")
             .forExample("", "--azimuth-clockwise left")
             .forExample("", "--altitude-gain 0.75 --altitude-play 0.3")

@@ -6,11 +6,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import polewright.mount.rig.Rig;
 import polewright.operations.OperationFailed;
+import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType.FileName;
 import polewright.session.jsonl.RigText;
 import polewright.sky.InputRefused;
 
 /** A rig in a file. */
 public final class RigFile {
+    public static final Argument<Path> RIG =
+            Argument.option("rig", "Rig file", "The rig command prints one to edit.", new FileName("FILE"));
+
     private RigFile() {}
 
     /**

@@ -6,8 +6,8 @@ import polewright.operations.input.SiteInput;
 import polewright.sky.place.Site;
 
 /** The site as it is typed. */
-final class SiteArguments {
-    static final Argument<Site> SITE = Argument.option(
+public final class SiteArguments {
+    public static final Argument<Site> SITE = Argument.option(
             "site",
             "Site: latitude, longitude, height",
             "54.60,-2.90,240: degrees, north and east positive; metres.",

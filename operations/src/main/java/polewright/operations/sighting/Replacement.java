@@ -8,6 +8,7 @@ import polewright.operations.action.ActionContext;
 import polewright.operations.action.Argument;
 import polewright.operations.action.ArgumentType.Whole;
 import polewright.operations.action.Entries;
+import polewright.operations.action.FilledAction;
 import polewright.session.StandingEvents;
 import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
@@ -74,6 +75,19 @@ public record Replacement(long seq, NightEvent.Measurement measurement) {
         return wrong.map(seq -> of(seq, night))
                 .<NightEvent>map(entered -> new Correction.MeasurementCorrected(entered.seq(), measured))
                 .orElse(measured);
+    }
+
+    /**
+     * A logged measurement as it was entered, to be entered again in its place.
+     *
+     * @param seq its number
+     * @return empty if it is not typed in, such as camera frames
+     */
+    public static Optional<FilledAction> filled(long seq, NightEvent.Measurement measurement) {
+        Optional<FilledAction> entered = measurement instanceof NightEvent.StarCentred star
+                ? Optional.of(new FilledAction(Centring.ACTION, Centring.typed(star.centred())))
+                : SightingEntries.entered(((NightEvent.SightingTaken) measurement).sighting());
+        return entered.map(filled -> filled.with(INSTEAD_OF, Long.toString(seq)));
     }
 
     /** When it was measured: the given time, the time of the replaced measurement, or now. */

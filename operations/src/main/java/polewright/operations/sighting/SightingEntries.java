@@ -1,11 +1,11 @@
 package polewright.operations.sighting;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import polewright.alignment.advice.SightingKind;
 import polewright.alignment.sighting.Sighting;
 import polewright.operations.action.Action;
+import polewright.operations.action.FilledAction;
 
 /** The sightings that are typed in. */
 public final class SightingEntries {
@@ -38,21 +38,10 @@ public final class SightingEntries {
         return ALL.stream().filter(entry -> entry.answers().contains(advised)).findFirst();
     }
 
-    /**
-     * A logged sighting as it was entered.
-     *
-     * @param typed by the names of the action's arguments
-     */
-    public record Entered(Action action, Map<String, String> typed) {
-        public Entered {
-            typed = Map.copyOf(typed);
-        }
-    }
-
-    /** Empty for a sighting that is not typed in, such as camera frames. */
-    public static Optional<Entered> entered(Sighting logged) {
+    /** A logged sighting as it was entered; empty if it is not typed in, such as camera frames. */
+    public static Optional<FilledAction> entered(Sighting logged) {
         return ALL.stream()
-                .flatMap(entry -> entry.typed(logged).map(typed -> new Entered(entry.action(), typed)).stream())
+                .flatMap(entry -> entry.typed(logged).map(typed -> new FilledAction(entry.action(), typed)).stream())
                 .findFirst();
     }
 }

@@ -49,8 +49,8 @@ public final class LookAction {
                     "Add visual observing to tonight's work",
                     "",
                     LookAction::looked)
-            .taking(WorkActions.together(
-                    List.of(ItemArguments.NAME, EYEPIECE, FIELD, STAY, GO_TO, BY_HAND), RegionArguments.ALL))
+            .taking(ItemArguments.NAME, EYEPIECE, FIELD, STAY, GO_TO, BY_HAND)
+            .taking(RegionArguments.ALL)
             .checkedBy((entries, context) -> RegionArguments.notices(entries, context, stay(entries)))
             .sentBy("Set it")
             .forExample("", "saturn --eyepiece reticle --stay 20 --target saturn");

@@ -17,7 +17,6 @@ import polewright.operations.action.EntryNotice;
 import polewright.operations.action.Unit;
 import polewright.operations.input.BodyFinder;
 import polewright.operations.input.HourAnglesInput;
-import polewright.operations.input.UtcInput;
 import polewright.session.event.NightEvent;
 import polewright.sky.InputRefused;
 import polewright.sky.PlainNumber;
@@ -40,13 +39,8 @@ final class RegionArguments {
                     "vega, M 42, jupiter, or right ascension and declination in degrees.",
                     new Words<>("BODY", BodyFinder::named))
             .otherwise("anything high enough");
-    private static final Argument<Instant> AT = Argument.option(
-                    "at",
-                    "When it begins",
-                    "With time zone: 2026-11-25T20:00Z.",
-                    new Words<>("TIME", new UtcInput()::convert))
-            .otherwise("now")
-            .seldom();
+    private static final Argument<Instant> AT =
+            Argument.begins("When it begins").otherwise("now").seldom();
     private static final Argument<Double> ABOVE = Argument.option(
                     "above", "Anything above this altitude", "", Figure.of(Unit.DEGREES))
             .otherwise("30, if no other region is given")

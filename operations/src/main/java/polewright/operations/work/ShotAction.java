@@ -2,7 +2,6 @@ package polewright.operations.work;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.stream.Stream;
 import polewright.alignment.work.Guiding;
 import polewright.alignment.work.ImagingRun;
 import polewright.mount.rig.Camera;
@@ -55,10 +54,9 @@ public final class ShotAction {
 
     public static final Action SHOT = Action.of(
                     "allow-shot", List.of("allow", "shot"), "Add imaging to tonight's work", "", ShotAction::shot)
-            .taking(WorkActions.together(
-                    List.of(ItemArguments.NAME, EXPOSURE, TOTAL, GUIDED, TOLERANCE, SEEING),
-                    Stream.concat(CameraArguments.ALL.stream(), RegionArguments.ALL.stream())
-                            .toList()))
+            .taking(ItemArguments.NAME, EXPOSURE, TOTAL, GUIDED, TOLERANCE, SEEING)
+            .taking(CameraArguments.ALL)
+            .taking(RegionArguments.ALL)
             .checkedBy((entries, context) -> RegionArguments.notices(entries, context, total(entries)))
             .sentBy("Set it")
             .forExample("", "ring --exposure 120 --target \"M 57\" --guided 20")

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import polewright.alignment.allowance.DiscAllowance;
 import polewright.alignment.work.Work;
 import polewright.alignment.work.WorkItem;
@@ -54,7 +53,7 @@ public final class WorkActions {
                     "The tolerance of the polar axis follows from it.",
                     WorkActions::allowed)
             .taking(LIMIT, FOR, ALSO)
-            .taking(CameraArguments.ALL.toArray(Argument<?>[]::new))
+            .taking(CameraArguments.ALL)
             .sentBy("Set it")
             .forExample("", "")
             .forExample("", "--for long guided subs")
@@ -139,11 +138,6 @@ public final class WorkActions {
                     "'" + name + "' is the only item of tonight's work", "set other work: {do:allow for=…}");
         }
         return List.of(TonightsWork.set(context.begun(), new Work(left)));
-    }
-
-    /** All arguments of an action for work of one's own. */
-    static Argument<?>[] together(List<Argument<?>> own, List<Argument<?>> more) {
-        return Stream.concat(own.stream(), more.stream()).toArray(Argument<?>[]::new);
     }
 
     static List<WorkItem> items(ActionContext context) {

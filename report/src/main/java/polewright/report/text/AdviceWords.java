@@ -33,8 +33,8 @@ public final class AdviceWords {
     /** The same while a camera watches the turns: nothing needs to be logged. */
     public static List<Line> whileFollowed(NightState night) {
         List<Line> lines = new ArrayList<>(of(night));
-        if (night.advice() instanceof Advice.TurnScrews turn) {
-            lines.removeAll(TurnWords.command(turn));
+        if (night.advice() instanceof Advice.TurnScrews) {
+            lines.removeIf(line -> line.tag().isForTyping());
             lines.add(Tag.THEN.line(
                     "take a frame. It shows what the turn did and what to turn next; no need to log it."));
         }

@@ -105,23 +105,24 @@ public final class FixWords {
     }
 
     /** All that is known, several lines. */
-    public static List<String> full(NightState night) {
-        List<String> lines = new ArrayList<>();
+    public static List<Line> full(NightState night) {
+        List<String> plain = new ArrayList<>();
         AxisState state = night.fix().state();
         Site site = night.begun().site();
-        lines.add(line(night));
+        plain.add(line(night));
         // What follows applies to one position.
         if (night.fix().isInDispute() || !night.fix().otherPlaces().isEmpty()) {
-            lines.add(verdict(night));
+            plain.add(verdict(night));
         } else if (night.fix().isDetermined()) {
-            lines.add(AngleWords.size(state.offset().distance()) + " from the " + pole(site) + ". " + verdict(night));
-            lines.add(azimuthAndAltitude(
+            plain.add(AngleWords.size(state.offset().distance()) + " from the " + pole(site) + ". " + verdict(night));
+            plain.add(azimuthAndAltitude(
                     state.axis().azimuthError(site), state.axis().altitudeError(site)));
-            lines.addAll(gains(state.gains()));
-            lines.addAll(ScrewWords.findings(state));
+            plain.addAll(gains(state.gains()));
+            plain.addAll(ScrewWords.findings(state));
         }
-        scatter(night.fix()).ifPresent(lines::add);
-        lines.addAll(Line.inTerminal(doubts(night)));
+        scatter(night.fix()).ifPresent(plain::add);
+        List<Line> lines = new ArrayList<>(Tag.PLAIN.lines(plain));
+        lines.addAll(doubts(night));
         return lines;
     }
 

@@ -3,7 +3,7 @@ package polewright.report.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import polewright.operations.input.SiteInput;
 import polewright.session.DoubtfulSite;
 import polewright.sky.PlainNumber;
 import polewright.sky.place.Site;
@@ -33,7 +33,7 @@ public final class SiteWords {
      */
     public static String check(DoubtfulSite doubtful) {
         return doubtful.meant()
-                .map(meant -> "if you meant " + place(meant) + ", type {site=" + typed(meant) + "}")
+                .map(meant -> "if you meant " + place(meant) + ", type {site=" + SiteInput.typed(meant) + "}")
                 .orElse("check both figures and their signs; latitude comes first, north and east are positive");
     }
 
@@ -49,14 +49,5 @@ public final class SiteWords {
                 + (site.isNorthern() ? "° N, " : "° S, ")
                 + PlainNumber.asTyped(Math.abs(site.longitude().degrees()))
                 + (site.longitude().radians() >= 0 ? "° E" : "° W");
-    }
-
-    private static String typed(Site site) {
-        String place = PlainNumber.asTyped(site.latitude().degrees()) + ","
-                + PlainNumber.asTyped(site.longitude().degrees());
-        return Optional.of(site.heightMetres())
-                .filter(height -> height != 0)
-                .map(height -> place + "," + PlainNumber.asTyped(height))
-                .orElse(place);
     }
 }

@@ -1,6 +1,7 @@
 package polewright.report.text;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 
 /** The kind of a line; a terminal shows it as the first word. */
@@ -60,7 +61,7 @@ public enum Tag {
     public String word() {
         return WITHOUT_WORD.contains(this)
                 ? ""
-                : name().charAt(0) + name().substring(1).toLowerCase(java.util.Locale.ROOT);
+                : name().charAt(0) + name().substring(1).toLowerCase(Locale.ROOT);
     }
 
     /** Whether it says what to type, and so is for a terminal only. */

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import polewright.operations.action.Argument;
+import polewright.operations.action.ArgumentType.Tick;
+import polewright.operations.action.FilledAction;
 import polewright.operations.action.TypedEntry;
 
 /** An action as it would be typed in a shell. */
@@ -12,6 +14,11 @@ public final class TypedCommand {
     private static final String MISSING = "…";
 
     private TypedCommand() {}
+
+    /** The command line of an action that is filled in. */
+    public static String of(FilledAction filled) {
+        return of(filled.action().command(), filled.action().arguments(), filled.typed());
+    }
 
     /**
      * The command line, with three dots for each required argument that is missing or cannot be used.
@@ -44,7 +51,7 @@ public final class TypedCommand {
 
     private static List<String> option(Argument<?> argument, String value) {
         if (argument.type().isTick()) {
-            return value.equals("yes") ? List.of("--" + argument.name()) : List.of();
+            return value.equals(Tick.YES) ? List.of("--" + argument.name()) : List.of();
         }
         List<String> values = argument.type().asWords(value);
         if (values.size() == 1) {

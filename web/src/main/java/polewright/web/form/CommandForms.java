@@ -2,10 +2,9 @@ package polewright.web.form;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
-import polewright.operations.action.Action;
 import polewright.operations.action.Argument;
+import polewright.operations.action.FilledAction;
 
 /** All forms: one for each action that needs no file. */
 public final class CommandForms {
@@ -40,12 +39,14 @@ public final class CommandForms {
         return Stream.of(ALL, practice(), laptop()).flatMap(List::stream);
     }
 
-    /** The first form of an action that has all these fields. */
-    public static Optional<CommandForm> of(Action action, Set<String> fields) {
+    /** The first form of the action that has all fields that are filled in. */
+    public static Optional<CommandForm> of(FilledAction filled) {
         return ALL.stream()
-                .filter(form -> form.action().equals(action))
-                .filter(form ->
-                        form.fields().stream().map(Argument::name).toList().containsAll(fields))
+                .filter(form -> form.action().equals(filled.action()))
+                .filter(form -> form.fields().stream()
+                        .map(Argument::name)
+                        .toList()
+                        .containsAll(filled.typed().keySet()))
                 .findFirst();
     }
 

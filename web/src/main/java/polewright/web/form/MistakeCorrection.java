@@ -19,9 +19,8 @@ public record MistakeCorrection(String words, CommandForm form, Map<String, Stri
     /** Empty if one press cannot correct it, for example a screw that slipped by a fraction of its turns. */
     public static Optional<MistakeCorrection> of(Mistake mistake, NightState night) {
         return Remedy.of(mistake, night)
-                .flatMap(remedy -> CommandForms.of(
-                                remedy.action(), remedy.typed().keySet())
-                        .map(form -> new MistakeCorrection(sentence(mistake.wordsInNight()), form, remedy.typed())));
+                .flatMap(filled -> CommandForms.of(filled)
+                        .map(form -> new MistakeCorrection(sentence(mistake.wordsInNight()), form, filled.typed())));
     }
 
     private static String sentence(String words) {

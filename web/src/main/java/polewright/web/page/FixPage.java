@@ -37,7 +37,11 @@ final class FixPage implements Page {
     private static List<Section> of(PageRequest request, NightState night) {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section.Drawing("", ZoneDrawing.svg(NightScene.of(night), request.palette())));
-        sections.add(new Section.Words("", FixWords.full(night)));
+        sections.add(new Section.Words(
+                "",
+                TaggedLines.lines(FixWords.full(night)).stream()
+                        .map(Section.Step::text)
+                        .toList()));
         MistakePresses.of(request, night).ifPresent(sections::add);
         sections.add(new Section.Steps(TaggedLines.lines(List.of(ZoneWords.chance(night)))));
         return sections;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import polewright.operations.sighting.Replacement;
 import polewright.report.text.EventWords;
 import polewright.session.NightSummary;
 import polewright.session.StandingEvents;
@@ -15,7 +16,7 @@ import polewright.session.event.Correction;
 import polewright.session.event.LoggedEvent;
 import polewright.session.event.NightEvent;
 import polewright.web.form.CommandForm;
-import polewright.web.form.EnteredMeasurement;
+import polewright.web.form.CommandForms;
 import polewright.web.form.NightForms;
 import polewright.web.view.FormView;
 import polewright.web.view.Section;
@@ -154,9 +155,8 @@ final class NightPage implements Page {
             return correction(request, new LoggedEvent(again.seq(), logged.at(), again.meant()));
         }
         return logged.event() instanceof NightEvent.Measurement measurement
-                ? EnteredMeasurement.of(measurement)
-                        .map(entered -> entered.replacing(logged.seq()))
-                        .map(entered -> address(request, entered.form(), entered.values()))
+                ? Replacement.filled(logged.seq(), measurement)
+                        .flatMap(filled -> CommandForms.of(filled).map(form -> address(request, form, filled.typed())))
                 : Optional.empty();
     }
 

@@ -11,7 +11,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import polewright.operations.CommandRun;
+import polewright.operations.action.FilledAction;
 import polewright.operations.input.BodyFinder;
+import polewright.operations.sighting.Replacement;
 import polewright.session.event.Correction;
 import polewright.session.event.NightEvent;
 import polewright.session.jsonl.JsonLines;
@@ -21,7 +23,7 @@ import polewright.web.session.SubmissionOutcome;
 import polewright.web.view.FormView;
 
 /** The prefilled form of a logged measurement gives the same measurement again. */
-class EnteredMeasurementTest {
+class ReplacementFormTest {
     @TempDir
     private Path folder;
 
@@ -62,17 +64,16 @@ class EnteredMeasurementTest {
         person.good(words.toArray(String[]::new));
         NightEvent.Measurement logged = (NightEvent.Measurement) event(person, 1);
 
-        EnteredMeasurement entered = EnteredMeasurement.of(logged).orElseThrow().replacing(2);
-        Map<String, String> filled = new HashMap<>(entered.values());
+        FilledAction entered = Replacement.filled(2, logged).orElseThrow();
+        Map<String, String> filled = new HashMap<>(entered.typed());
         filled.put("key", "key-of-the-correction");
         filled.put(FormView.CONFIRMED, "yes");
-        assertThat(FormSubmission.of(NightSession.of("", person.workbench()), entered.form(), filled))
+        CommandForm form = CommandForms.of(entered).orElseThrow();
+        assertThat(FormSubmission.of(NightSession.of("", person.workbench()), form, filled))
                 .isInstanceOf(SubmissionOutcome.Logged.class);
         assertThat(event(person, 2)).isInstanceOf(Correction.MeasurementCorrected.class);
         Correction.MeasurementCorrected replaced = (Correction.MeasurementCorrected) event(person, 2);
-        Map<String, String> both =
-                EnteredMeasurement.of(replaced.meant()).orElseThrow().values();
-        assertThat(both).isEqualTo(EnteredMeasurement.of(logged).orElseThrow().values());
+        assertThat(Replacement.filled(2, replaced.meant())).contains(entered);
         assertThat(replaced.meant().seenAt()).isEqualTo(logged.seenAt());
     }
 }
