@@ -135,12 +135,19 @@ final class ServedNight implements AutoCloseable {
         try {
             Path log = session.workbench().defaultLog();
             Path replacement = Files.write(log.resolveSibling("other"), content);
+            // The server looks at the log at any moment: with a write-ahead log of the old file it would repair the
+            // new.
+            deleteWriteAheadLog(log);
             Files.move(replacement, log, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            for (String suffix : List.of("-wal", "-shm")) {
-                Files.deleteIfExists(log.resolveSibling(log.getFileName() + suffix));
-            }
+            deleteWriteAheadLog(log);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void deleteWriteAheadLog(Path log) throws IOException {
+        for (String suffix : List.of("-wal", "-shm")) {
+            Files.deleteIfExists(log.resolveSibling(log.getFileName() + suffix));
         }
     }
 
