@@ -3,19 +3,12 @@ package polewright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
-import polewright.launcher.Main;
-import polewright.operations.Pause;
-import polewright.operations.Workbench;
+import polewright.launcher.GeneratedFile;
 
 /**
  * The page of all commands, docs/reference.md, matches the command line. Run with {@code -Dpolewright.draw=true} to regenerate it.
@@ -23,21 +16,11 @@ import polewright.operations.Workbench;
 class CommandReferenceTest {
     private static final Path PAGE = DocumentedNames.DOCS.resolve("reference.md");
 
-    private final CommandLine root = Main.commands(new Workbench(
-            Clock.systemUTC(),
-            Map.of(),
-            new PrintWriter(new StringWriter()),
-            new PrintWriter(new StringWriter()),
-            false,
-            Pause.REAL));
+    private final CommandLine root = DocumentedNames.commands();
 
     @Test
     void page_isWhatTheCommandLineSays() throws IOException {
-        String written = CommandReference.page(root);
-        if (Boolean.getBoolean("polewright.draw")) {
-            Files.writeString(PAGE, written);
-        }
-        assertThat(Files.readString(PAGE)).isEqualTo(written);
+        GeneratedFile.assertIsCurrent(PAGE, CommandReference.page(root));
     }
 
     @Test

@@ -3,11 +3,14 @@ package polewright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -17,6 +20,10 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import picocli.CommandLine;
+import polewright.launcher.Main;
+import polewright.operations.Pause;
+import polewright.operations.Workbench;
 
 /** The names that the documents set in backticks, and what they can refer to: sources, files and modules. */
 final class DocumentedNames {
@@ -110,5 +117,16 @@ final class DocumentedNames {
             }
         });
         return names;
+    }
+
+    /** The program's commands, as the command line's library sees them. */
+    static CommandLine commands() {
+        return Main.commands(new Workbench(
+                Clock.systemUTC(),
+                Map.of(),
+                new PrintWriter(new StringWriter()),
+                new PrintWriter(new StringWriter()),
+                false,
+                Pause.REAL));
     }
 }

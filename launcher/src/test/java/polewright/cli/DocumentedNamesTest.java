@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -23,10 +20,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
-import polewright.launcher.Main;
 import polewright.mount.rig.MountKind;
-import polewright.operations.Pause;
-import polewright.operations.Workbench;
 import polewright.report.json.PublishedSchemas;
 
 /** Every name that the documents set in backticks exists: types, packages, files, commands, options and keys. */
@@ -63,16 +57,6 @@ class DocumentedNamesTest {
     private static final Pattern KEY = Pattern.compile("[.…]?[a-z0-9]+(?:[._][a-z0-9]+)*");
     /** Patterns that stand for many names, and the reader's own log. */
     private static final Pattern PLACEHOLDER = Pattern.compile(".*(?:[<>*…~$]|\\b[A-Z]{4,}\\b|\\.sqlite$).*");
-
-    private static CommandLine commands() {
-        return Main.commands(new Workbench(
-                Clock.systemUTC(),
-                Map.of(),
-                new PrintWriter(new StringWriter()),
-                new PrintWriter(new StringWriter()),
-                false,
-                Pause.REAL));
-    }
 
     @Test
     void types() throws IOException {
@@ -209,7 +193,7 @@ class DocumentedNamesTest {
     /** Commands in backticks, fenced blocks and indented blocks, with the options that follow them. */
     @Test
     void commandsWithTheirOptions() throws IOException {
-        CommandLine all = commands();
+        CommandLine all = DocumentedNames.commands();
         List<String> unknown = new ArrayList<>();
         for (Path document : DocumentedNames.documents()) {
             Matcher typed = Pattern.compile("(?m)(?:^ *|`)(?:\\./)?polewright ([^`\\n]+)")
@@ -259,9 +243,9 @@ class DocumentedNamesTest {
     @Test
     void unknownNames_areCaught() {
         List<String> unknown = new ArrayList<>();
-        check(commands(), DocumentedNames.DOCS, "allow look saturn --strange 3", unknown);
-        check(commands(), DocumentedNames.DOCS, "alow 3", unknown);
-        check(commands(), DocumentedNames.DOCS, "allow 3 --json", unknown);
+        check(DocumentedNames.commands(), DocumentedNames.DOCS, "allow look saturn --strange 3", unknown);
+        check(DocumentedNames.commands(), DocumentedNames.DOCS, "alow 3", unknown);
+        check(DocumentedNames.commands(), DocumentedNames.DOCS, "allow 3 --json", unknown);
         assertThat(unknown).hasSize(2);
         assertThat(isFile("docs/none.md")).isFalse();
         assertThat(isFile("docs/web.md")).isTrue();
@@ -273,7 +257,7 @@ class DocumentedNamesTest {
     @Test
     void options() throws IOException {
         Set<String> known = new HashSet<>(Set.of("--setup", "--from", "--count", "--seed", "--tell", "--correcting"));
-        addOptions(commands(), known);
+        addOptions(DocumentedNames.commands(), known);
         List<String> unknown = new ArrayList<>();
         for (DocumentedNames.Span span : DocumentedNames.spans()) {
             Matcher option = Pattern.compile("(?<!\\S)--[a-z][a-z0-9-]*").matcher(span.text());
@@ -298,7 +282,7 @@ class DocumentedNamesTest {
         known.addAll(DocumentedNames.MODULES);
         known.add("polewright");
         Stream.of(MountKind.values()).forEach(kind -> known.add(kind.name().toLowerCase(Locale.ROOT)));
-        commands().getSubcommands().keySet().forEach(known::add);
+        DocumentedNames.commands().getSubcommands().keySet().forEach(known::add);
         for (String schema : PublishedSchemas.names()) {
             known.add(schema);
             addWords(PublishedSchemas.text(schema), known);

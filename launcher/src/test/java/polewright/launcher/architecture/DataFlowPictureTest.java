@@ -17,13 +17,13 @@ import static polewright.launcher.architecture.DataFlow.TERMINAL;
 import static polewright.launcher.architecture.DataFlow.WORK;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import polewright.launcher.GeneratedFile;
 import polewright.launcher.architecture.DataFlow.Arrow;
 import polewright.launcher.architecture.DataFlow.Maker;
 import polewright.launcher.architecture.DataFlow.Node;
@@ -72,11 +72,7 @@ class DataFlowPictureTest {
 
     @Test
     void picture_isDrawnFromTheFlow() throws IOException {
-        String drawn = drawn();
-        if (Boolean.getBoolean("polewright.draw")) {
-            Files.writeString(PICTURE, drawn);
-        }
-        assertThat(Files.readString(PICTURE)).isEqualTo(drawn);
+        GeneratedFile.assertIsCurrent(PICTURE, drawn());
     }
 
     @Test

@@ -17,6 +17,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import polewright.launcher.GeneratedFile;
 
 /**
  * The picture of the modules in docs/design.md is drawn from the build: an arrow for each dependency that does not follow
@@ -38,11 +39,7 @@ class ModulePictureTest {
 
     @Test
     void picture_isWhatTheBuildSays() throws IOException {
-        String drawn = drawn();
-        if (Boolean.getBoolean("polewright.draw")) {
-            Files.writeString(PICTURE, drawn);
-        }
-        assertThat(Files.readString(PICTURE)).isEqualTo(drawn);
+        GeneratedFile.assertIsCurrent(PICTURE, drawn());
     }
 
     @Test
